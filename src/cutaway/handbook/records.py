@@ -1,0 +1,396 @@
+"""What a type folder says, as frozen records with the place of everything. Names are spelled as first written."""
+
+from dataclasses import dataclass
+from typing import NewType
+
+from cutaway.problems.span import Span, TextFile
+from cutaway.quantities.quantity import Quantity
+from cutaway.quantities.which import Standard, StandardName, Which
+
+PartName = NewType("PartName", str)
+SourceKey = NewType("SourceKey", str)
+
+
+# --- type.yaml ---------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Airframe:
+    """A real or museum example: a standard, less the parts that are missing or disconnected."""
+
+    name: str
+    standard: StandardName
+    missing: tuple[PartName, ...]
+    disconnected: tuple[PartName, ...]
+    says: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Mod:
+    """A modification: its name ('mod 40'), the marks that it was fitted to, what it did."""
+
+    name: str
+    on: tuple[str, ...]
+    says: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class AircraftType:
+    """The head of the folder. house_units: dimension and unit name, as the author wants readings shown."""
+
+    name: str
+    maker: str
+    says: str
+    marks: tuple[str, ...]
+    mods: tuple[Mod, ...]
+    standards: tuple[Standard, ...]
+    airframes: tuple[Airframe, ...]
+    house_units: tuple[tuple[str, str], ...]
+    notice: str
+    span: Span
+
+
+# --- sources and citations ---------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """One numbered paragraph. number: '§21' or '§25a'. amended_by: the amendment that put it in, '' if original."""
+
+    source: SourceKey
+    number: str
+    title: str
+    text: str
+    on: Which
+    amended_by: str
+    cautions: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Amendment:
+    """An amendment list: 'A.L. 3', its date as printed, what it did."""
+
+    name: str
+    date: str
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A book: its short key ('hb'), title, date as printed, rights, amendments, paragraphs in order."""
+
+    key: SourceKey
+    title: str
+    date: str
+    rights: str
+    amendments: tuple[Amendment, ...]
+    paragraphs: tuple[Paragraph, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Cite:
+    """A pointer to a paragraph that exists."""
+
+    source: SourceKey
+    number: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Decided:
+    """Where sources conflict: what is preferred for one value of one part, and why."""
+
+    part: PartName
+    value: str
+    prefer: Cite
+    because: str
+    span: Span
+
+
+# --- parts and lines ---------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """One value for some standards: printed in a book (cites), or assumed (because, between)."""
+
+    quantity: Quantity
+    on: Which
+    cites: tuple[Cite, ...]
+    assumed: bool
+    because: str
+    between: Quantity | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """All that was said of one of the kind's quantities, over all standards; conflicts are already settled."""
+
+    name: str
+    givens: tuple[Given, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class PortRef:
+    """A part and one of its ports or controls; `inner` is '' where only the part was named."""
+
+    part: PartName
+    inner: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """One coupling given by the author: `driven by: engine`, `worked by: {throttle: below 30 %}`.
+
+    condition: the words after the name in the long form ('below 30 %'), '' in the short form.
+    """
+
+    name: str
+    target: PortRef
+    condition: str
+    on: Which
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A rule of movement for one control. only_when: the statement's place in the file. then: an action's place."""
+
+    control: str
+    to: str
+    only_when: Span | None
+    then: Span | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part on some standards. A part of another kind on another mark is two records of one name.
+
+    station: where it is ('cockpit, left wall'); marked: what is painted on it; hands: who works it ('pilot').
+    lists: the entry's lists by name, e.g. ('ways', ('port tank', 'starboard tank')).
+    """
+
+    name: PartName
+    kind: str
+    system: str
+    on: Which
+    values: tuple[Value, ...]
+    lists: tuple[tuple[str, tuple[str, ...]], ...]
+    links: tuple[Link, ...]
+    rules: tuple[Rule, ...]
+    station: str
+    marked: str
+    hands: str
+    says: str
+    caution: str
+    group: str
+    cites: tuple[Cite, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A pipe or wire between two ports."""
+
+    start: PortRef
+    end: PortRef
+    system: str
+    on: Which
+    cites: tuple[Cite, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class System:
+    """One file of `systems/`: its name, what it is, its default source."""
+
+    name: str
+    says: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """A name for several parts ('vacuum pumps')."""
+
+    name: str
+    members: tuple[PartName, ...]
+
+
+# --- situations, services, drills, scripts -----------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """One `name: figure` or `control: position` of a situation; name and text are kept with their places."""
+
+    name: str
+    name_span: Span
+    text: str
+    text_span: Span
+    quantity: Quantity | None
+
+
+@dataclass(frozen=True, slots=True)
+class Situation:
+    """What is set, given and started from. settle: how long the model is left alone after the settings, s."""
+
+    name: str
+    says: str
+    base: str
+    sets: tuple[Setting, ...]
+    given: tuple[Setting, ...]
+    starts: tuple[Setting, ...]
+    settle: float
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Service:
+    """What the crew needs; `statement` is where its statement stands in the file."""
+
+    name: str
+    statement: Span
+    cites: tuple[Cite, ...]
+    caution: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a drill. marks: the code spans in its text, each an action or a statement, in order."""
+
+    number: int
+    text: str
+    marks: tuple[Span, ...]
+    cites: tuple[Cite, ...]
+    caution: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Drill:
+    """Numbered steps that can be run. situation: where it starts. on: the standards it is for."""
+
+    name: str
+    title: str
+    situation: str
+    on: Which
+    steps: tuple[Step, ...]
+    cites: tuple[Cite, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Sentence:
+    """One spoken sentence. text: as read aloud, without marks. claims: one span a line of the claim block under it.
+
+    aside: history, opinion, advice, greeting. cites: the paragraphs it reports. paragraph: counts the paragraphs.
+    """
+
+    text: str
+    chapter: str
+    paragraph: int
+    claims: tuple[Span, ...]
+    cites: tuple[Cite, ...]
+    aside: bool
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Script:
+    """One film, talk or article. name: the file's name without its ending."""
+
+    name: str
+    title: str
+    sentences: tuple[Sentence, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """One entry of the glossary. said_as: how it is read aloud, '' if as written. also: other words for it."""
+
+    name: str
+    meaning: str
+    said_as: str
+    also: tuple[str, ...]
+    introduced: str
+    cites: tuple[Cite, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Letter:
+    """What a reader or viewer objected to, and what was decided."""
+
+    name: str
+    objects_to: str
+    says: str
+    decision: str
+    because: str
+    cites: tuple[Cite, ...]
+    span: Span
+
+
+# --- the whole ---------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Folder:
+    """A loaded type folder. left_out: names of things that were written but could not be used, in lower case."""
+
+    root: str
+    type: AircraftType
+    sources: tuple[Source, ...]
+    decided: tuple[Decided, ...]
+    systems: tuple[System, ...]
+    parts: tuple[Part, ...]
+    lines: tuple[Line, ...]
+    groups: tuple[Group, ...]
+    situations: tuple[Situation, ...]
+    services: tuple[Service, ...]
+    drills: tuple[Drill, ...]
+    scripts: tuple[Script, ...]
+    glossary: tuple[Term, ...]
+    letters: tuple[Letter, ...]
+    files: tuple[TextFile, ...]
+    left_out: frozenset[str]
+
+
+def parts_on(folder: Folder, standard: StandardName) -> tuple[Part, ...]:
+    """The parts that one standard has, in the order of the files."""
+    return tuple(part for part in folder.parts if standard in part.on.names)
+
+
+def lines_on(folder: Folder, standard: StandardName) -> tuple[Line, ...]:
+    """The lines that one standard has."""
+    return tuple(line for line in folder.lines if standard in line.on.names)
+
+
+def given_on(part: Part, name: str, standard: StandardName) -> Given | None:
+    """What was said of one quantity of a part for one standard, or None where nothing was."""
+    for value in part.values:
+        if value.name == name:
+            for given in value.givens:
+                if standard in given.on.names:
+                    return given
+    return None
+
+
+def paragraph(folder: Folder, cite: Cite) -> Paragraph | None:
+    """The paragraph that a citation points at."""
+    for source in folder.sources:
+        if source.key == cite.source:
+            for one in source.paragraphs:
+                if one.number == cite.number:
+                    return one
+    return None

@@ -1,0 +1,34 @@
+"""The numeric network of one standard: what the compiler takes. All in SI, all names full ('engine pump.inlet')."""
+
+from dataclasses import dataclass
+
+from cutaway.parts.recipe import Element, Expr, Mode, Node
+
+
+@dataclass(frozen=True, slots=True)
+class InputSlot:
+    """Something set from outside, with its value when nothing is said.
+
+    name: a control 'tank selector' or 'engine.starter', a condition 'height', a failure 'engine pump: seized'.
+    """
+
+    name: str
+    sort: str
+    value: float
+
+
+@dataclass(frozen=True, slots=True)
+class Network:
+    """Nodes, elements, modes, inputs and named signals. In its expressions every name is full and every
+    `Signal(of=…)` is already resolved to a signal of this network.
+
+    signals: name and expression, in an order in which each uses only earlier ones. owners: the part that each node,
+    element and mode belongs to, by name, for messages and for slicing.
+    """
+
+    nodes: tuple[Node, ...]
+    elements: tuple[Element, ...]
+    modes: tuple[Mode, ...]
+    inputs: tuple[InputSlot, ...]
+    signals: tuple[tuple[str, Expr], ...]
+    owners: tuple[tuple[str, str], ...]

@@ -1,0 +1,164 @@
+"""The shape of a kind's declaration: what an author can write about such a part and what can be asked of it."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from cutaway.parts.recipe import Medium, Recipe
+from cutaway.quantities.quantity import Dimension
+
+Side = Literal["west", "east", "north", "south"]
+
+
+@dataclass(frozen=True, slots=True)
+class Port:
+    """Where a line joins the part. side: on which side of the symbol it stands.
+
+    each: the name of a list in the entry (`ways`) that gives one such port for each of its items, named after it.
+    default: 'in' or 'out' where `a > part > b` means this port; a part with one port has it for both.
+    medium None: takes the medium of what it is joined to.
+    """
+
+    name: str
+    medium: Medium | None
+    side: Side
+    default: Literal["", "in", "out", "both"] = ""
+    each: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Control:
+    """Something that the crew moves. name '' is the part's only control, spoken of by the part's own name.
+
+    positions: its named positions in order; the first is where it is left when nothing is said. each: a list in the
+    entry whose items are further positions after those given. ranged: moves through a range, 0 % to 100 %; positions
+    then name points of it. springs_back: returns to its first position when let go.
+    """
+
+    name: str
+    positions: tuple[str, ...] = ()
+    each: str = ""
+    ranged: bool = False
+    springs_back: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Want:
+    """A quantity of the part.
+
+    default and between are spelled as an author would spell them; default '' means that it must be given.
+    says: what it is, a sentence. because: why the default is what it is ('engineering judgement', a source).
+    """
+
+    name: str
+    dimension: Dimension
+    says: str
+    default: str = ""
+    between: str = ""
+    because: str = ""
+    datum: Literal["", "gauge", "absolute"] = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Coupling:
+    """How the part is tied to another across media: `driven by: engine`, `senses: carburettor.inlet`, `works: horn`.
+
+    to 'signals': the other part's signals can be used (`Signal(name, of=coupling)`). to 'node': names a port whose
+    across value is used (`Across(coupling name)`). to 'port': joins this part's port `port` to a port of the other
+    (`fed by: instrument bus`). needs: signals that the other part must have.
+    """
+
+    name: str
+    to: Literal["signals", "node", "port"]
+    says: str
+    required: bool = False
+    port: str = ""
+    needs: tuple[str, ...] = ()
+    medium: Medium | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """Something that is so or not, said with 'is' or 'are' ('lit', 'down', 'running').
+
+    signal: the recipe's signal that is above 0.5 when it is so. opposite: the word for its not being so ('out').
+    """
+
+    words: str
+    signal: str
+    opposite: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A number that can be asked of the part. main: meant when the part alone is named ('fuel gauge reads 3 lb/sq in').
+
+    signal: the recipe's signal, in SI. unit: the unit in which it is shown when the type folder says nothing.
+    alive: a signal above 0.5 while the instrument works; a dead instrument has no reading.
+    """
+
+    name: str
+    dimension: Dimension
+    signal: str
+    unit: str
+    main: bool = False
+    alive: str = ""
+    datum: Literal["", "gauge", "absolute"] = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Failure:
+    """Something that can go wrong: 'seized', 'choked'. says: what it then does, a sentence."""
+
+    name: str
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
+class Content:
+    """What an author may set in a situation's `start:`, e.g. a tank's contents or a jack's travel.
+
+    element: the recipe's element whose content it is. per: SI content for one SI unit of the quantity (1 where they
+    are the same); full: the quantity that sets the most it can hold, '' if none.
+    """
+
+    dimension: Dimension
+    element: str
+    full: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """What `build` is given: the part as it stands on one standard, in SI.
+
+    si: the value of each `Want` by name. lists: the entry's lists by name (`ways`). coupled: the names of the
+    couplings that the author gave. medium: the medium that a `medium=None` port took.
+    """
+
+    si: Mapping[str, float]
+    lists: Mapping[str, tuple[str, ...]]
+    coupled: frozenset[str]
+    medium: Medium | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """One kind of part. families: the law families it is made of, for the reference page; a test compares them with
+    what `build` uses. caution: carried to every sentence, sheet and step that shows the part. example: a sentence
+    of the reference page, worked by a test of its own.
+    """
+
+    name: str
+    says: str
+    ports: tuple[Port, ...]
+    build: Callable[[Fit], Recipe]
+    controls: tuple[Control, ...] = ()
+    wants: tuple[Want, ...] = ()
+    couplings: tuple[Coupling, ...] = ()
+    states: tuple[State, ...] = ()
+    readings: tuple[Reading, ...] = ()
+    failures: tuple[Failure, ...] = ()
+    contents: tuple[Content, ...] = ()
+    lists: tuple[str, ...] = ()
+    families: tuple[str, ...] = ()
+    caution: str = ""

@@ -1,0 +1,19 @@
+"""Every code that Cutaway can report, with its reason and a wrong and a right sample.
+
+The first letter of a code names the room that reports it: Q quantities, H handbook, L language, P parts, M machine,
+I inquiry, N narrate, D draw, K the pack, C the command line. A code keeps its one meaning for good. The entries
+stand in `codes_*.py`, one file a group of rooms; this file puts them together.
+"""
+
+from cutaway.problems import codes_handbook, codes_language, codes_machine, codes_pack, codes_quantities
+from cutaway.problems.entry import Entry, Severity
+
+__all__ = ["CATALOGUE", "Entry", "Severity"]
+
+CATALOGUE: dict[str, Entry] = {
+    **codes_quantities.ENTRIES,
+    **codes_handbook.ENTRIES,
+    **codes_language.ENTRIES,
+    **codes_machine.ENTRIES,
+    **codes_pack.ENTRIES,
+}

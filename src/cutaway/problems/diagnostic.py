@@ -1,0 +1,49 @@
+"""The one record of something wrong, and how such records are put together."""
+
+from dataclasses import dataclass
+from typing import TypeVar
+
+from cutaway.problems.catalogue import CATALOGUE, Severity
+from cutaway.problems.span import Span
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class Diagnostic:
+    """One mistake or doubt.
+
+    code: an entry of the catalogue. span: the text at fault, or None where no text is.
+    message: what is wrong, a sentence in the user's words. hint: what to write instead, ready to paste.
+    also: other places that have to do with it, each with a few words.
+    """
+
+    code: str
+    span: Span | None
+    message: str
+    hint: str = ""
+    also: tuple[tuple[Span, str], ...] = ()
+
+    @property
+    def severity(self) -> Severity:
+        """'error': the item was left out. 'warning': it was kept."""
+        return CATALOGUE[self.code].severity
+
+
+Problems = tuple[Diagnostic, ...]
+
+
+def has_error(problems: Problems) -> bool:
+    """Whether any of the problems left an item out."""
+    return any(p.severity == "error" for p in problems)
+
+
+def in_order(problems: Problems) -> Problems:
+    """The problems by file, place and code, each once: the order in which every printer shows them."""
+
+    def key(p: Diagnostic) -> tuple[str, int, int, str, str]:
+        if p.span is None:
+            return ("", -1, -1, p.code, p.message)
+        return (p.span.file.path, p.span.start, p.span.end, p.code, p.message)
+
+    return tuple(sorted(set(problems), key=key))
