@@ -65,7 +65,8 @@ class Coupling:
 
     to 'signals': the other part's signals can be used (`Signal(name, of=coupling)`). to 'node': names a port whose
     across value is used (`Across(coupling name)`). to 'port': joins this part's port `port` to a port of the other
-    (`fed by: instrument bus`). needs: signals that the other part must have.
+    (`fed by: instrument bus`). needs: signals that the other part must have. back: the name of a coupling under which
+    the other part then sees this one, without the author saying so ('engine' for `fuel from: carburettor`).
     """
 
     name: str
@@ -74,7 +75,7 @@ class Coupling:
     required: bool = False
     port: str = ""
     needs: tuple[str, ...] = ()
-    medium: Medium | None = None
+    back: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,9 +30,10 @@ class Across:
 
 @dataclass(frozen=True, slots=True)
 class Through:
-    """The flow into an element at its first terminal at the end of the last step: m³/s (air: free air), A, W."""
+    """The flow into an element at one of its terminals at the end of the last step: m³/s (air: free air), A, W."""
 
     element: str
+    terminal: int = 0
 
 
 @dataclass(frozen=True, slots=True)
