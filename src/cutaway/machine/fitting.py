@@ -1,0 +1,113 @@
+"""A part's quantities for one standard, converted to SI: here and nowhere else."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from cutaway.handbook.records import Given, Part, given_on
+from cutaway.parts.kind import Kind, Want
+from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.problems.span import TextFile, whole
+from cutaway.quantities.quantity import Quantity
+from cutaway.quantities.reading import read_quantity
+from cutaway.quantities.si import to_si
+from cutaway.quantities.which import StandardName
+
+
+@dataclass(frozen=True, slots=True)
+class Assumption:
+    """A value that no handbook gives: of which part, in SI with its range, and as written.
+
+    because: the author's reason, or the library's for a default. default: nothing was said, the kind's own value is used.
+    """
+
+    part: str
+    value: str
+    si: float
+    low: float
+    high: float
+    stated: str
+    between: str
+    because: str
+    default: bool
+
+
+@lru_cache(maxsize=4096)
+def library_quantity(text: str) -> Quantity:
+    """A default or range of the part library, read; the library's own spelling is always good."""
+    quantity, problems = read_quantity(text, whole(TextFile("part library", text)))
+    assert quantity is not None, f"part library: {text!r}: {problems}"
+    return quantity
+
+
+def fitted(
+    part: Part, kind: Kind, standard: StandardName
+) -> tuple[dict[str, float], tuple[Assumption, ...], Problems]:
+    """Each of the kind's quantities in SI for one standard, and those among them that are assumed."""
+    si: dict[str, float] = {}
+    assumed: list[Assumption] = []
+    problems: list[Diagnostic] = []
+    for want in kind.wants:
+        given = given_on(part, want.name, standard)
+        if given is not None:
+            si[want.name] = to_si(given.quantity, want.datum)
+            if given.assumed:
+                assumed.append(_assumed(part, want, given))
+        elif want.default:
+            quantity = library_quantity(want.default)
+            si[want.name] = to_si(quantity, want.datum)
+            if want.between:
+                assumed.append(_defaulted(part, want, quantity))
+        else:
+            problems.append(
+                Diagnostic(
+                    "M201",
+                    part.span,
+                    f"'{part.name}' has no {want.name} on {standard}, and there is no sensible guess.",
+                    f"Write {want.name}: with a figure and its unit, or an assumption with its range.",
+                )
+            )
+    return si, tuple(assumed), tuple(problems)
+
+
+def _assumed(part: Part, want: Want, given: Given) -> Assumption:
+    span = given.between if given.between is not None else given.quantity
+    low, high = _range(span, want)
+    words = given.between.text if given.between is not None else ""
+    return Assumption(
+        part.name,
+        want.name,
+        to_si(given.quantity, want.datum),
+        low,
+        high,
+        given.quantity.text,
+        words,
+        given.because,
+        default=False,
+    )
+
+
+def _defaulted(part: Part, want: Want, quantity: Quantity) -> Assumption:
+    low, high = _range(library_quantity(want.between), want)
+    return Assumption(
+        part.name,
+        want.name,
+        to_si(quantity, want.datum),
+        low,
+        high,
+        want.default,
+        want.between,
+        want.because,
+        default=True,
+    )
+
+
+def _range(quantity: Quantity, want: Want) -> tuple[float, float]:
+    ends = (
+        to_si(end, want.datum)
+        for end in (
+            Quantity(quantity.text, quantity.low, quantity.low, quantity.low, quantity.unit, quantity.datum),
+            Quantity(quantity.text, quantity.high, quantity.high, quantity.high, quantity.unit, quantity.datum),
+        )
+    )
+    low, high = ends
+    return low, high
