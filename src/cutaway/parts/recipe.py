@@ -8,7 +8,7 @@ never a trade part.
 from dataclasses import dataclass
 from typing import Literal
 
-Medium = Literal["petrol", "oil", "air", "current", "heat"]
+Medium = Literal["petrol", "oil", "air", "current", "heat", "shaft"]
 
 # ---------------------------------------------------------------------------------------------------------------
 # Signals: expressions over what is known at the start of a step. True is 1.0 and false is 0.0.
@@ -23,14 +23,14 @@ class Const:
 
 @dataclass(frozen=True, slots=True)
 class Across:
-    """The across variable of a node: Pa gauge (petrol, oil), Pa absolute (air), V, or °C."""
+    """The across variable of a node: Pa gauge (petrol, oil), Pa absolute (air), V, °C, or rad/s (shaft)."""
 
     node: str
 
 
 @dataclass(frozen=True, slots=True)
 class Through:
-    """The flow into an element at one of its terminals at the end of the last step: m³/s (air: free air), A, W."""
+    """The flow into an element at one of its terminals at the end of the last step: m³/s (air: free air), A, W, N·m (shaft)."""
 
     element: str
     terminal: int = 0

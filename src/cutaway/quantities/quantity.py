@@ -15,6 +15,7 @@ Dimension = Literal[
     "temperature",
     "speed",
     "angular speed",
+    "rate",
     "power",
     "voltage",
     "current",
