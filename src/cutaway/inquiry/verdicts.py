@@ -43,29 +43,34 @@ class Influence:
 
 @dataclass(frozen=True, slots=True)
 class Holds:
-    """True. at: when it became so. witness: for 'sometimes'. tried: how many combinations of positions were run."""
+    """True. at: when it became so, s from the clock's start. witness: for 'sometimes'. tried: how many combinations of
+    positions, failures and given values were run. assumed: how many assumed values were taken to both ends of their
+    ranges without a change of the verdict, -1 where that was not asked."""
 
     at: float
     seen: tuple[Seen, ...]
     cites: tuple[Cite, ...]
     tried: int = 1
     witness: Setup | None = None
+    assumed: int = -1
 
 
 @dataclass(frozen=True, slots=True)
 class Fails:
-    """False. at: the moment. counterexample: for 'always' the smallest one, for 'any of' the failure."""
+    """False. at: the moment. counterexample: for 'always' the smallest one, for 'any of' the failure. found: what is so
+    instead, in the words of the records, where nothing was run. assumed: as for `Holds`."""
 
     at: float
     why: Literal[
         "never came", "too late", "too early", "stopped being so", "was so", "not so", "other value", "refused", "moved",
-        "depends", "order", "trend", "built otherwise", "no case",
+        "depends", "order", "trend", "built otherwise", "no case", "not lower", "not higher", "not the same",
     ]  # fmt: skip
     seen: tuple[Seen, ...]
     cites: tuple[Cite, ...]
     counterexample: Setup | None = None
     found: str = ""
     tried: int = 1
+    assumed: int = -1
 
 
 @dataclass(frozen=True, slots=True)
