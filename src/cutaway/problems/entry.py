@@ -11,10 +11,10 @@ class Entry:
     """What a code means.
 
     title: a few words. why: the reason, a sentence or two. wrong, right: samples that the tests run, the first giving
-    this code and the second not. where: which file of the sample folder the samples stand in, as the tests know it
-    (for instance `systems/fuel.yaml`); a sample that begins with `---` replaces the whole file. The samples of a code
-    that only a whole situation can bring about (a full disk, say) are prose: `where` is then empty and a test of its
-    own, named in `tested_by`, brings it about.
+    this code and nothing else, the second nothing at all. where: which file of the small sample folder
+    (`tests/problems/sample/`) the samples stand in, for instance `systems/fuel.yaml`; a sample is always the text of
+    that whole file, so that it can be read by itself. Where only a whole situation can bring the code about (a full
+    disk, say) the samples are prose, `where` is empty and a test of its own, named in `tested_by`, brings it about.
     """
 
     severity: Severity

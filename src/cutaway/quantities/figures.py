@@ -97,6 +97,8 @@ def unit_at(text: str, at: int, dimension: Dimension | None = None) -> UnitFound
         ends.append(word.end())
     start = at + len(text[at:]) - len(text[at:].lstrip())
     for end in reversed(ends[1:]):
+        if text[start:end].rstrip(". ").lower().endswith(" of"):
+            continue  # 'of' may stand inside a unit ('in. of mercury'), never behind it
         unit = unit_spelled(text[start:end], dimension)
         if unit is not None:
             return _with_datum(text, unit, start, end)

@@ -19,7 +19,7 @@ Joint = Literal["", "to", "±"]
 # Feet and inches, minutes and seconds: a larger and a smaller unit that make one figure.
 _COMPOUND: tuple[Dimension, ...] = ("time", "length", "volume", "mass")
 _RANGE = re.compile(r"\s*(?:\bto\b|[–—]|-(?!\s*-))\s*|\s+and\s+", re.IGNORECASE)
-_TOLERANCE = re.compile(r"\s*(?:±|\+\s*/\s*[-−–]|\+[-−–]|\+\s*or\s*[-−–]|plus\s+or\s+minus\b)\s*", re.IGNORECASE)
+TOLERANCE = re.compile(r"\s*(?:±|\+\s*/\s*[-−–]|\+[-−–]|\+\s*or\s*[-−–]|plus\s+or\s+minus\b)\s*", re.IGNORECASE)
 _LEAD = re.compile(r"\s*(?:(?P<between>between)|(?:suction|vacuum)(?:\s+of)?)?\s*", re.IGNORECASE)
 
 
@@ -67,7 +67,7 @@ def phrase_at(
     return Phrase(first, "", None, at, first.end)
 
 
-_JOINTS: tuple[tuple[Joint, re.Pattern[str]], ...] = (("±", _TOLERANCE), ("to", _RANGE))
+_JOINTS: tuple[tuple[Joint, re.Pattern[str]], ...] = (("±", TOLERANCE), ("to", _RANGE))
 
 
 def _term(text: str, at: int, dimension: Dimension | None, figure: FigureAt, unit: UnitAt) -> Term | None:

@@ -1,16 +1,19 @@
 """Reading a quantity that a user wrote, and printing it back."""
 
 import math
+import re
 
 from rapidfuzz import fuzz, process
 
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
 from cutaway.quantities.figures import figure_at, unit_words
-from cutaway.quantities.phrases import Phrase, made, phrase_at
+from cutaway.quantities.phrases import TOLERANCE, Phrase, made, phrase_at
 from cutaway.quantities.quantity import Dimension, Quantity, Unit
 from cutaway.quantities.units import NUMBER, UNITS, spellings_of, units_of
 
+# A unit of which only the beginning is known: 'lb' in 'lb per sqr inch'.
+_GOES_ON = re.compile(r"\s*(?:/|per\b)", re.IGNORECASE)
 _CLOSE_ENOUGH = 60.0
 
 
@@ -47,7 +50,7 @@ def printed(quantity: Quantity) -> str:
 def _figures(quantity: Quantity) -> str:
     if not quantity.is_range:
         return _plain(quantity.value)
-    if "to" in quantity.text or not math.isclose(quantity.value - quantity.low, quantity.high - quantity.value):
+    if not TOLERANCE.search(quantity.text):
         return f"{_plain(quantity.low)} to {_plain(quantity.high)}"
     return f"{_plain(quantity.value)} ± {_plain(quantity.high - quantity.value)}"
 
@@ -89,15 +92,17 @@ def _left_over(text: str, span: Span, phrase: Phrase, dimension: Dimension | Non
     last = phrase.second or phrase.first
     if rest[0] == "," and rest[1:2].isdigit():
         return _comma(text, span, phrase)
+    if _GOES_ON.match(rest):
+        return _unknown_unit(text, span, last.value, last.unit.start if last.unit else last.end, dimension)
     if last.unit is None and not rest.lstrip()[0].isdigit() and not rest.lstrip().startswith((",", ";", "or ", "and ")):
         return _unknown_unit(text, span, last.value, last.end, dimension)
     if figure_at(rest.lstrip(" ,;andor"), 0):
+        unit_name = _unit_of(dimension if dimension else last.unit.unit.dimension if last.unit else None)
         return Diagnostic(
             "Q102",
             _part(text, span, start, len(text)),
             f"'{text.strip()}' has two figures where one is wanted.",
-            f"Write one of them, or a range such as {_example(dimension)[: -len(_unit_of(dimension))]}to 8"
-            f" {_unit_of(dimension)}.".replace("  ", " "),
+            f"Write one of them, or a range such as {f'6 to 8 {unit_name}'.rstrip()}.",
         )
     kept = text[: phrase.end].strip()
     words = rest.strip()
