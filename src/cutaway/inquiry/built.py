@@ -3,13 +3,12 @@
 import re
 from collections.abc import Callable, Iterable
 
-from cutaway.handbook.records import Cite, Given, Part, given_on
+from cutaway.handbook.records import Cite, Folder, Given, Part, given_on
 from cutaway.inquiry.truth import half_step
 from cutaway.inquiry.verdicts import Fails, NotModelled, Stated, Verdict
 from cutaway.language.syntax import Built
 from cutaway.machine.bind import Bound
 from cutaway.machine.subjects import lines_of
-from cutaway.handbook.records import Folder
 from cutaway.parts.kind import Want
 from cutaway.quantities.si import to_si
 

@@ -14,7 +14,7 @@ LOOK_FURTHER = 3.0
 
 @dataclass(frozen=True, slots=True)
 class Decision:
-    """holds: the answer. at: the moment that decides it, s from the clock's start. why: the sort of failure, '' if none.
+    """holds: the answer. at: the moment that decides it, s from the clock's start. why: the failure's sort, '' if none.
 
     margin: how far from turning over, in seconds, for ranking what has influence; None where there is no such number.
     """

@@ -1,16 +1,17 @@
-"""What was seen: the readings and states that a statement speaks of, at a moment of a run; and the paragraphs behind."""
+"""What was seen: the readings and states a statement speaks of, at a moment of a run; and the paragraphs behind."""
 
 import numpy as np
 
 from cutaway.handbook.records import Cite, given_on
+from cutaway.inquiry.positions import said
 from cutaway.inquiry.signals import Services, atoms, kind_on, position_signal, reading_of, state_of
 from cutaway.inquiry.truth import reading_datum, reading_trace
 from cutaway.inquiry.verdicts import Seen
 from cutaway.language.syntax import (
     Action,
     AtPosition,
-    Compare,
     ComesOnAt,
+    Compare,
     InState,
     Move,
     Scope,
@@ -19,7 +20,6 @@ from cutaway.language.syntax import (
 from cutaway.machine import names
 from cutaway.machine.bind import Bound
 from cutaway.machine.records import Run
-from cutaway.inquiry.positions import said
 
 
 def seen_at(
@@ -79,11 +79,11 @@ def cites_of(statement: Statement, scope: Scope, bound: Bound, services: Service
     parts.extend(str(f.part) for choice in scope.failures for f in choice.options)
     found: dict[tuple[str, str], Cite] = {}
     for name in dict.fromkeys(parts):
-        part = bound.parts.get(name)
-        if part is None:
+        record = bound.parts.get(name)
+        if record is None:
             continue
-        given = [g for v in part.values if (g := given_on(part, v.name, bound.subject.standard)) is not None]
-        for cite in (*part.cites, *(cite for one in given for cite in one.cites)):
+        given = [g for v in record.values if (g := given_on(record, v.name, bound.subject.standard)) is not None]
+        for cite in (*record.cites, *(cite for one in given for cite in one.cites)):
             found.setdefault((cite.source, cite.number), cite)
     return tuple(found.values())
 

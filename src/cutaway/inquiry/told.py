@@ -3,9 +3,9 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from cutaway.handbook.records import Folder
 from cutaway.inquiry.scenes import Leg, Settings, content_change, input_change, legs_to
 from cutaway.language.syntax import Action, Condition, ControlRef, Scope, Statement
-from cutaway.handbook.records import Folder
 from cutaway.machine.bind import Bound
 from cutaway.machine.records import Change, SetContent
 from cutaway.quantities.si import to_si

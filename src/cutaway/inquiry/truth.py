@@ -22,8 +22,8 @@ from cutaway.language.syntax import (
 from cutaway.machine import names
 from cutaway.machine.bind import Bound
 from cutaway.machine.records import Floats, Run
-from cutaway.parts.laws.atmosphere import standard_pressure
-from cutaway.quantities.quantity import Quantity
+from cutaway.parts.laws.atmosphere import isa_pressure
+from cutaway.quantities.quantity import Datum, Quantity
 from cutaway.quantities.si import low_high_si, to_si
 
 
@@ -91,7 +91,7 @@ def reading_trace(ref: ReadingRef, run: Run, bound: Bound) -> Floats:
         trace = run.column(names.node_name(ref.part, ref.port))
         if _medium(ref, bound) == "air":
             height = run.column(names.set_name("height"))
-            outside: Floats = np.array([standard_pressure(float(h)) for h in height])
+            outside: Floats = np.array([isa_pressure(float(h)) for h in height])
             return outside - trace
         return trace
     kind = kind_on(bound, ref.part)
@@ -109,7 +109,7 @@ def _medium(ref: ReadingRef, bound: Bound) -> str:
     return bound.wiring.media[node]
 
 
-def reading_datum(ref: ReadingRef, bound: Bound) -> str:
+def reading_datum(ref: ReadingRef, bound: Bound) -> Datum:
     """Gauge or absolute, as the reading is meant."""
     if ref.port:
         return "gauge" if _medium(ref, bound) in ("petrol", "oil") else ""

@@ -62,8 +62,8 @@ class Fails:
 
     at: float
     why: Literal[
-        "never came", "too late", "too early", "stopped being so", "was so", "not so", "other value", "refused", "moved",
-        "depends", "order", "trend", "built otherwise", "no case", "not lower", "not higher", "not the same",
+        "never came", "too late", "too early", "stopped being so", "was so", "not so", "refused", "moved", "depends",
+        "order", "trend", "built otherwise", "no case", "not lower", "not higher", "not the same",
     ]  # fmt: skip
     seen: tuple[Seen, ...]
     cites: tuple[Cite, ...]

@@ -1,6 +1,6 @@
 """The machines, states and runs of one folder, each made once: what all questions on that folder share.
 
-A workshop has a life: it grows as questions are asked and goes with whoever owns it. What it returns are frozen records.
+A workshop has a life: it grows as questions are asked and goes with whoever owns it. What it returns is frozen.
 """
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
@@ -9,7 +9,7 @@ from hashlib import blake2b
 
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.scenes import Leg
-from cutaway.machine.bind import Bound, bind, vary
+from cutaway.machine.bind import Bound, bind, vary_within
 from cutaway.machine.compile import Machine, compile_network
 from cutaway.machine.network import Network
 from cutaway.machine.records import Change, Job, Outcome, Run, SetContent, State
@@ -24,10 +24,14 @@ Values = tuple[tuple[tuple[str, str], float], ...]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Made:
-    """A machine over a cone. inputs, elements: what can be set in it. digest: stands for the network's content."""
+    """A machine over a cone.
+
+    signals: what it records. inputs, elements: what can be set in it. digest: stands for the network's content.
+    """
 
     machine: Machine
     network: Network
+    signals: frozenset[str]
     inputs: frozenset[str]
     elements: frozenset[str]
     digest: str
@@ -62,7 +66,6 @@ class Workshop:
         self._progress = progress
         self._bound: dict[str, tuple[Bound, Problems]] = {}
         self._made: dict[tuple[str, frozenset[str], Values], Made] = {}
-        self._by_content: dict[tuple[str, frozenset[str]], Made] = {}
         self._states: dict[tuple[str, tuple[Leg, ...]], State | Outcome] = {}
         self._runs: dict[tuple[object, ...], Run] = {}
 
@@ -72,25 +75,37 @@ class Workshop:
             self._bound[subject.name] = bind(self.folder, subject, self.kinds)
         return self._bound[subject.name]
 
-    def made(self, bound: Bound, signals: frozenset[str], values: Values = ()) -> Made:
-        """The machine over all that can reach the signals, with some values other than as stated."""
-        key = (bound.subject.name, signals, values)
+    def made(self, bound: Bound, signals: frozenset[str]) -> Made:
+        """The machine over all that can reach the signals, with the values as stated."""
+        key = (bound.subject.name, signals, ())
         if key not in self._made:
-            network = cone(vary(bound, dict(values)) if values else bound.network, signals)
-            digest = blake2b(repr(network).encode(), digest_size=16).hexdigest()
-            same = (digest, signals)
-            if same not in self._by_content:
-                machine, problems = compile_network(network, tuple(sorted(signals)))
-                self._by_content[same] = Made(
-                    machine,
-                    network,
-                    frozenset(slot.name for slot in network.inputs),
-                    frozenset(element.name for element in network.elements),
-                    digest,
-                    problems,
-                )
-            self._made[key] = self._by_content[same]
+            network = cone(bound.network, signals)
+            digest = blake2b(repr((network, sorted(signals))).encode(), digest_size=16).hexdigest()
+            self._made[key] = self._compiled(network, signals, digest)
         return self._made[key]
+
+    def varied(self, bound: Bound, made: Made, values: Values) -> Made:
+        """The same machine with some values other than as stated; `made` itself where they cannot reach it."""
+        key = (bound.subject.name, made.signals, values)
+        if key not in self._made:
+            network = vary_within(bound, made.network, dict(values))
+            if network is made.network:
+                self._made[key] = made
+            else:
+                self._made[key] = self._compiled(network, made.signals, f"{made.digest}{values}")
+        return self._made[key]
+
+    def _compiled(self, network: Network, signals: frozenset[str], digest: str) -> Made:
+        machine, problems = compile_network(network, tuple(sorted(signals)))
+        return Made(
+            machine,
+            network,
+            signals,
+            frozenset(slot.name for slot in network.inputs),
+            frozenset(element.name for element in network.elements),
+            digest,
+            problems,
+        )
 
     def runs(self, requests: Sequence[Request]) -> list[Run | Outcome]:
         """Run what is wanted, lanes side by side; a request whose situation cannot be reached gives that outcome."""
@@ -171,7 +186,7 @@ def _within(request: Request) -> Request:
 
 
 def _state_key(made: Made, legs: tuple[Leg, ...]) -> tuple[str, tuple[Leg, ...]]:
-    return (f"{made.digest}/{'|'.join(made.machine.names)}", legs)
+    return (made.digest, legs)
 
 
 def _run_key(request: Request) -> tuple[object, ...]:

@@ -19,6 +19,7 @@ from cutaway.parts.recipe import (
     Element,
     Expr,
     Input,
+    Medium,
     Mode,
     ModeIs,
     Node,
@@ -109,11 +110,11 @@ def bind(folder: Folder, subject: Subject, kinds: Mapping[str, Kind]) -> tuple[B
         coupled = frozenset(name for owner, name in wiring.coupled if owner == part.name)
         fits[part.name] = Fit(si, dict(part.lists), coupled, medium)
         assumptions.extend(assumed)
-    here = {part.name: part for part in parts if part.name in fits}
+    here = {str(part.name): part for part in parts if part.name in fits}
     wiring = replace(wiring, coupled={k: v for k, v in wiring.coupled.items() if k[0] in fits and v[0] in fits})
     pieces = {name: make_piece(name, kinds[part.kind], fits[name], wiring) for name, part in here.items()}
     controls = {(c.part, c.control): c for part in here.values() for c in _controls(part, kinds[part.kind])}
-    network, found = assemble(pieces, wiring, _inputs(here, controls, kinds), {})
+    network, found = assemble(pieces, wiring, _inputs(here, controls, kinds))
     contents = {
         name: _content(name, kinds[part.kind], fits[name]) for name, part in here.items() if kinds[part.kind].contents
     }
@@ -121,22 +122,55 @@ def bind(folder: Folder, subject: Subject, kinds: Mapping[str, Kind]) -> tuple[B
     return bound, tuple(problems) + found
 
 
-def vary(bound: Bound, values: Mapping[tuple[str, str], float]) -> Network:
-    """The same network with other values, SI, for some (part, quantity)."""
+def vary_within(bound: Bound, network: Network, values: Mapping[tuple[str, str], float]) -> Network:
+    """A network cut from the bound one, with other values, SI, for some (part, quantity); the network itself where
+    nothing in it depends on them."""
     changed: dict[str, dict[str, float]] = {}
     for (part, value), si in values.items():
         changed.setdefault(part, {})[value] = si
+    elements: dict[str, Element] = {}
+    modes: dict[str, Mode] = {}
+    signals: dict[str, Expr] = {}
     pieces = dict(bound.pieces)
     for part, new in changed.items():
-        fit = bound.fits[part]
-        fit = replace(fit, si={**fit.si, **new})
-        pieces[part] = make_piece(part, bound.kinds[bound.parts[part].kind], fit, bound.wiring)
-    order = {name: i for i, (name, _) in enumerate(bound.network.signals)}
-    network, _ = assemble(pieces, bound.wiring, bound.network.inputs, order)
-    return network
+        fit = replace(bound.fits[part], si={**bound.fits[part].si, **new})
+        old, piece = pieces[part], make_piece(part, bound.kinds[bound.parts[part].kind], fit, bound.wiring)
+        pieces[part] = piece
+        elements.update({e.name: e for e, was in zip(piece.elements, old.elements, strict=True) if e != was})
+        modes.update({m.name: m for m, was in zip(piece.modes, old.modes, strict=True) if m != was})
+        signals.update({n: e for (n, e), (_, was) in zip(piece.signals, old.signals, strict=True) if e != was})
+    nodes = _varied_nodes(bound, network, pieces, changed)
+    here = {e.name for e in network.elements} | {m.name for m in network.modes} | {name for name, _ in network.signals}
+    if nodes == network.nodes and here.isdisjoint([*elements, *modes, *signals]):
+        return network
+    return replace(
+        network,
+        nodes=nodes,
+        elements=tuple(elements.get(e.name, e) for e in network.elements),
+        modes=tuple(modes.get(m.name, m) for m in network.modes),
+        signals=tuple((name, signals.get(name, e)) for name, e in network.signals),
+    )
 
 
-def _medium(part: Part, kind: Kind, wiring: Wiring):  # type: ignore[no-untyped-def]
+def _varied_nodes(
+    bound: Bound, network: Network, pieces: Mapping[str, Piece], changed: Mapping[str, object]
+) -> tuple[Node, ...]:
+    """The network's nodes once more from the pieces, where a changed part has a say in them."""
+    if all(pieces[part].nodes == bound.pieces[part].nodes for part in changed):
+        return network.nodes
+    merged = _merged_nodes(pieces, bound.wiring)
+    return tuple(merged[node.name] for node in network.nodes)
+
+
+def _merged_nodes(pieces: Mapping[str, Piece], wiring: Wiring) -> dict[str, Node]:
+    merged: dict[str, Node] = {name: Node(name, medium) for name, medium in wiring.media.items()}
+    for piece in pieces.values():
+        for node in piece.nodes:
+            merged[node.name] = _merge(merged.get(node.name), node)
+    return merged
+
+
+def _medium(part: Part, kind: Kind, wiring: Wiring) -> Medium | None:
     for name, medium in ports_of(part, kind):
         if medium is None:
             return wiring.media.get(wiring.joined[names.node_name(part.name, name)])
@@ -170,9 +204,7 @@ def _inputs(
     slots = list(CONDITIONS)
     slots.extend(InputSlot(slot.input, "control", 0.0) for slot in controls.values())
     for name, part in parts.items():
-        slots.extend(
-            InputSlot(names.failure_name(name, f.name), "failure", 0.0) for f in kinds[part.kind].failures
-        )
+        slots.extend(InputSlot(names.failure_name(name, f.name), "failure", 0.0) for f in kinds[part.kind].failures)
     return tuple(slots)
 
 
@@ -260,26 +292,16 @@ def _resolver(part: str, wiring: Wiring) -> Callable[[Expr], Expr]:
     return leaf
 
 
-def assemble(
-    pieces: Mapping[str, Piece], wiring: Wiring, inputs: tuple[InputSlot, ...], order: Mapping[str, int]
-) -> tuple[Network, Problems]:
-    """Put the pieces together. order: a known good order of the signals by name, empty to find one."""
-    merged: dict[str, Node] = {
-        name: Node(name, medium) for name, medium in wiring.media.items()
-    }
+def assemble(pieces: Mapping[str, Piece], wiring: Wiring, inputs: tuple[InputSlot, ...]) -> tuple[Network, Problems]:
+    """Put the pieces together to one network, its signals in an order in which each uses only earlier ones."""
+    merged = _merged_nodes(pieces, wiring)
     owners: dict[str, str] = {name: name.rsplit(".", 1)[0] for name in merged}
     for part, piece in pieces.items():
-        for node in piece.nodes:
-            merged[node.name] = _merge(merged.get(node.name), node)
-            owners.setdefault(node.name, part)
         owners.update({e.name: part for e in piece.elements})
         owners.update({m.name: part for m in piece.modes})
     signals = {name: e for piece in pieces.values() for name, e in piece.signals}
-    signals.update({names.set_name(slot.name): Input(slot.sort, slot.name) for slot in inputs})  # type: ignore[arg-type]
-    if order:
-        ordered, problems = sorted(signals.items(), key=lambda item: order[item[0]]), ()
-    else:
-        ordered, problems = _in_use_order(signals)
+    signals.update({names.set_name(slot.name): Input(slot.sort, slot.name) for slot in inputs})
+    ordered, problems = _in_use_order(signals)
     network = Network(
         tuple(merged.values()),
         tuple(e for piece in pieces.values() for e in piece.elements),

@@ -17,7 +17,7 @@ from cutaway.quantities.which import StandardName
 class Assumption:
     """A value that no handbook gives: of which part, in SI with its range, and as written.
 
-    because: the author's reason, or the library's for a default. default: nothing was said, the kind's own value is used.
+    because: the author's reason, or the library's for a default. default: nothing was said, the kind's own is used.
     """
 
     part: str
@@ -39,9 +39,7 @@ def library_quantity(text: str) -> Quantity:
     return quantity
 
 
-def fitted(
-    part: Part, kind: Kind, standard: StandardName
-) -> tuple[dict[str, float], tuple[Assumption, ...], Problems]:
+def fitted(part: Part, kind: Kind, standard: StandardName) -> tuple[dict[str, float], tuple[Assumption, ...], Problems]:
     """Each of the kind's quantities in SI for one standard, and those among them that are assumed."""
     si: dict[str, float] = {}
     assumed: list[Assumption] = []

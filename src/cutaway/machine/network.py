@@ -1,6 +1,7 @@
 """The numeric network of one standard: what the compiler takes. All in SI, all names full ('engine pump.inlet')."""
 
 from dataclasses import dataclass
+from typing import Literal
 
 from cutaway.parts.recipe import Element, Expr, Mode, Node
 
@@ -13,7 +14,7 @@ class InputSlot:
     """
 
     name: str
-    sort: str
+    sort: Literal["control", "condition", "failure"]
     value: float
 
 

@@ -70,7 +70,8 @@ class Certificate:
 
     residual: worst scaled residual of any accepted step. conservation: worst relative error of any medium's total
     content over the run. steps, cuts, transients, flips: counts. rest: s from the start of the job after which nothing
-    moved any more, or -1. uniqueness: the class of each connected component. kernel: hash of all law and kernel sources.
+    moved any more, or -1. uniqueness: the class of each
+    connected component. kernel: hash of all law and kernel sources.
     """
 
     residual: float
