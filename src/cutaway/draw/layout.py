@@ -1,0 +1,105 @@
+"""Where everything goes: boxes with pins in, places and right-angled routes out. Kept between runs by content."""
+
+import hashlib
+import json
+import os
+from dataclasses import asdict, dataclass
+from pathlib import Path
+from typing import Literal
+
+from cutaway.draw.shapes import Point
+from cutaway.parts.kind import Side
+
+VERSION = "1"
+
+
+@dataclass(frozen=True, slots=True)
+class Pin:
+    """Where a wire joins a box. at: from the box's corner, or None where the layout may choose along the side."""
+
+    name: str
+    side: Side
+    at: Point | None
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """Something to be placed: nothing may cover it and no wire passes through it."""
+
+    name: str
+    size: Point
+    pins: tuple[Pin, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Wire:
+    """From (box, pin) to (box, pin). firm: should be straight and lead from left to right before others."""
+
+    name: str
+    start: tuple[str, str]
+    end: tuple[str, str]
+    firm: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Request:
+    """What is to be laid out; boxes in flow order. loose: how far apart things stand, 1 is usual."""
+
+    boxes: tuple[Box, ...]
+    wires: tuple[Wire, ...]
+    loose: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """Where everything went. manner: 'layered' by the layout library, 'plain' by our own simple rule."""
+
+    size: Point
+    corners: tuple[tuple[str, Point], ...]
+    routes: tuple[tuple[str, tuple[Point, ...]], ...]
+    joints: tuple[Point, ...]
+    manner: Literal["layered", "plain"]
+
+
+def cache_folder() -> Path:
+    """The user's folder for layouts that were found before."""
+    base = os.environ.get("XDG_CACHE_HOME") or str(Path.home() / ".cache")
+    return Path(base) / "cutaway" / "layout"
+
+
+def digest(request: Request) -> str:
+    """What names a request: the hash of its content."""
+    words = json.dumps([VERSION, asdict(request)], sort_keys=True, ensure_ascii=True)
+    return hashlib.sha256(words.encode()).hexdigest()[:32]
+
+
+def recalled(request: Request, folder: Path) -> Layout | None:
+    """The layout kept for a request, or None; a cache that cannot be read is no cache."""
+    try:
+        kept = json.loads((folder / f"{digest(request)}.json").read_text(encoding="utf-8"))
+        return Layout(
+            _point(kept["size"]),
+            tuple((name, _point(at)) for name, at in kept["corners"]),
+            tuple((name, tuple(_point(p) for p in points)) for name, points in kept["routes"]),
+            tuple(_point(p) for p in kept["joints"]),
+            "layered",
+        )
+    except (OSError, ValueError, KeyError, TypeError):
+        return None
+
+
+def keep(request: Request, layout: Layout, folder: Path) -> None:
+    """Keep a layout for the next time; a full or locked disk does no harm."""
+    path = folder / f"{digest(request)}.json"
+    part = path.with_suffix(f".{os.getpid()}.part")
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        part.write_text(json.dumps(asdict(layout)), encoding="utf-8")
+        part.replace(path)
+    except OSError:
+        return
+
+
+def _point(pair: list[float]) -> Point:
+    x, y = pair
+    return float(x), float(y)

@@ -1,0 +1,144 @@
+"""What stands on a sheet: the parts of one system, references to parts of others, and the ties between them."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from cutaway.handbook.records import Folder, Link, Part
+from cutaway.machine.names import node_name
+from cutaway.machine.subjects import Subject, lines_of, parts_of
+from cutaway.machine.wiring import Wiring, wire
+from cutaway.parts.kind import Kind
+from cutaway.parts.recipe import Medium
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """Something with a place on the sheet. key: unique on it; a part of another system has one item a tie."""
+
+    key: str
+    part: Part
+    reference: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """One end of a tie. item: its key. port: the port's name, '' where the part as a whole is meant."""
+
+    item: str
+    part: str
+    port: str
+
+    @property
+    def node(self) -> str:
+        """The port's full name, '' where there is none."""
+        return node_name(self.part, self.port) if self.port else ""
+
+
+@dataclass(frozen=True, slots=True)
+class Tie:
+    """A pipe or wire (sort 'line') or a coupling that carries nothing ('link'), from `start` to `end`."""
+
+    sort: Literal["line", "link"]
+    start: End
+    end: End
+    medium: Medium | None = None
+    words: str = ""
+
+    @property
+    def name(self) -> str:
+        """What it joins, in words."""
+        ends = [f"{end.part}.{end.port}" if end.port else end.part for end in (self.start, self.end)]
+        return f"{ends[0]} > {ends[1]}" + (f" ({self.words})" if self.words else "")
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """All that a sheet shows, in flow order, and how the whole subject is wired."""
+
+    items: tuple[Item, ...]
+    ties: tuple[Tie, ...]
+    all_ties: tuple[Tie, ...]
+    wiring: Wiring
+
+
+def make_plan(folder: Folder, subject: Subject, system: str, kinds: Mapping[str, Kind]) -> Plan:
+    """The plan of one system on one standard or airframe."""
+    parts = tuple(p for p in parts_of(folder, subject) if p.kind in kinds)
+    wiring, _ = wire(parts, lines_of(folder, subject), kinds, subject, folder)
+    ties = tuple(_ties(folder, subject, parts, kinds, wiring))
+    own: dict[str, Part] = {p.name: p for p in parts if p.system == system}
+    every: dict[str, Part] = {p.name: p for p in parts}
+    items = [Item(name, part) for name, part in own.items()]
+    shown: list[Tie] = []
+    for tie in ties:
+        if tie.start.part not in own and tie.end.part not in own:
+            continue
+        start, end = tie.start, tie.end
+        if start.part not in own:
+            start = replace(start, item=f"{start.part} to {tie.name}")
+            items.append(Item(start.item, every[start.part], reference=True))
+        if end.part not in own:
+            end = replace(end, item=f"{end.part} from {tie.name}")
+            items.append(Item(end.item, every[end.part], reference=True))
+        shown.append(replace(tie, start=start, end=end))
+    shown = [_tapped(tie, shown, wiring, own, kinds) for tie in shown]
+    return Plan(flow_order(items, shown), tuple(shown), ties, wiring)
+
+
+def _ties(
+    folder: Folder, subject: Subject, parts: tuple[Part, ...], kinds: Mapping[str, Kind], wiring: Wiring
+) -> Iterable[Tie]:
+    """Every tie of the subject: lines as written, then couplings from the part that gives to the part that takes."""
+    here = {p.name: p for p in parts}
+    for line in lines_of(folder, subject):
+        if line.start.part in here and line.end.part in here:
+            start, end = (End(e.part, e.part, e.inner) for e in (line.start, line.end))
+            yield Tie("line", start, end, wiring.media.get(wiring.joined.get(start.node, "")))
+    for part in parts:
+        for link in part.links:
+            target = link.target.part
+            gone = subject.cut | subject.missing
+            if subject.standard in link.on.names and target in here and not {part.name, target} & gone:
+                yield _coupling(part, kinds[part.kind], link, wiring)
+
+
+def _coupling(part: Part, kind: Kind, link: Link, wiring: Wiring) -> Tie:
+    """What a coupling looks like: a wire for one that joins ports, else a thin link."""
+    to = next((c for c in kind.couplings if c.name == link.name), None)
+    target = str(link.target.part)
+    if to is not None and to.to == "port":
+        start = End(target, target, link.target.inner)
+        medium = wiring.media.get(wiring.joined.get(start.node, ""))
+        return Tie("line", start, End(part.name, part.name, to.port), medium, link.name)
+    sensed = link.target.inner if to is not None and to.to == "node" else ""
+    return Tie("link", End(target, target, sensed), End(part.name, part.name, ""), None, link.name)
+
+
+def _tapped(tie: Tie, shown: list[Tie], wiring: Wiring, own: Mapping[str, Part], kinds: Mapping[str, Kind]) -> Tie:
+    """A link that senses a port, taken from the upstream end of a line of the same node where there is one: a gauge is
+    then drawn tapped into the pipe, not hung on the far side of the part that the pipe leads to."""
+    if tie.sort == "line" or not tie.start.port:
+        return tie
+    node = wiring.joined.get(tie.start.node)
+    for line in shown:
+        start = line.start
+        if line.sort == "line" and start.part in own and wiring.joined.get(start.node) == node:
+            sides = {p.side for p in kinds[own[start.part].kind].ports if p.name == start.port or p.each}
+            if "east" in sides:
+                return replace(tie, start=start)
+    return tie
+
+
+def flow_order(items: list[Item], ties: list[Tie]) -> tuple[Item, ...]:
+    """The items, each after those that feed it so far as circles allow; else in the order of the files."""
+    before: dict[str, set[str]] = {item.key: set() for item in items}
+    for tie in ties:
+        if tie.sort == "line" or tie.start.port == "":
+            before[tie.end.item].add(tie.start.item)
+    waiting = {item.key: item for item in items}
+    ordered: list[Item] = []
+    while waiting:
+        key = min(waiting, key=lambda k: len(before[k] & waiting.keys()))
+        ordered.append(waiting.pop(key))
+    return tuple(ordered)

@@ -1,0 +1,57 @@
+"""Symbols of the hydraulic system: reservoir, selector valve, jack."""
+
+from cutaway.draw.shapes import Line, Polyline, Rect, Shape
+from cutaway.draw.symbols.strokes import arrow, blocked, letters
+from cutaway.draw.symbols.symbol import Anchor, Look, Symbol, fraction, position
+
+
+def reservoir(look: Look) -> Symbol:
+    """An open vessel; the return comes in at the top."""
+    full = fraction(look, "contents", "capacity")
+    shapes: list[Shape] = [Polyline(((0.0, 0.05), (0.0, 1.0), (1.1, 1.0), (1.1, 0.05)), "stroke")]
+    if full:
+        depth = 0.85 * full
+        shapes.append(Rect((0.05, 0.95 - depth), (1.0, depth), "fluid oil"))
+    ports = (Anchor("outlet", (1.1, 0.78), "east"), Anchor("return", (0.0, 0.22), "west"))
+    return Symbol((1.1, 1.0), ports, tuple(shapes))
+
+
+def selector_valve(look: Look) -> Symbol:
+    """A square with the two ways that are open in this position, or bars where nothing passes."""
+    where = position(look)
+    p, r, d, u = (0.2, 0.35), (0.2, 0.85), (1.1, 0.35), (1.1, 0.85)
+    shapes: list[Shape] = [Rect((0.2, 0.1), (0.9, 1.0), "edge")]
+    shapes += [Line((0.0, y), (0.2, y), "stroke") for y in (0.35, 0.85)]
+    shapes += [Line((1.1, y), (1.3, y), "stroke") for y in (0.35, 0.85)]
+    if where == "down":
+        shapes += [*arrow(p, (d[0] - 0.04, d[1]), head=0.16), *arrow(u, (r[0] + 0.04, r[1]), head=0.16)]
+    elif where == "up":
+        shapes += [*arrow(p, (u[0] - 0.04, u[1] - 0.02), head=0.16), *arrow(d, (r[0] + 0.04, r[1] - 0.02), head=0.16)]
+    elif where:
+        shapes += [s for at, way in ((p, 0), (r, 0), (d, 180), (u, 180)) for s in blocked(at, way, 0.16)]
+    for word, x, y in (("P", 0.1, 0.24), ("R", 0.1, 0.74), ("D", 1.2, 0.24), ("U", 1.2, 0.74)):
+        shapes.append(letters(word, (x, y), 0.17))
+    ports = (
+        Anchor("pressure", (0.0, 0.35), "west"),
+        Anchor("return", (0.0, 0.85), "west"),
+        Anchor("down", (1.3, 0.35), "east"),
+        Anchor("up", (1.3, 0.85), "east"),
+    )
+    return Symbol((1.3, 1.2), ports, tuple(shapes))
+
+
+def jack(look: Look) -> Symbol:
+    """A cylinder with its piston and rod where they stand."""
+    travel = fraction(look, "travel", "stroke")
+    out = travel or 0.0
+    x = 0.14 + 0.66 * out
+    shapes: list[Shape] = [
+        Rect((0.08, 0.25), (0.96, 0.5), "edge"),
+        Line((x, 0.27), (x, 0.73), "heavy"),
+        Rect((x, 0.46), (1.1 + 0.5 * out - x, 0.08), "edge"),
+        Rect((1.08 + 0.5 * out, 0.4), (0.1, 0.2), "solid", 0.03),
+        Line((0.0, 0.36), (0.08, 0.36), "stroke"),
+        Line((0.0, 0.64), (0.08, 0.64), "stroke"),
+    ]
+    ports = (Anchor("extend", (0.0, 0.36), "west"), Anchor("retract", (0.0, 0.64), "west"))
+    return Symbol((1.7, 1.0), ports, tuple(shapes))

@@ -1,0 +1,160 @@
+"""Symbols of the petrol system: tanks, cocks, filters, pumps, valves, the carburettor."""
+
+from cutaway.draw.shapes import Circle, Line, Path, Polyline, Rect, Shape
+from cutaway.draw.symbols.strokes import arc, arrow, blocked, round_at, spring, through, triangle, turning
+from cutaway.draw.symbols.symbol import Anchor, Look, Symbol, fraction, position
+
+
+def tank(look: Look) -> Symbol:
+    """A vessel with its level."""
+    full = fraction(look, "contents", "capacity")
+    shapes: list[Shape] = [Rect((0.0, 0.05), (1.3, 0.9), "edge", 0.12)]
+    if full:
+        shapes.append(Rect((0.05, 0.10 + 0.8 * (1 - full)), (1.2, 0.8 * full), "fluid petrol", 0.06))
+    if full is not None and full < 1:
+        top = 0.10 + 0.8 * (1 - full)
+        shapes.append(Line((0.05, min(top, 0.9)), (1.25, min(top, 0.9)), "thin"))
+    shapes.append(Rect((0.5, 0.0), (0.3, 0.06), "solid"))
+    return Symbol((1.3, 1.0), (Anchor("outlet", (1.3, 0.72), "east"),), tuple(shapes))
+
+
+def selector_cock(look: Look) -> Symbol:
+    """A round body; the channel within joins the chosen way to the outlet, or ends in a bar."""
+    ways = look.lists.get("ways", ())
+    height = max(1.0, 0.5 * len(ways) + 0.1)
+    centre = (0.72, height / 2)
+    ports = tuple(Anchor(way, (0.0, height * (i + 0.5) / len(ways)), "west") for i, way in enumerate(ways))
+    out = Anchor("outlet", (1.2, height / 2), "east")
+    shapes: list[Shape] = [Circle(centre, 0.42, "edge")]
+    edge = {}
+    for i, way in enumerate(ways):
+        degrees = 180.0 + (i - (len(ways) - 1) / 2) * min(70.0, 140.0 / max(1, len(ways) - 1))
+        edge[way] = round_at(centre, 0.42, degrees)
+        y = ports[i].at[1]
+        shapes.append(Polyline(((0.0, y), (0.1, y), edge[way]), "stroke"))
+        shapes.append(Circle(edge[way], 0.05, "solid"))
+    shapes.append(Line((1.14, height / 2), (1.2, height / 2), "stroke"))
+    shapes.append(Circle((1.14, height / 2), 0.05, "solid"))
+    chosen = position(look)
+    if chosen in edge:
+        shapes.append(Polyline((edge[chosen], centre, (1.14, height / 2)), "heavy"))
+    elif chosen:
+        shapes.extend((Line((0.72, height / 2 - 0.28), (0.72, height / 2 + 0.28), "heavy"),))
+    shapes.append(Circle(centre, 0.08, "solid"))
+    return Symbol((1.2, height), (*ports, out), tuple(shapes))
+
+
+def cock(look: Look) -> Symbol:
+    """Two triangles tip to tip with a handle: along the pipe when on, across it when off."""
+    where = position(look)
+    role = "solid" if where == "off" else "edge"
+    left = Polyline(((0.1, 0.3), (0.5, 0.55), (0.1, 0.8)), role, closed=True)
+    right = Polyline(((0.9, 0.3), (0.5, 0.55), (0.9, 0.8)), role, closed=True)
+    leads = (Line((0.0, 0.55), (0.1, 0.55), "stroke"), Line((0.9, 0.55), (1.0, 0.55), "stroke"))
+    stem: tuple[Shape, ...] = (Line((0.5, 0.55), (0.5, 0.2), "stroke"),)
+    handles: dict[str, tuple[Shape, ...]] = {
+        "on": (Line((0.28, 0.2), (0.72, 0.2), "heavy"),),
+        "off": (Line((0.5, 0.35), (0.5, 0.02), "heavy"),),
+    }
+    return Symbol((1.0, 1.0), through(0.55), (*leads, left, right, *stem, *handles.get(where, ())))
+
+
+def fuel_filter(look: Look) -> Symbol:
+    """A diamond with a gauze across it."""
+    return Symbol(
+        (1.0, 1.0),
+        through(),
+        (
+            Polyline(((0.0, 0.5), (0.5, 0.0), (1.0, 0.5), (0.5, 1.0)), "edge", closed=True),
+            Line((0.5, 0.06), (0.5, 0.94), "dashed"),
+        ),
+    )
+
+
+def engine_pump(look: Look) -> Symbol:
+    """A ring with a solid triangle towards the delivery, and a shaft."""
+    return Symbol(
+        (1.0, 1.0),
+        through(),
+        (
+            Circle((0.5, 0.5), 0.46, "edge"),
+            triangle((0.96, 0.5), 0, 0.3, 0.36),
+            *turning((0.5, 0.5), 0.26),
+            Line((0.0, 0.5), (0.04, 0.5), "stroke"),
+            Line((0.96, 0.5), (1.0, 0.5), "stroke"),
+        ),
+    )
+
+
+def hand_pump(look: Look) -> Symbol:
+    """A ring with a triangle and a lever; the lever swings while it is worked."""
+    where = position(look)
+    centre = (0.5, 0.6)
+    shapes: list[Shape] = [
+        Circle(centre, 0.36, "edge"),
+        triangle((0.86, 0.6), 0, 0.26, 0.32),
+        Line((0.0, 0.6), (0.14, 0.6), "stroke"),
+        Line((0.86, 0.6), (1.0, 0.6), "stroke"),
+        Circle(centre, 0.06, "solid"),
+    ]
+    handle = round_at(centre, 0.56, 110 if where == "pumping" else 60)
+    shapes += [Line(centre, handle, "heavy"), Circle(handle, 0.06, "solid")]
+    if where == "pumping":
+        shapes += [arc(centre, 0.54, 62, 100, "thin"), triangle(round_at(centre, 0.54, 54), -30, 0.14, 0.12)]
+        shapes += [triangle(round_at(centre, 0.54, 152), 232, 0.14, 0.12), arc(centre, 0.54, 120, 145, "thin")]
+    return Symbol((1.0, 1.0), through(0.6), tuple(shapes))
+
+
+def non_return_valve(look: Look) -> Symbol:
+    """A ball in a seat that opens to the east."""
+    return Symbol(
+        (0.9, 0.8),
+        through(0.4, 0.9),
+        (
+            Polyline(((0.56, 0.08), (0.18, 0.4), (0.56, 0.72)), "stroke"),
+            Circle((0.5, 0.4), 0.17, "edge"),
+            Line((0.0, 0.4), (0.18, 0.4), "stroke"),
+            Line((0.67, 0.4), (0.9, 0.4), "stroke"),
+        ),
+    )
+
+
+def relief_valve(look: Look) -> Symbol:
+    """A square with an arrow held out of line by a spring; in line when it is open."""
+    passing = look.states.get("open")
+    y = 0.62 if passing else 0.78
+    shapes: list[Shape] = [
+        Rect((0.18, 0.34), (0.64, 0.62), "edge"),
+        Line((0.0, 0.62), (0.18, 0.62), "stroke"),
+        Line((0.82, 0.62), (1.0, 0.62), "stroke"),
+        spring((0.5, 0.34), (0.5, 0.02)),
+        Line((0.38, 0.02), (0.62, 0.02), "thin"),
+        *arrow((0.24, y), (0.78, y), head=0.16),
+    ]
+    return Symbol((1.0, 1.0), through(0.62), tuple(shapes))
+
+
+def carburettor(look: Look) -> Symbol:
+    """A float chamber beside a choke; the float is up when it is fed and on the floor when it is starved."""
+    fed = look.states.get("fed")
+    shapes: list[Shape] = [
+        Line((0.0, 0.35), (0.1, 0.35), "stroke"),
+        Rect((0.1, 0.2), (0.6, 0.7), "edge", 0.05),
+        Path((("M", (0.86, 0.0)), ("Q", (1.06, 0.5, 0.86, 1.0))), "stroke"),
+        Path((("M", (1.4, 0.0)), ("Q", (1.2, 0.5, 1.4, 1.0))), "stroke"),
+        Line((0.7, 0.62), (1.12, 0.62), "stroke"),
+        Line((1.12, 0.62), (1.12, 0.44), "stroke"),
+    ]
+    if fed:
+        shapes.append(Rect((0.14, 0.5), (0.52, 0.36), "fluid petrol", 0.03))
+    if fed is not None:
+        shapes.append(Rect((0.24, 0.4 if fed else 0.74), (0.32, 0.14), "edge", 0.05))
+    if fed is False:
+        shapes.extend(blocked((0.4, 0.22), -90, 0.12))
+    return Symbol((1.44, 1.0), (Anchor("inlet", (0.0, 0.35), "west"),), tuple(shapes))
+
+
+def junction(look: Look) -> Symbol:
+    """Where lines meet: a dot."""
+    at = (0.1, 0.1)
+    return Symbol((0.2, 0.2), (Anchor("any", at, "west"), Anchor("any", at, "east")), (Circle(at, 0.085, "joint"),))

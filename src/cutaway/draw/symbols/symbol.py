@@ -1,0 +1,78 @@
+"""What a symbol is, and what it is told of the part that it shows."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from cutaway.draw.shapes import Point, Shape
+from cutaway.parts.kind import Side
+
+UNIT = 76.0
+"""Size of the unit square on a sheet."""
+
+
+@dataclass(frozen=True, slots=True)
+class Anchor:
+    """Where a line reaches the symbol for one port, and from which side. A port may have one on each of two sides."""
+
+    port: str
+    at: Point
+    side: Side
+
+
+@dataclass(frozen=True, slots=True)
+class Symbol:
+    """A drawing in unit squares, its upper left corner at 0, 0.
+
+    size and anchors never depend on the state, so that a sheet looks the same in every state. spread: lines join by
+    points of their own along the sides, as on a bus bar.
+    """
+
+    size: Point
+    anchors: tuple[Anchor, ...]
+    shapes: tuple[Shape, ...]
+    spread: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """A control. place: the index of its position, 0 to 1 for a ranged one, or None where that is not known."""
+
+    positions: tuple[str, ...]
+    place: float | None
+    ranged: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """What is known of a part where it is drawn, in SI. What is not in a mapping is not known.
+
+    lists: the entry's lists. controls: by name. states: by their first word or words. readings: by name, only of an
+    instrument that works. wants: the kind's quantities. joined: how many lines come from the west and go to the east.
+    """
+
+    lists: Mapping[str, tuple[str, ...]]
+    controls: Mapping[str, Setting]
+    states: Mapping[str, bool]
+    readings: Mapping[str, float]
+    wants: Mapping[str, float]
+    joined: tuple[int, int] = (1, 1)
+
+
+Draw = Callable[[Look], Symbol]
+
+
+def position(look: Look, control: str = "") -> str:
+    """The word of a control's position; '' where it is not known or lies between named ones."""
+    setting = look.controls.get(control)
+    if setting is None or setting.place is None or setting.ranged:
+        return ""
+    index = round(setting.place)
+    return setting.positions[index] if 0 <= index < len(setting.positions) else ""
+
+
+def fraction(look: Look, reading: str, full: str) -> float | None:
+    """A reading as a part of the quantity `full`, held to 0 to 1; None where either is not known."""
+    value, most = look.readings.get(reading), look.wants.get(full)
+    if value is None or not most:
+        return None
+    return min(1.0, max(0.0, value / most))

@@ -1,0 +1,183 @@
+"""How each role looks, in a light and a dark theme. Colours stand here and nowhere else.
+
+No meaning hangs on colour alone: what is live is a double or a thick line, each medium has a dash of its own inside
+the double line, flow has arrows, a lit lamp has rays, and words say it again. Contrast is tested by the published
+formula: 4.5 for text, 3 for lines, against everything that they can lie on.
+"""
+
+from dataclasses import dataclass
+
+FONT_FAMILY = '"DejaVu Sans", Verdana, sans-serif'
+
+
+@dataclass(frozen=True, slots=True)
+class Theme:
+    """A name and the colour of each ink, by the ink's name."""
+
+    name: str
+    inks: tuple[tuple[str, str], ...]
+
+    def ink(self, name: str) -> str:
+        """The colour of one ink, '#rrggbb'."""
+        return dict(self.inks)[name]
+
+
+LIGHT = Theme(
+    "light",
+    (
+        ("paper", "#fcfbf7"),
+        ("face", "#ffffff"),
+        ("band", "#f0ede4"),
+        ("ink", "#1b2126"),
+        ("quiet", "#555d64"),
+        ("petrol", "#a63c06"),
+        ("oil", "#6d3a94"),
+        ("air", "#08664c"),
+        ("current", "#0a559c"),
+        ("heat", "#8a2c4d"),
+        ("shaft", "#4d4a12"),
+        ("glow", "#ffc61a"),
+        ("alert", "#9c1f1f"),
+    ),
+)
+DARK = Theme(
+    "dark",
+    (
+        ("paper", "#12171b"),
+        ("face", "#1a2127"),
+        ("band", "#222b32"),
+        ("ink", "#edf1f3"),
+        ("quiet", "#a3aeb6"),
+        ("petrol", "#ff9a66"),
+        ("oil", "#cda6f2"),
+        ("air", "#5cd6ad"),
+        ("current", "#78bbff"),
+        ("heat", "#f39bb8"),
+        ("shaft", "#d6d08a"),
+        ("glow", "#ffd34d"),
+        ("alert", "#ff9d94"),
+    ),
+)
+THEMES = {theme.name: theme for theme in (LIGHT, DARK)}
+GROUNDS = ("paper", "face", "band")
+MEDIA = ("petrol", "oil", "air", "current", "heat", "shaft")
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """How one role looks. role: its words. fill, stroke: an ink's name, 'none' or ''. rest: other properties."""
+
+    role: str
+    fill: str = ""
+    stroke: str = ""
+    rest: tuple[tuple[str, str], ...] = ()
+
+
+def _line(role: str, stroke: str, width: float, dashes: str = "", cap: str = "butt") -> Rule:
+    """A stroke without fill."""
+    rest = [("stroke-width", f"{width:g}"), ("stroke-linejoin", "round"), ("stroke-linecap", cap)]
+    if dashes:
+        rest.append(("stroke-dasharray", dashes))
+    return Rule(role, "none", stroke, tuple(rest))
+
+
+def _area(role: str, fill: str, stroke: str = "none", width: float = 0.0) -> Rule:
+    """A filled area, with an edge where `width` is given."""
+    return Rule(role, fill, stroke, (("stroke-width", f"{width:g}"), ("stroke-linejoin", "round")) if width else ())
+
+
+TEXT_RULES = (
+    Rule("name", "ink", rest=(("font-weight", "bold"),)),
+    Rule("note", "ink"),
+    Rule("quiet", "quiet"),
+    Rule("title", "ink", rest=(("font-weight", "bold"),)),
+    Rule("mark", "ink"),
+    Rule("strong", "ink", rest=(("font-weight", "bold"),)),
+)
+"""The roles of words; each must be readable on every ground."""
+
+INKED_RULES = (
+    _line("stroke", "ink", 2.4, cap="round"),
+    _line("thin", "ink", 1.5, cap="round"),
+    _line("heavy", "ink", 5.0, cap="round"),
+    _line("dashed", "ink", 2.0, "6 5"),
+    _line("link", "quiet", 1.6, "5 5"),
+    _line("rule", "quiet", 1.2),
+    _area("edge", "face", "ink", 2.4),
+    _area("ring", "none", "ink", 2.4),
+    _area("solid", "ink"),
+    _area("joint", "ink"),
+    _area("flag", "band", "quiet", 1.4),
+    _area("box", "face", "ink", 2.4),
+    _area("linkhead", "quiet"),
+)
+"""The roles of lines and marks that must be seen on every ground."""
+
+SOFT_RULES = (
+    Rule("paper", "paper"),
+    _area("shade", "band"),
+    _area("blank", "face"),
+    _area("strip", "band"),
+    _area("glass out", "face", "ink", 2.4),
+    _area("glass lit", "glow", "ink", 2.4),
+)
+"""Grounds, and fills that an inked edge surrounds."""
+
+
+def _medium_rules(medium: str) -> tuple[Rule, ...]:
+    """Pipes, wires and contents of one medium. Live: a double line with the medium's own dash within, wires thick."""
+    cores = {"petrol": "", "oil": "0.1 9", "air": "9 7", "current": "", "heat": "3 3", "shaft": "14 4"}
+    rules = [
+        _line(f"pipe {medium} dead", "quiet", 2.0),
+        _line(f"pipe {medium} unknown", medium, 2.6),
+        _area(f"arrow {medium}", medium, "paper", 1.2),
+        _area(f"fluid {medium}", medium),
+    ]
+    if medium == "current":
+        return (*rules, _line(f"casing {medium}", medium, 5.5))
+    rules += [_line(f"casing {medium}", medium, 9.0), _line(f"core {medium}", "paper", 4.6)]
+    if cores[medium]:
+        rules.append(_line(f"grain {medium}", medium, 3.0, cores[medium], "round" if medium == "oil" else "butt"))
+    return tuple(rules)
+
+
+MEDIUM_RULES = tuple(rule for medium in MEDIA for rule in _medium_rules(medium))
+RULES = SOFT_RULES + INKED_RULES + MEDIUM_RULES
+GRAINED = frozenset(rule.role.split()[1] for rule in MEDIUM_RULES if rule.role.startswith("grain "))
+
+
+def stylesheet(theme: Theme) -> str:
+    """The theme as CSS, one rule a line, each bound to sheets of this theme."""
+    lines = [f".sheet.{theme.name} text{{font-family:{FONT_FAMILY}}}"]
+    lines += [_css(theme, "text", rule) for rule in TEXT_RULES]
+    lines += [_css(theme, "", rule) for rule in RULES]
+    return "\n".join(lines) + "\n"
+
+
+def _css(theme: Theme, element: str, rule: Rule) -> str:
+    classes = "".join(f".{word}" for word in rule.role.split())
+    colours = [(key, value) for key, value in (("fill", rule.fill), ("stroke", rule.stroke)) if value]
+    inked = [(key, value if value == "none" else theme.ink(value)) for key, value in colours]
+    properties = ";".join(f"{key}:{value}" for key, value in (*inked, *rule.rest))
+    return f".sheet.{theme.name} {element}{classes}{{{properties}}}"
+
+
+def luminance(colour: str) -> float:
+    """Relative luminance of '#rrggbb' in sRGB, 0 to 1, by the formula of the web accessibility guidelines 2.2.
+
+    >>> luminance("#ffffff")
+    1.0
+    """
+    red, green, blue = (int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5))
+    linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in (red, green, blue)]
+    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+
+
+def contrast(one: str, other: str) -> float:
+    """Contrast ratio of two colours, 1 to 21.
+
+    >>> round(contrast("#777777", "#ffffff"), 2)
+    4.48
+    """
+    lighter, darker = sorted((luminance(one), luminance(other)), reverse=True)
+    return (lighter + 0.05) / (darker + 0.05)
