@@ -1,0 +1,37 @@
+"""`cutaway check`: everything in a type folder, every claim for every standard."""
+
+from pathlib import Path
+
+import typer
+
+from cutaway.cli import exits
+
+
+def register(app: typer.Typer) -> None:
+    """Add the verb."""
+
+    @app.command(
+        epilog='Examples:  cutaway check demo/whinchat    cutaway check --on "Mk 2" --all    cutaway check --json | jq .'
+    )
+    def check(
+        folder: Path = typer.Argument(Path(), help="The type folder."),
+        on: str = typer.Option("", help="Only these standards, as `on:` says them: 'Mk 2', 'Mk 1 or Mk 2'."),
+        script: str = typer.Option("", help="Only this script, by its file's name."),
+        rests: bool = typer.Option(True, help="Take each assumed value to both ends of its range."),
+        strict: bool = typer.Option(False, help="End with 1 for rests on, not modelled and undecided as well."),
+        everything: bool = typer.Option(False, "--all", help="Tell the claims that hold as well."),
+        as_json: bool = typer.Option(False, "--json", help="For a program to read."),
+    ) -> None:
+        """Check files, citations, drills and every claim, one verdict for each standard."""
+        from cutaway import api
+        from cutaway.cli import showing
+
+        with showing.progress(f"Checking {folder}") as counter:
+            checked, problems = api.check(folder, on=on, script=script, rests=rests, progress=counter)
+        if as_json:
+            showing.show_json(api.checked_record(checked, problems))
+        else:
+            showing.show_problems(problems)
+            if checked is not None:
+                print(api.checked_text(checked, everything))
+        raise typer.Exit(exits.FOUND if api.found_wrong(checked, problems, strict) else exits.FINE)

@@ -1,0 +1,36 @@
+"""`cutaway find`: where the books speak of something."""
+
+from pathlib import Path
+
+import typer
+
+from cutaway.cli import exits
+
+
+def register(app: typer.Typer) -> None:
+    """Add the verb."""
+
+    @app.command(epilog='Example:  cutaway find "gauge switch" -C demo/whinchat')
+    def find(
+        words: list[str] = typer.Argument(..., help="Words to look for; near spellings are found too."),
+        folder: Path = typer.Option(Path(), "--folder", "-C", help="The type folder."),
+        limit: int = typer.Option(8, min=1, max=200, help="At most so many paragraphs."),
+        as_json: bool = typer.Option(False, "--json", help="For a program to read."),
+    ) -> None:
+        """Find the paragraphs of the handbooks that speak of something."""
+        from cutaway import api
+        from cutaway.cli import showing
+
+        loaded, problems = api.load(folder)
+        if loaded is None:
+            showing.show_problems(problems)
+            raise typer.Exit(exits.FOUND)
+        hits = api.find(loaded, " ".join(words), limit)
+        if as_json:
+            showing.show_json([api.hit_record(hit) for hit in hits])
+        else:
+            for hit in hits:
+                print(api.hit_text(hit))
+            if not hits:
+                print("Nothing in the books speaks of that.")
+        raise typer.Exit(exits.FINE if hits else exits.FOUND)

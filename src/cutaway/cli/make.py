@@ -1,0 +1,33 @@
+"""`cutaway make`: the pack."""
+
+from pathlib import Path
+
+import typer
+
+from cutaway.cli import exits
+
+
+def register(app: typer.Typer) -> None:
+    """Add the verb."""
+
+    @app.command(epilog="Example:  cutaway make demo/whinchat    then  cutaway open demo/whinchat")
+    def make(
+        folder: Path = typer.Argument(Path(), help="The type folder."),
+        out: Path | None = typer.Option(None, "--out", help="Where to write the pack; else `pack` in the folder."),
+        rests: bool = typer.Option(True, help="Take each assumed value to both ends of its range."),
+        as_json: bool = typer.Option(False, "--json", help="Print what was written, for a program."),
+    ) -> None:
+        """Make the pack: the page, the sheets, the captions, the list of problems. The last pack stays whole until the
+        new one is complete."""
+        from cutaway import api
+        from cutaway.cli import showing
+
+        with showing.progress(f"Making the pack of {folder}") as counter:
+            made, problems = api.make(folder, out=out, rests=rests, progress=counter)
+        if as_json:
+            showing.show_json(api.made_record(made, problems))
+        else:
+            showing.show_problems(problems)
+            if made is not None:
+                print(api.made_text(made))
+        raise typer.Exit(exits.FINE if made is not None and not made.wrong else exits.FOUND)

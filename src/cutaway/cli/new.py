@@ -1,0 +1,23 @@
+"""`cutaway new`: a type folder that runs as it stands."""
+
+from pathlib import Path
+
+import typer
+
+from cutaway.cli import exits
+
+
+def register(app: typer.Typer) -> None:
+    """Add the verb."""
+
+    @app.command(epilog="Example:  cutaway new sparrow   then  cutaway check sparrow")
+    def new(folder: Path = typer.Argument(..., help="The folder to make; its name becomes the type's.")) -> None:
+        """Make a small type folder that runs as it stands, to write over."""
+        from cutaway import api
+        from cutaway.cli import showing
+
+        made, problems = api.new(folder)
+        showing.show_problems(problems)
+        if made is None:
+            raise typer.Exit(exits.FOUND)
+        print(f"{made} is ready. Try:\n  cutaway check {made}\n  cutaway make {made}")

@@ -1,0 +1,49 @@
+"""`cutaway run`: one course of things, as a table with small graphs, as JSON or as CSV."""
+
+from pathlib import Path
+
+import typer
+
+from cutaway.cli import exits
+
+
+def register(app: typer.Typer) -> None:
+    """Add the verb."""
+
+    @app.command(
+        epilog="Example:  cutaway run cruising -C demo/whinchat --on 'Mk 1' --do 'tank selector to off' --for '90 s' "
+        "--show 'fuel lamp'"
+    )
+    def run(
+        situation: str = typer.Argument(..., help="Where it begins, as situations.yaml names it."),
+        folder: Path = typer.Option(Path(), "--folder", "-C", help="The type folder."),
+        on: str = typer.Option("", help="The standard or airframe; else the first."),
+        failed: list[str] = typer.Option([], "--with", help="What has failed or is given; may be said several times."),
+        do: str = typer.Option("", help="What is done: 'tank selector to off then wait 5 s'."),
+        length: str = typer.Option("60 s", "--for", help="How long to go on."),
+        show: list[str] = typer.Option([], help="Parts to show; else all that changes."),
+        as_json: bool = typer.Option(False, "--json", help="The traces and events, for a program."),
+        as_csv: bool = typer.Option(False, "--csv", help="The traces as a table of figures."),
+    ) -> None:
+        """Run one situation on one standard and tell what happens."""
+        from cutaway import api
+        from cutaway.cli import showing
+
+        asked = api.Asked(situation, on, tuple(failed), do, length, tuple(show))
+        with showing.progress(f"Running {situation}"):
+            told, problems = api.run(folder, asked)
+        showing.show_problems(problems)
+        if told is None:
+            raise typer.Exit(exits.FOUND)
+        if as_json:
+            showing.show_json(api.run_record(told))
+        elif as_csv:
+            print(api.run_csv(told), end="")
+        else:
+            print(api.run_heading(told))
+            rows = [(r.name, r.first, r.last, showing.little_graph(r.trace), r.span) for r in told.rows]
+            showing.show_table(("what", "at first", "at last", "course", "lowest to highest"), rows)
+            for line in told.events:
+                print(line)
+            print(told.ending)
+        raise typer.Exit(exits.FINE if told.done else exits.FOUND)

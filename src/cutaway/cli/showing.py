@@ -1,0 +1,81 @@
+"""What the terminal shows: problems, progress, tables. The only file of the command that knows how."""
+
+import json
+import sys
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+
+from cutaway.problems.diagnostic import Problems
+from cutaway.problems.printing import as_text
+
+
+def show_problems(problems: Problems) -> None:
+    """Print problems for a person, to standard error."""
+    if problems:
+        print(as_text(problems), file=sys.stderr)
+
+
+def show_json(record: object) -> None:
+    """Print a record for a program."""
+    print(json.dumps(record, indent=2, ensure_ascii=False))
+
+
+@dataclass
+class Counter:
+    """Counts runs while long work goes on; has a life."""
+
+    made: int = 0
+    _status: object = field(default=None, repr=False)
+
+    def __call__(self, more: int) -> None:
+        self.made += more
+        update = getattr(self._status, "update", None)
+        if update is not None:
+            update(f"{self.words} · {self.made:,} runs")
+
+    words: str = ""
+
+
+@contextmanager
+def progress(words: str) -> Iterator[Counter]:
+    """Tell on a terminal that work goes on, and how far; silent where the output is not a terminal."""
+    counter = Counter(words=words)
+    if not sys.stderr.isatty():
+        yield counter
+        return
+    from rich.console import Console
+
+    with Console(stderr=True).status(words) as status:
+        counter._status = status
+        yield counter
+
+
+def show_table(columns: Sequence[str], rows: Sequence[Sequence[str]], title: str = "") -> None:
+    """Print a table for a person."""
+    from rich import box
+    from rich.console import Console
+    from rich.table import Table
+
+    table = Table(title=title or None, box=box.SIMPLE, title_justify="left", pad_edge=False)
+    for column in columns:
+        table.add_column(column, overflow="fold")
+    for row in rows:
+        table.add_row(*row)
+    Console(width=None if sys.stdout.isatty() else 110, highlight=False, markup=False).print(table)
+
+
+def little_graph(values: Sequence[float], width: int = 40) -> str:
+    """A trace as one line of bars, lowest to highest; a flat trace is a flat line."""
+    bars = "▁▂▃▄▅▆▇█"
+    count = len(values)
+    if not count:
+        return ""
+    picked = [values[min(count - 1, i * count // width)] for i in range(min(width, count))]
+    good = [v for v in picked if v == v]
+    if not good:
+        return "·" * len(picked)
+    low, high = min(good), max(good)
+    if high - low < 1e-9 * max(1.0, abs(high)):
+        return "".join("▁" if v == v else "·" for v in picked)
+    return "".join(bars[min(7, int(8 * (v - low) / (high - low)))] if v == v else "·" for v in picked)
