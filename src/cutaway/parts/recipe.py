@@ -30,7 +30,10 @@ class Across:
 
 @dataclass(frozen=True, slots=True)
 class Through:
-    """The flow into an element at one of its terminals at the end of the last step: m³/s (air: free air), A, W, N·m (shaft)."""
+    """The flow into an element at one of its terminals at the end of the last step.
+
+    m³/s (air: free air), A, W, or N·m (shaft).
+    """
 
     element: str
     terminal: int = 0

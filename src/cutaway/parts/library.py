@@ -1,0 +1,16 @@
+"""All kinds of part, by name."""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from cutaway.parts.kind import Kind
+from cutaway.parts.kinds import electrics, engine, fuel, hydraulics, instruments, vacuum
+
+_GROUPS = (fuel, engine, instruments, electrics, vacuum, hydraulics)
+
+KINDS: Mapping[str, Kind] = MappingProxyType({kind.name: kind for group in _GROUPS for kind in group.KINDS})
+
+
+def kind(name: str) -> Kind:
+    """The kind of that name. KeyError for a name that the library does not have."""
+    return KINDS[name]
