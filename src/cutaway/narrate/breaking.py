@@ -1,0 +1,76 @@
+"""Where a text may be broken: pieces that stay together, what a break costs, and the best two lines of a caption."""
+
+import re
+from collections.abc import Iterable
+
+from cutaway.narrate.settings import CaptionRules
+
+# A break after one of these leaves a reader waiting for the word that belongs to it.
+_LEANING_WORDS = """
+a an the this that these those its his her their our your my no each every any some
+of in on at to from by with for into onto over under above below between through during after before until
+and or but nor so yet if when while as because than that which who is are was were be been will would can could
+may might must shall should not has have had do does did one two three mark
+i you he she it we they there
+"""
+LEANING = frozenset(_LEANING_WORDS.split())
+_STOP = re.compile(r"[.!?…][\"'”’)\]]*$")
+_CLAUSE = re.compile(r"[,;:–—][\"'”’)\]]*$")
+_NUMBER = re.compile(r"^[(\"'“‘]*[±+-]?\d[\d,.]*$")
+
+
+def pieces(text: str, kept: Iterable[tuple[int, int]] = ()) -> tuple[str, ...]:
+    """The words of a text; those that a stretch of `kept` (a figure and its unit) covers stay in one piece.
+
+    >>> pieces("It lights below 2 lb/sq in, they say.", [(16, 26)])
+    ('It', 'lights', 'below', '2 lb/sq in,', 'they', 'say.')
+    """
+    stretches = tuple(kept)
+    found: list[str] = []
+    last_end = -1
+    for match in re.finditer(r"\S+", text):
+        if any(start < last_end and match.start() < end for start, end in stretches):
+            found[-1] += " " + match.group()
+        else:
+            found.append(match.group())
+        last_end = match.end()
+    return tuple(found)
+
+
+def break_cost(piece: str) -> float:
+    """How bad it is to break after this piece: 0 at the end of a sentence, most after a word that leans on the next.
+
+    >>> break_cost("stop."), break_cost("off,"), break_cost("cock"), break_cost("the")
+    (0.0, 1.0, 3.0, 7.0)
+    """
+    if _STOP.search(piece):
+        return 0.0
+    if _CLAUSE.search(piece):
+        return 1.0
+    if piece.lower().strip("\"'“”‘’()") in LEANING or _NUMBER.match(piece):
+        return 7.0
+    return 3.0
+
+
+def best_lines(words: tuple[str, ...], rules: CaptionRules) -> tuple[tuple[str, ...], float] | None:
+    """The words as lines that fit, with what the breaks inside cost; None if they do not fit.
+
+    >>> best_lines(tuple("Shut the cock, and in a minute the lamp tells you.".split()), CaptionRules())[0]
+    ('Shut the cock,', 'and in a minute the lamp tells you.')
+    """
+    whole = " ".join(words)
+    if len(whole) <= rules.line_length:
+        return (whole,), 0.0
+    if rules.lines < 2 or len(whole) > 2 * rules.line_length + 1:
+        return None
+    best: tuple[tuple[str, ...], float] | None = None
+    for cut in range(1, len(words)):
+        upper, lower = " ".join(words[:cut]), " ".join(words[cut:])
+        if max(len(upper), len(lower)) > rules.line_length:
+            continue
+        # Even lines read best; of two equal ones, the longer below, which hides less of the picture.
+        uneven = abs(len(upper) - len(lower)) / rules.line_length + (0.1 if len(upper) > len(lower) else 0.0)
+        cost = break_cost(words[cut - 1]) + uneven
+        if best is None or cost < best[1]:
+            best = ((upper, lower), cost)
+    return best

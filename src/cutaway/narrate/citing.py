@@ -1,0 +1,68 @@
+"""Whether a sentence that only reports a book says what the book says: its figures and units, one by one."""
+
+from cutaway.handbook.records import Folder, Paragraph, Sentence, paragraph
+from cutaway.inquiry.verdicts import Stated
+from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.problems.span import Span
+from cutaway.quantities.prose import figures_in, states
+from cutaway.quantities.quantity import Quantity
+from cutaway.quantities.units import NUMBER
+
+
+def cite_verdict(sentence: Sentence, folder: Folder) -> tuple[Stated | None, Problems]:
+    """Stated, if every figure of the sentence stands in a paragraph that it cites; else a problem for each that does not.
+
+    A number without a unit counts only where it is written in figures: 'one of them' asserts no number.
+    """
+    found = tuple((cite, one) for cite in sentence.cites if (one := paragraph(folder, cite)) is not None)
+    if not found:
+        return None, ()
+    texts = tuple(text_of(one) for _, one in found)
+    missing = tuple(
+        quantity for quantity in _asserted(sentence.text) if not any(states(text, quantity) for text in texts)
+    )
+    books = tuple(one for _, one in found)
+    problems = tuple(_differs(quantity, sentence, books) for quantity in missing)
+    return (None, problems) if problems else (Stated(sentence.cites, sentence.text), ())
+
+
+def text_of(one: Paragraph) -> str:
+    """All that a paragraph says: its title, its text and its cautions."""
+    return "\n".join((one.title, one.text, *one.cautions))
+
+
+def _asserted(text: str) -> tuple[Quantity, ...]:
+    return tuple(
+        quantity
+        for quantity in figures_in(text, bare=True)
+        if quantity.unit != NUMBER or any(letter.isdigit() for letter in quantity.text)
+    )
+
+
+def _differs(quantity: Quantity, sentence: Sentence, books: tuple[Paragraph, ...]) -> Diagnostic:
+    """The figure that no cited paragraph has, and what stands there instead."""
+    numbers = ", ".join(book.number for book in books)
+    there = tuple(
+        one.text
+        for book in books
+        for one in figures_in(text_of(book), bare=quantity.unit == NUMBER)
+        if one.dimension == quantity.dimension
+    )
+    instead = " or ".join(f"'{words}'" for words in dict.fromkeys(there))
+    verb = "has" if len(books) == 1 else "have"
+    message = f"The sentence says '{quantity.text}', and {numbers} {verb} " + (
+        f"{instead}." if instead else f"no {quantity.dimension} at all."
+    )
+    hint = f"Write {there[0]}, or cite the paragraph that says {quantity.text}."
+    if not there:
+        hint = f"Cite the paragraph that says {quantity.text}, or leave the figure out."
+    return Diagnostic("N201", _place(quantity, sentence), message, hint, tuple((b.span, b.number) for b in books))
+
+
+def _place(quantity: Quantity, sentence: Sentence) -> Span:
+    """Where the figure stands in the file, or the whole sentence where its text was folded over lines."""
+    written = sentence.span.file.text[sentence.span.start : sentence.span.end]
+    at = written.find(quantity.text)
+    if at < 0:
+        return sentence.span
+    return Span(sentence.span.file, sentence.span.start + at, sentence.span.start + at + len(quantity.text))
