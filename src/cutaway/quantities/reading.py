@@ -86,7 +86,7 @@ def _no_figure(text: str, span: Span, dimension: Dimension | None) -> Diagnostic
 
 def _left_over(text: str, span: Span, phrase: Phrase, dimension: Dimension | None) -> Diagnostic | None:
     rest = text[phrase.end :]
-    if not rest.strip(" \t\n."):
+    if not rest.strip().strip("."):
         return None
     start = phrase.end + len(rest) - len(rest.lstrip())
     last = phrase.second or phrase.first

@@ -51,7 +51,7 @@ _ROMAN = {"I": 1, "V": 5, "X": 10}
 _LETTERED = re.compile(r"(?<=paragraph )(?P<number>[0-9]+)(?P<letter>[a-z])\b")
 _ORDINAL = re.compile(r"\b(?P<number>[0-9]+)(?:st|nd|rd|th)\b")
 _YEAR = re.compile(r"(?<![\w.,+\-])(?P<year>1[6-9][0-9]{2}|20[0-9]{2})(?P<decade>s)?(?![\w]|[.,][0-9]|\s?[%°/])")
-_BEGIN = re.compile(r"(?<![\w.,·])(?=(?:[+\-−–]\s?)?(?:[0-9]|[½⅓⅔¼¾⅛⅜⅝⅞]))")
+_BEGIN = re.compile(r"(?<![A-Za-z])(?=(?:[+\-−–]\s?)?(?:[0-9]|[½⅓⅔¼¾⅛⅜⅝⅞]))")
 _RANGE = re.compile(r"(?P<low>[0-9½¼¾])\s?[–—]\s?(?=[0-9])|(?P<low2>[0-9½¼¾])-(?=[0-9]+(?:[.,][0-9]+)?\s?[a-z%°])")
 _TOLERANCE = re.compile(r"\s*(?:±|\+/-)\s*")
 _FRACTIONS = MappingProxyType({0.5: "half", 0.25: "quarter", 0.75: "three quarters"})
@@ -68,7 +68,7 @@ def spoken(text: str) -> str:
     text = _TOLERANCE.sub(" plus or minus ", text)
     text = _RANGE.sub(lambda m: f"{m['low'] or m['low2']} to ", text)
     text = _replaced(text, REFERENCES)
-    text = _LETTERED.sub(lambda m: f"{m['number']} {m['letter'].upper()}", text)
+    text = _LETTERED.sub(lambda m: f"{_whole(int(m['number']))} {m['letter'].upper()}", text)
     text = _replaced(_figures(text), ABBREVIATIONS)
     return re.sub(r"[ \t]{2,}", " ", text.replace("a half a ", "half a "))
 

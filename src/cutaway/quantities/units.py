@@ -207,7 +207,7 @@ UNITS: tuple[Unit, ...] = (
     Unit("ohm", "resistance", 1.0, (), ("ohm", "ohms"), _SI),
     Unit("S", "conductance", 1.0, ("mho", "mhos"), ("siemens", "siemens"), _SI),
     Unit("Ah", "charge", 3600.0, ("A hr", "A.H."), ("amp hour", "amp hours"), _SI),
-    Unit("C", "charge", 1.0, ("coulomb", "coulombs"), ("coulomb", "coulombs"), _SI),
+    Unit("coulomb", "charge", 1.0, ("C",), ("coulomb", "coulombs"), _SI),
     Unit("s", "time", 1.0, (), ("second", "seconds"), _SI),
     Unit("min", "time", 60.0, (), ("minute", "minutes"), _SI),
     Unit("h", "time", 3600.0, (), ("hour", "hours"), _SI),

@@ -113,7 +113,7 @@ class _Reader:
             return {standard.name for standard in self.standards} - self.choice()
         if self.word("("):
             found = self.choices()
-            if not self.word(")"):
+            if not has_error(self.told) and not self.word(")"):
                 self.tell("Q121", f"A closing bracket is missing in '{self.text.strip()}'.", "Write ) at its end.")
             return found
         found = self.named()
