@@ -72,7 +72,7 @@ def resting(question: Question, made: Made, nominal: Holds | Fails, margin: floa
     for variant, (verdict, _) in zip(together, found, strict=True):
         if _turned(nominal, verdict):
             return RestsOn(
-                tried, tuple(_influence_of(a, f"together with others at the {end} end") for a, end in variant.ends)
+                tried, tuple(_influence(a, f"together with others at the {end} end") for a, end in variant.ends)
             )
     return tried
 

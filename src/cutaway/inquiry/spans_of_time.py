@@ -27,7 +27,10 @@ class Times:
 
     def first_not(self, since: float) -> float | None:
         """The first time at or after `since` from which it is not true for a while."""
-        return complement(self).first(since)
+        for start, end in complement(self).stretches:
+            if end > since:
+                return max(start, since)
+        return None
 
 
 def of_flags(times: Floats, flags: Floats, until: float) -> Times:
