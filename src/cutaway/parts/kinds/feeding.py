@@ -1,0 +1,166 @@
+"""Petrol on its way to the engine: the pumps and the carburettor. Pressures are gauge."""
+
+from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Reading, State, Want
+from cutaway.parts.kinds.common import (
+    JUDGEMENT,
+    fixed,
+    least,
+    most,
+    over,
+    port,
+    product,
+    under,
+    when,
+    when_not,
+)
+from cutaway.parts.kinds.fuel import FULL_FLOW, INLET, OUTLET, POUND
+from cutaway.parts.kinds.liquids import (
+    PETROL,
+    hand_pump,
+    one_way,
+    pump,
+    relief,
+)
+from cutaway.parts.recipe import (
+    Across,
+    Const,
+    Element,
+    Mode,
+    ModeIs,
+    Recipe,
+    Signal,
+    Through,
+    failed,
+    unless,
+)
+
+
+def _engine_pump(fit: Fit) -> Recipe:
+    delivery, pressure = fit.si["delivery"], fit.si["pressure"]
+    band = 0.1 * pressure
+    ends = ("inlet", "outlet")
+    speed = Signal("speed", of="driven by")
+    elements = (
+        pump(PETROL, "vanes", ends, delivery, 3.0 * pressure, 0.3, product(speed, unless("seized"))),
+        # The relief valve's band is laid so that it passes the whole delivery just at the pressure the book gives.
+        relief(PETROL, "relief", ("outlet", "inlet"), pressure - 0.5 * band, band, 2.0 * delivery),
+        one_way(PETROL, "by-pass", ends, fit.si["by-pass"], POUND),
+        # Past the vanes, both ways: pressure in the pipes falls by itself within a minute of stopping.
+        Element("slip", "LIN", ends, (0.02 * delivery / pressure,)),
+    )
+    return Recipe((port("inlet", "petrol"), port("outlet", "petrol")), elements)
+
+
+ENGINE_PUMP = Kind(
+    "engine-driven fuel pump",
+    "A vane pump with its own relief valve. A by-pass valve lets petrol forwards past vanes that stand still, so that "
+    "hand pumping and gravity can still feed the engine. That is common practice; a pump without one has a by-pass of "
+    "0 gal/h.",
+    ports=(INLET, OUTLET),
+    build=_engine_pump,
+    wants=(
+        Want(
+            "delivery",
+            "volume flow",
+            "What it moves at the engine's rated speed.",
+            default="24 gal/h",
+            between="15 to 80 gal/h",
+            because=f"{JUDGEMENT} Twice what the engine takes at full power.",
+        ),
+        Want(
+            "pressure",
+            "pressure",
+            "What its relief valve keeps when nothing is drawn at rated speed.",
+            default="4 lb/sq in",
+            between="1.7 to 7 lb/sq in",
+            because=f"{JUDGEMENT} Usual for a float carburettor.",
+        ),
+        Want(
+            "by-pass",
+            "volume flow",
+            "What passes forwards at a drop of 1 lb/sq in while the vanes stand still.",
+            default="60 gal/h",
+            between="0 to 120 gal/h",
+            because=f"{JUDGEMENT} Most such pumps have a by-pass valve; a handbook seldom says.",
+        ),
+    ),
+    couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=("speed",)),),
+    failures=(Failure("seized", "Its drive has sheared: the vanes stand still."),),
+    families=("PDPUMP", "RELIEF", "ONEWAY", "LIN"),
+)
+
+HAND_FUEL_PUMP = Kind(
+    "hand fuel pump",
+    "A pump worked by a lever. At rest, petrol can pass forwards through its valves.",
+    ports=(INLET, OUTLET),
+    build=lambda fit: hand_pump(PETROL, fit.si["stroke"], fit.si["rate"], fit.si["pressure"]),
+    controls=(Control("", ("idle", "pumping")),),
+    wants=(
+        Want(
+            "stroke",
+            "volume",
+            "What one double stroke moves.",
+            default="50 cc",
+            between="15 to 80 cc",
+            because=JUDGEMENT,
+        ),
+        Want(
+            "rate",
+            "rate",
+            "Double strokes a minute while somebody is pumping.",
+            default="40 strokes/min",
+            between="20 to 60 strokes/min",
+            because=f"{JUDGEMENT} What can be kept up for a few minutes.",
+        ),
+        Want(
+            "pressure",
+            "pressure",
+            "The pressure against which the arm gives up.",
+            default="6.5 lb/sq in",
+            between="4 to 12 lb/sq in",
+            because=JUDGEMENT,
+        ),
+    ),
+    failures=(Failure("leaking washer", "Three tenths of each stroke are delivered."),),
+    families=("PDPUMP", "ONEWAY"),
+)
+
+
+def _carburettor(fit: Fit) -> Recipe:
+    flow, lowest = fit.si["full flow"], fit.si["lowest pressure"]
+    pressure = Across("inlet")
+    fed = Mode(
+        "fed",
+        least(over(pressure, 1.1 * lowest), when_not(failed("float stuck"), lowest)),
+        most(under(pressure, lowest), when(failed("float stuck"), lowest)),
+        started=None,
+    )
+    demand = Signal("demand", of="engine", otherwise=Const(0.0))
+    jet = Element("jet", "DRAW", ("inlet", "bowl"), (flow, 0.0, lowest), gate=unless("float stuck"), drive=demand)
+    nodes = (port("inlet", "petrol"), fixed("bowl", "petrol"))
+    return Recipe(nodes, (jet,), (fed,), (("fed", ModeIs("fed")), ("draw", Through("jet"))))
+
+
+CARBURETTOR = Kind(
+    "carburettor",
+    "Takes petrol as the engine asks, speed times opening, in full only while the pressure is enough.",
+    ports=(INLET,),
+    build=_carburettor,
+    wants=(
+        FULL_FLOW,
+        Want(
+            "lowest pressure",
+            "pressure",
+            "Below this its float chamber is no longer kept filled; a tenth above it, it is again.",
+            default="1 lb/sq in",
+            between="0.1 to 2.5 lb/sq in",
+            because=f"{JUDGEMENT} A gravity-fed float valve is content with less, a small one needs more.",
+        ),
+    ),
+    states=(State("fed", "fed", "starved"),),
+    readings=(Reading("flow", "volume flow", "draw", "gal/h", main=True),),
+    failures=(Failure("float stuck", "The float needle stays shut: no petrol enters."),),
+    families=("DRAW",),
+)
+
+KINDS = (ENGINE_PUMP, HAND_FUEL_PUMP, CARBURETTOR)

@@ -1,0 +1,190 @@
+"""Where current comes from: the battery, the generator with its cut-out, and the lamp that watches it."""
+
+from cutaway.parts.kind import Content as Holds
+from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kinds.common import (
+    JUDGEMENT,
+    above,
+    latch,
+    most,
+    no,
+    over,
+    port,
+    product,
+    under,
+    within_one,
+)
+from cutaway.parts.kinds.electrics import AIRFRAME, CONTACT, DARK, FED_BY, FEED, VOLTAGE, filament, lamp_current
+from cutaway.parts.laws.sizing import battery_voltage, vessel_capacitance
+from cutaway.parts.recipe import (
+    Across,
+    Content,
+    Element,
+    Mode,
+    ModeIs,
+    Node,
+    Recipe,
+    Signal,
+    Table,
+    Through,
+    apply,
+    unless,
+)
+
+
+def _battery(fit: Fit) -> Recipe:
+    capacity, nominal, resistance = fit.si["capacity"], fit.si["voltage"], fit.si["resistance"]
+    flat = battery_voltage(0.0, nominal)
+    rise = battery_voltage(1.0, nominal) - flat
+    toe, foot = 0.02 * rise, 1e-3 * capacity / rise
+    slope = vessel_capacitance(capacity, rise, toe, foot)
+    share = apply("div", Content("cells"), capacity)
+    accepts = Table(share, (0.98, 1.0), (1.0, 0.0))
+    strongest = 100.0 * capacity / 3600.0
+    small = 1e-3
+    # Two ways, because a full battery gives current but takes none. Both stand in series with its resistance.
+    elements = (
+        Element("cells", "TANK", ("plates",), (slope, toe, foot), content=capacity),
+        Element(
+            "giving",
+            "SOURCE",
+            ("plates", "positive"),
+            (flat, 1.0 / resistance, 0.0, strongest, small),
+            gate=unless("open cell"),
+        ),
+        Element(
+            "taking",
+            "SOURCE",
+            ("positive", "plates"),
+            (-flat, 1.0 / resistance, 0.0, 0.5 * capacity / 3600.0, small),
+            gate=product(accepts, unless("open cell")),
+        ),
+    )
+    left = apply("sub", 0.0, Content("cells"))
+    modes = (latch("flat", left, -0.05 * capacity, -0.1 * capacity),)
+    signals = (
+        ("charge", apply("max", 0.0, Content("cells"))),
+        ("voltage", Across("positive")),
+        ("current", apply("sub", Through("giving", 0), Through("taking", 0))),
+        ("flat", ModeIs("flat")),
+    )
+    return Recipe((port("positive", "current"), Node("plates", "current")), elements, modes, signals)
+
+
+BATTERY = Kind(
+    "battery",
+    "A lead battery. Its voltage falls as it is used; it takes charge while a higher voltage is put on it, until full.",
+    ports=(Port("positive", "current", "east", "both"),),
+    build=_battery,
+    wants=(
+        Want("capacity", "charge", "The charge that it gives from full to flat."),
+        Want("voltage", "voltage", "Its nominal voltage, 12 or 24."),
+        Want(
+            "resistance",
+            "resistance",
+            "Its own resistance.",
+            default="0.05 ohm",
+            between="0.01 to 0.15 ohm",
+            because=f"{JUDGEMENT} A battery of this size in fair order.",
+        ),
+    ),
+    states=(State("flat", "flat"),),
+    readings=(
+        Reading("voltage", "voltage", "voltage", "V", main=True),
+        Reading("charge", "charge", "charge", "Ah"),
+        Reading("current", "current", "current", "A"),
+    ),
+    failures=(Failure("open cell", "No current can pass through it, either way."),),
+    contents=(Holds("charge", "cells", full="capacity"),),
+    families=("TANK", "SOURCE"),
+)
+
+
+def _generator(fit: Fit) -> Recipe:
+    voltage, limit, cut_in = fit.si["voltage"], fit.si["current limit"], fit.si["cut-in speed"]
+    # Excited voltage rises with speed and reaches what closes the cut-out at the cut-in speed; from there on the
+    # regulator holds it. A dead armature still conducts: it is the reverse current that opens the cut-out.
+    closes = 0.93
+    excited = apply("mul", closes / cut_in, Signal("rate of turn", of="driven by"))
+    drive = product(within_one(excited), unless("no field"))
+    elements = (
+        Element(
+            "armature",
+            "SOURCE",
+            ("airframe", "brush"),
+            (voltage, limit / (0.03 * voltage), -3.0 * limit, limit, 0.005 * limit),
+            drive=drive,
+        ),
+        Element("cut-out", "LIN", ("brush", "output"), (CONTACT,), gate=ModeIs("cut-out")),
+    )
+    cut_out = Mode(
+        "cut-out",
+        over(Across("brush"), closes * voltage),
+        most(under(Through("cut-out"), -0.1 * limit), under(Across("brush"), 0.55 * voltage)),
+    )
+    nodes = (port("output", "current"), Node("brush", "current"), AIRFRAME)
+    signals = (("charging", ModeIs("cut-out")), ("current", Through("cut-out")))
+    return Recipe(nodes, elements, (cut_out,), signals)
+
+
+GENERATOR = Kind(
+    "generator",
+    "A regulated generator with its cut-out, which closes on volts and opens on reverse current (a tenth of the "
+    "current limit). It is charging while the cut-out is closed.",
+    ports=(Port("output", "current", "east", "out"),),
+    build=_generator,
+    wants=(
+        Want(
+            "voltage",
+            "voltage",
+            "What its regulator holds.",
+            default="14 V",
+            because=f"{JUDGEMENT} For a 12-volt battery.",
+        ),
+        Want(
+            "current limit",
+            "current",
+            "The most it gives.",
+            default="20 A",
+            between="8 to 60 A",
+            because=JUDGEMENT,
+        ),
+        Want(
+            "cut-in speed",
+            "angular speed",
+            "Speed of the engine at which its cut-out closes.",
+            default="900 rpm",
+            between="600 to 1400 rpm",
+            because=f"{JUDGEMENT} A little above idling.",
+        ),
+    ),
+    couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=("rate of turn",)),),
+    states=(State("charging", "charging", "not charging"),),
+    readings=(Reading("current", "current", "current", "A", main=True),),
+    failures=(Failure("no field", "It is not excited: no volts, and the cut-out opens."),),
+    families=("SOURCE", "LIN"),
+)
+
+
+def _charging_lamp(fit: Fit) -> Recipe:
+    gate = product(no(Signal("charging", of="watches")), unless("filament"))
+    lit = product(gate, above(Across("feed"), DARK * fit.si["voltage"]))
+    return Recipe((port("feed", "current"), AIRFRAME), (filament(fit, gate),), signals=(("lit", lit),))
+
+
+CHARGING_LAMP = Kind(
+    "charging lamp",
+    "Lit while there is current and the generator is not charging.",
+    ports=(FEED,),
+    build=_charging_lamp,
+    wants=(lamp_current("0.15 A"), VOLTAGE),
+    couplings=(
+        Coupling("watches", "signals", "The generator that it watches.", required=True, needs=("charging",)),
+        FED_BY,
+    ),
+    states=(State("lit", "lit", "out"),),
+    failures=(Failure("filament", "Its filament is broken: it stays dark."),),
+    families=("ROOT",),
+)
+
+KINDS = (BATTERY, GENERATOR, CHARGING_LAMP)
