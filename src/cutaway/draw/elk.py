@@ -125,13 +125,15 @@ def _node(box: Box) -> dict[str, Any]:
         if pin.at is not None:
             port["x"], port["y"] = pin.at
         ports.append(port)
-    constraint = "FIXED_POS" if fixed else "FIXED_SIDE"
+    options = {"elk.portConstraints": "FIXED_POS" if fixed else "FIXED_SIDE", "elk.spacing.portPort": "30"}
+    if box.clear:
+        options["elk.spacing.portsSurrounding"] = f"[top=14,left=0,bottom={box.clear + 14:.2f},right=0]"
     return {
         "id": box.name,
         "width": box.size[0],
         "height": box.size[1],
         "ports": ports,
-        "layoutOptions": {"elk.portConstraints": constraint, "elk.spacing.portPort": "30"},
+        "layoutOptions": options,
     }
 
 

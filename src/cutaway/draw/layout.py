@@ -24,11 +24,15 @@ class Pin:
 
 @dataclass(frozen=True, slots=True)
 class Box:
-    """Something to be placed: nothing may cover it and no wire passes through it."""
+    """Something to be placed: nothing may cover it and no wire passes through it.
+
+    clear: how much of the lower end of its sides free pins must keep off.
+    """
 
     name: str
     size: Point
     pins: tuple[Pin, ...]
+    clear: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -62,6 +62,7 @@ def pin_at(box: Box, pin: Pin) -> Point:
     mates = [p for p in box.pins if p.side == pin.side and p.at is None]
     part = (mates.index(pin) + 1) / (len(mates) + 1)
     width, height = box.size
+    height -= box.clear
     return {
         "west": (0.0, height * part),
         "east": (width, height * part),

@@ -118,6 +118,7 @@ SOFT_RULES = (
     _area("shade", "band"),
     _area("blank", "face"),
     _area("strip", "band"),
+    _line("halo", "paper", 15.0),
     _area("glass out", "face", "ink", 2.4),
     _area("glass lit", "glow", "ink", 2.4),
 )

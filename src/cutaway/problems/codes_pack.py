@@ -96,7 +96,51 @@ PACK: dict[str, Entry] = {
     ),
 }
 
+DRAW: dict[str, Entry] = {
+    "D101": Entry(
+        "warning",
+        "the layout library is not in this installation",
+        why="It is fetched when the package is built. Without it sheets are laid out by a plain rule, with more crossings.",
+        wrong="an installation that was built without a network",
+        right="the same after `python hatch_build.py` in its source folder",
+        tested_by="tests/draw/test_layout.py",
+    ),
+    "D102": Entry(
+        "warning",
+        "the layout library could not lay out a sheet",
+        why="It took too long or gave no answer. The sheet is laid out by a plain rule, with more crossings.",
+        wrong="a system of several hundred parts",
+        right="the same in two files of `systems/`",
+        tested_by="tests/draw/test_layout.py",
+    ),
+    "D103": Entry(
+        "error",
+        "a standard to draw that there is not",
+        why="A sheet shows one standard or airframe of `type.yaml`.",
+        wrong="the sheet of Mk 9 of a type with Mk 1 and Mk 2",
+        right="the sheet of Mk 2",
+        tested_by="tests/draw/test_sheet.py",
+    ),
+    "D104": Entry(
+        "error",
+        "a system to draw that there is not",
+        why="A sheet shows one system, named as in its file.",
+        wrong="the sheet of Feul",
+        right="the sheet of Fuel",
+        tested_by="tests/draw/test_sheet.py",
+    ),
+    "D105": Entry(
+        "error",
+        "nothing to draw on this standard",
+        why="No part of the system belongs to the standard, so that its sheet would be empty.",
+        wrong="the sheet of a system whose parts are all on Mk 2, for Mk 1",
+        right="its sheet for Mk 2",
+        tested_by="tests/draw/test_sheet.py",
+    ),
+}
+
 ENTRIES: dict[str, Entry] = {
     **NARRATE,
     **PACK,
+    **DRAW,
 }

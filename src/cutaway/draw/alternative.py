@@ -1,0 +1,57 @@
+"""A sheet in words, for those who cannot see it: every position, lamp, gauge and line, from the same records."""
+
+from collections.abc import Mapping, Sequence
+
+from cutaway.draw.plan import Plan
+from cutaway.draw.seen import LineSeen
+
+MEDIUM_WORDS = {"petrol": "Petrol", "oil": "Oil", "air": "Air", "current": "Current", "heat": "Heat", "shaft": "Shafts"}
+LIVE = {"petrol": "under pressure", "oil": "under pressure", "air": "under suction or pressure", "current": "live"}
+DEAD = {"petrol": "without pressure", "oil": "without pressure", "air": "as outside", "current": "dead"}
+
+
+def description(
+    head: str,
+    says: str,
+    plan: Plan,
+    notes: Mapping[str, Sequence[str]],
+    seen: Mapping[str, LineSeen],
+    cautions: Sequence[str],
+    remarks: Sequence[str],
+    notice: str,
+) -> str:
+    """The whole text alternative, one sentence after another."""
+    sentences = [head, says] if says else [head]
+    own = [item for item in plan.items if not item.reference]
+    if notes:
+        told = [f"{item.part.name}: {', '.join(notes[item.key])}" for item in own if notes.get(item.key)]
+        mute = [str(item.part.name) for item in own if not notes.get(item.key)]
+        sentences += [f"Parts: {'; '.join(told)}."] if told else []
+        sentences += [f"Also shown: {', '.join(mute)}."] if mute else []
+    else:
+        sentences.append(f"Parts: {', '.join(item.part.name for item in own)}. No state is shown.")
+    sentences += _lines(plan, seen)
+    links = [f"{t.end.part} {t.words} {t.start.part}" for t in plan.ties if t.sort == "link"]
+    sentences += [f"Couplings: {'; '.join(links)}."] if links else []
+    sentences += [f"Caution: {caution}" for caution in cautions]
+    return " ".join([*sentences, *remarks, notice])
+
+
+def _lines(plan: Plan, seen: Mapping[str, LineSeen]) -> list[str]:
+    lines = [t for t in plan.ties if t.sort == "line"]
+    if not seen:
+        return [f"Lines: {'; '.join(f'{t.start.part} to {t.end.part}' for t in lines)}."] if lines else []
+    sentences = []
+    for medium, name in MEDIUM_WORDS.items():
+        here = [(t, seen.get(t.name, LineSeen())) for t in lines if t.medium == medium]
+        for live, words in ((True, LIVE.get(medium, "live")), (False, DEAD.get(medium, "dead")), (None, "not known")):
+            told = [_line_words(t.start.part, t.end.part, s.flow) for t, s in here if s.live is live]
+            sentences += [f"{name}, {words}: {'; '.join(told)}."] if told else []
+    return sentences
+
+
+def _line_words(start: str, end: str, flow: int) -> str:
+    if flow:
+        first, last = (start, end) if flow > 0 else (end, start)
+        return f"{first} to {last}, flowing"
+    return f"{start} to {end}"

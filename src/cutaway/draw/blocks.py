@@ -1,0 +1,225 @@
+"""A part as it stands on a sheet: its symbol with the words below it, as a box with pins."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from cutaway.draw.layout import Box, Pin
+from cutaway.draw.measure import text_width, wrapped
+from cutaway.draw.plan import Item, Tie
+from cutaway.draw.shapes import Group, Point, Polyline, Shape, Text, placed
+from cutaway.draw.symbols.symbol import UNIT, Anchor, Symbol
+from cutaway.parts.kind import Side
+
+NAME_SIZE = 17.0
+NOTE_SIZE = 15.0
+SMALL_SIZE = 13.0
+LEADING = 1.22
+NAME_WIDTH = 140.0
+GAP = 6.0
+POINT = 16.0
+"""How far the tip of a reference's flag reaches."""
+
+UNNAMED = 0.3
+"""A symbol smaller than this, in units, has no words beside it: its name is in its title."""
+
+LINK_IN, LINK_OUT = "link in", "link out"
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """Words to be set in a column below a symbol. reserved: the width that any state may need."""
+
+    names: tuple[str, ...]
+    lines: int
+    reserved: float
+
+    @property
+    def height(self) -> float:
+        """Of all lines that can ever stand here."""
+        return (len(self.names) * NAME_SIZE + self.lines * NOTE_SIZE) * LEADING
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """box: for the layout. shift: the symbol's corner in the box. middle: of the words. top: where the words begin.
+
+    targets: by pin, where on the box its wire really ends (at the symbol, not at the box's edge).
+    """
+
+    item: Item
+    box: Box
+    symbol: Symbol | None
+    shift: Point
+    label: Label
+    middle: float
+    top: float
+    targets: Mapping[str, Point]
+
+
+def part_block(item: Item, symbol: Symbol, label: Label, ties: Iterable[Tie]) -> Block:
+    """The block of a part of the sheet's own system."""
+    here = [t for t in ties if item.key in (t.start.item, t.end.item)]
+    width, height = symbol.size[0] * UNIT, symbol.size[1] * UNIT
+    small = max(symbol.size) < UNNAMED
+    words = 0.0 if small else label.reserved
+    south = max((a.at[0] * UNIT for a in symbol.anchors if a.side == "south"), default=None)
+    if south is None:
+        left = max(0.0, (words - width) / 2)
+        middle, full = left + width / 2, max(width, words)
+    else:
+        left, middle, full = 0.0, south + GAP + words / 2, max(width, south + GAP + words)
+    size = (full, height if small else height + GAP + label.height)
+    shift = (left, 0.0)
+    if symbol.spread:
+        pins, targets = _spread_pins(item, symbol, here, shift)
+    else:
+        anchors = (*symbol.anchors, *_link_anchors(item, symbol, here))
+        pins, targets = _pins(anchors, size, shift)
+    clear = size[1] - height if symbol.spread else 0.0
+    return Block(item, Box(item.key, size, pins, clear), symbol, shift, label, middle, height + GAP, targets)
+
+
+def _pins(anchors: Iterable[Anchor], size: Point, shift: Point) -> tuple[tuple[Pin, ...], dict[str, Point]]:
+    pins: list[Pin] = []
+    targets: dict[str, Point] = {}
+    for anchor in anchors:
+        at = (anchor.at[0] * UNIT + shift[0], anchor.at[1] * UNIT + shift[1])
+        edge = {"west": (0.0, at[1]), "east": (size[0], at[1]), "north": (at[0], 0.0), "south": (at[0], size[1])}
+        name = pin_name(anchor.port, anchor.side)
+        pins.append(Pin(name, anchor.side, edge[anchor.side]))
+        targets[name] = at
+    return tuple(pins), targets
+
+
+def _spread_pins(
+    item: Item, symbol: Symbol, ties: Iterable[Tie], shift: Point
+) -> tuple[tuple[Pin, ...], dict[str, Point]]:
+    """One pin a tie, free along its side; the height of the target is the layout's."""
+    pins: list[Pin] = []
+    targets: dict[str, Point] = {}
+    for tie in ties:
+        for side, end in (("east", tie.start), ("west", tie.end)):
+            if end.item == item.key:
+                name = f"{side} of {tie.name}"
+                pins.append(Pin(name, "east" if side == "east" else "west", None))
+                targets[name] = (shift[0] + (symbol.size[0] * UNIT if side == "east" else 0.0), -1.0)
+    return tuple(pins), targets
+
+
+def _link_anchors(item: Item, symbol: Symbol, ties: Iterable[Tie]) -> tuple[Anchor, ...]:
+    """Where couplings that carry nothing come in and go out: on a side that has no port, else on top."""
+    sides = {a.side for a in symbol.anchors}
+    width, height = symbol.size
+    links = [t for t in ties if t.sort == "link"]
+    found = []
+    if any(t.end.item == item.key for t in links):
+        beside = "west" not in sides
+        found.append(
+            Anchor(LINK_IN, (0.0, height / 2) if beside else (width * 0.42, 0.0), "west" if beside else "north")
+        )
+    if any(t.start.item == item.key and not t.start.port for t in links):
+        beside = "east" not in sides
+        found.append(
+            Anchor(LINK_OUT, (width, height / 2) if beside else (width * 0.58, 0.0), "east" if beside else "north")
+        )
+    return tuple(found)
+
+
+def reference_block(item: Item, tie: Tie) -> Block:
+    """The block of a part of another system: a small flag that points the way the tie goes."""
+    names = wrapped(item.part.name, NOTE_SIZE, NAME_WIDTH, bold=True)
+    system = f"see {item.part.system}"
+    words = max(*(text_width(n, NOTE_SIZE, bold=True) for n in names), text_width(system, SMALL_SIZE))
+    label = Label(names, 1, words)
+    size = (words + 2 * POINT, len(names) * NOTE_SIZE * LEADING + SMALL_SIZE * LEADING + 12.0)
+    side: Side = "east" if tie.start.item == item.key else "west"
+    at = (size[0] if side == "east" else 0.0, size[1] / 2)
+    return Block(
+        item, Box(item.key, size, (Pin("flag", side, at),)), None, (0.0, 0.0), label, size[0] / 2, 6.0, {"flag": at}
+    )
+
+
+def pin_of(block: Block, tie: Tie) -> str:
+    """The pin of a block that a tie joins."""
+    leaving = tie.start.item == block.item.key
+    end = tie.start if leaving else tie.end
+    if block.symbol is None:
+        return "flag"
+    if block.symbol.spread:
+        return f"{'east' if leaving else 'west'} of {tie.name}"
+    if not end.port:
+        name = LINK_OUT if leaving else LINK_IN
+        return next(pin.name for pin in block.box.pins if pin.name.startswith(name))
+    sides = [a.side for a in block.symbol.anchors if a.port == end.port]
+    wanted: Side = "east" if leaving else "west"
+    return pin_name(end.port, wanted if wanted in sides else sides[0])
+
+
+def pin_name(port: str, side: Side) -> str:
+    """The name of a pin: a port may have one on each of two sides."""
+    return f"{port} {side}"
+
+
+def part_shapes(block: Block, corner: Point, notes: tuple[str, ...]) -> Group:
+    """The symbol with its words where the layout put it."""
+    assert block.symbol is not None
+    part = block.item.part
+    at = (corner[0] + block.shift[0], corner[1] + block.shift[1])
+    shapes: list[Shape] = list(placed(block.symbol.shapes, at, UNIT))
+    if max(block.symbol.size) >= UNNAMED:
+        shapes += _words(block, corner, notes)
+    title = ": ".join((part.name, ", ".join(notes))) if notes else str(part.name)
+    return Group(tuple(shapes), "part", name=part.name, part=part.name, title=title)
+
+
+def _words(block: Block, corner: Point, notes: tuple[str, ...]) -> list[Shape]:
+    x, y = corner[0] + block.middle, corner[1] + block.top
+    shapes: list[Shape] = []
+    for name in block.label.names:
+        y += NAME_SIZE * LEADING
+        shapes.append(fitted_text((x, y - 4), name, "name", NAME_SIZE, block.label.reserved))
+    for note in notes:
+        y += NOTE_SIZE * LEADING
+        shapes.append(fitted_text((x, y - 4), note, "note", NOTE_SIZE, block.label.reserved))
+    return shapes
+
+
+def fitted_text(at: Point, words: str, role: str, size: float, most: float) -> Text:
+    """Words about a middle, told how wide they are so that no other font can make them wider than `most`."""
+    width = min(text_width(words, size, bold=role == "name"), most)
+    return Text(at, words, role, size, "middle", width)
+
+
+def reference_shapes(block: Block, corner: Point) -> Group:
+    """The flag where the layout put it."""
+    (x, y), (width, height) = corner, block.box.size
+    if block.box.pins[0].side == "east":
+        outline = (
+            (x, y),
+            (x + width - POINT, y),
+            (x + width, y + height / 2),
+            (x + width - POINT, y + height),
+            (x, y + height),
+        )
+        middle = x + (width - POINT / 2) / 2
+    else:
+        outline = (
+            (x + width, y),
+            (x + POINT, y),
+            (x, y + height / 2),
+            (x + POINT, y + height),
+            (x + width, y + height),
+        )
+        middle = x + (width + POINT / 2) / 2
+    shapes: list[Shape] = [Polyline(outline, "flag", closed=True)]
+    line = y + 4.0
+    for name in block.label.names:
+        line += NOTE_SIZE * LEADING
+        shapes.append(fitted_text((middle, line - 3), name, "name", NOTE_SIZE, block.label.reserved))
+    system = f"see {block.item.part.system}"
+    shapes.append(
+        fitted_text((middle, line + SMALL_SIZE * LEADING - 2), system, "quiet", SMALL_SIZE, block.label.reserved)
+    )
+    part = block.item.part
+    title = f"{part.name}, on the sheet {part.system}"
+    return Group(tuple(shapes), "reference", reference=part.name, title=title)

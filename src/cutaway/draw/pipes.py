@@ -1,0 +1,128 @@
+"""Pipes, wires and couplings as shapes: live or dead, with arrows where something flows."""
+
+import math
+from collections.abc import Iterable, Mapping, Sequence
+from itertools import pairwise
+
+from cutaway.draw.plan import Plan, Tie
+from cutaway.draw.seen import LineSeen
+from cutaway.draw.shapes import Circle, Group, Point, Polyline, Shape
+from cutaway.draw.symbols.strokes import triangle
+from cutaway.draw.theme import GRAINED
+
+Routes = Mapping[str, tuple[Point, ...]]
+Segment = tuple[Point, Point]
+
+JOINT = 5.5
+TAP = 3.6
+ARROW = (17.0, 15.0)
+UNLIT = LineSeen()
+
+
+def link_shapes(plan: Plan, routes: Routes) -> tuple[Shape, ...]:
+    """Every coupling as a thin dashed line with a small head at the part that takes."""
+    shapes: list[Shape] = []
+    for tie in plan.ties:
+        points = routes.get(tie.name, ())
+        if tie.sort == "link" and len(points) > 1:
+            head = triangle(points[-1], _degrees(points[-2], points[-1]), 10.0, 9.0, "linkhead")
+            title = f"{tie.end.part} {tie.words} {tie.start.part}"
+            shapes.append(Group((Polyline(points, "link"), head), "coupling", line=tie.name, title=title))
+    return tuple(shapes)
+
+
+def pipe_shapes(plan: Plan, routes: Routes, seen: Mapping[str, LineSeen]) -> tuple[Shape, ...]:
+    """Every pipe and wire, node by node, so that what is joined is drawn as one and what merely crosses is not."""
+    nodes: dict[str, list[Tie]] = {}
+    for tie in plan.ties:
+        if tie.sort == "line" and routes.get(tie.name):
+            nodes.setdefault(plan.wiring.joined.get(tie.start.node, tie.name), []).append(tie)
+    return tuple(_node_group(ties, routes, seen) for ties in nodes.values())
+
+
+def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen]) -> Group:
+    medium = ties[0].medium or "petrol"
+    live = seen.get(ties[0].name, UNLIT).live
+    points = [routes[tie.name] for tie in ties]
+    shapes: list[Shape] = [Polyline(p, "halo") for p in points]
+    for role in strokes(medium, live):
+        shapes += [Polyline(p, role) for p in points]
+    for tie in ties:
+        shapes += _arrow(tie, ties, routes, seen.get(tie.name, UNLIT).flow, medium)
+    state = {True: "live", False: "dead", None: "not known"}[live]
+    title = f"{'; '.join(tie.name for tie in ties)}: {medium}, {state}"
+    return Group(tuple(shapes), f"node {state.split()[0]}", line="; ".join(tie.name for tie in ties), title=title)
+
+
+def strokes(medium: str, live: bool | None) -> tuple[str, ...]:
+    """The roles of the strokes that make up a line, lowest first."""
+    if live is None:
+        return (f"pipe {medium} unknown",)
+    if not live:
+        return (f"pipe {medium} dead",)
+    if medium == "current":
+        return (f"casing {medium}",)
+    grain = (f"grain {medium}",) if medium in GRAINED else ()
+    return (f"casing {medium}", f"core {medium}", *grain)
+
+
+def _arrow(tie: Tie, mates: Sequence[Tie], routes: Routes, flow: int, medium: str) -> tuple[Shape, ...]:
+    """One head in the middle of the longest stretch that the tie has to itself."""
+    if not flow:
+        return ()
+    others = [s for mate in mates if mate.name != tie.name for s in segments(routes[mate.name])]
+    own = [s for s in segments(routes[tie.name]) if not any(overlap(s, o) for o in others)]
+    start, end = max(own or segments(routes[tie.name]), key=lambda s: math.dist(*s))
+    if flow < 0:
+        start, end = end, start
+    length = min(ARROW[0], max(8.0, math.dist(start, end)))
+    degrees = _degrees(start, end)
+    along = math.radians(degrees)
+    tip = (
+        (start[0] + end[0]) / 2 + length / 2 * math.cos(along),
+        (start[1] + end[1]) / 2 - length / 2 * math.sin(along),
+    )
+    return (triangle(tip, degrees, length, ARROW[1], f"arrow {medium}"),)
+
+
+def joint_shapes(plan: Plan, routes: Routes, joints: Iterable[Point]) -> tuple[Shape, ...]:
+    """Dots where lines of one node meet: large where three pipes or wires do, small where a coupling is tapped in."""
+    lines = [segments(routes.get(t.name, ())) for t in plan.ties if t.sort == "line"]
+    shapes: list[Shape] = []
+    for joint in joints:
+        ways = {way for route in lines for segment in route for way in _ways_from(joint, segment)}
+        shapes.append(Circle(joint, JOINT, "joint") if len(ways) > 2 else Circle(joint, TAP, "linkhead"))
+    return tuple(shapes)
+
+
+def _ways_from(point: Point, segment: Segment) -> set[str]:
+    """In which directions a segment leaves a point that it touches."""
+    (ax, ay), (bx, by) = segment
+    x, y = point
+    near = 0.5
+    if abs(ay - by) < near and abs(y - ay) < near and min(ax, bx) - near <= x <= max(ax, bx) + near:
+        return {w for w, has in (("west", min(ax, bx) < x - near), ("east", max(ax, bx) > x + near)) if has}
+    if abs(ax - bx) < near and abs(x - ax) < near and min(ay, by) - near <= y <= max(ay, by) + near:
+        return {w for w, has in (("north", min(ay, by) < y - near), ("south", max(ay, by) > y + near)) if has}
+    return set()
+
+
+def segments(points: Sequence[Point]) -> list[Segment]:
+    """The straight stretches of a route."""
+    return [(a, b) for a, b in pairwise(points) if a != b]
+
+
+def overlap(one: Segment, other: Segment) -> bool:
+    """Whether two stretches run along each other for more than a point."""
+    for axis in (0, 1):
+        across = 1 - axis
+        level = [p[across] for s in (one, other) for p in s]
+        if max(level) - min(level) < 0.5:
+            low = max(min(p[axis] for p in one), min(p[axis] for p in other))
+            high = min(max(p[axis] for p in one), max(p[axis] for p in other))
+            return high - low > 0.5
+    return False
+
+
+def _degrees(start: Point, end: Point) -> float:
+    return math.degrees(math.atan2(start[1] - end[1], end[0] - start[0]))

@@ -1,0 +1,206 @@
+"""What a run shows of each part and each line at one instant. Reads values; decides nothing but live or dead."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from cutaway.draw.plan import Plan, Tie
+from cutaway.draw.symbols.symbol import Look, Setting
+from cutaway.handbook.records import Folder, Part
+from cutaway.machine.fitting import fitted
+from cutaway.machine.names import control_name, flow_name, set_name, signal_name
+from cutaway.machine.subjects import Subject
+from cutaway.parts.kind import Control, Kind, Reading
+from cutaway.parts.laws.atmosphere import isa_pressure
+from cutaway.quantities.quantity import Unit
+from cutaway.quantities.si import shown
+from cutaway.quantities.units import unit_named
+
+Values = Mapping[str, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Threshold:
+    """Above what a line of one medium counts as live, and as carrying a flow. All SI; current in parts of its volts."""
+
+    live: float
+    flow: float
+
+
+THRESHOLDS: Mapping[str, Threshold] = {
+    "petrol": Threshold(3.0e3, 2.0e-7),
+    "oil": Threshold(5.0e4, 2.0e-7),
+    "air": Threshold(3.0e3, 1.0e-5),
+    "current": Threshold(0.1, 0.05),
+    "heat": Threshold(1.0, 1.0),
+    "shaft": Threshold(1.0, 1.0),
+}
+"""Choices of ours for drawings: well above what is left by leaks and by the head in a tank."""
+
+USUAL_VOLTS = 12.0
+"""Taken for the volts of a system that has no battery in the model."""
+
+
+@dataclass(frozen=True, slots=True)
+class LineSeen:
+    """A line at one instant. live None: not known. flow: 1 from start to end, -1 the other way, 0 none or not known."""
+
+    live: bool | None = None
+    flow: int = 0
+
+
+def look_of(part: Part, kind: Kind, subject: Subject, values: Values | None, joined: tuple[int, int] = (1, 1)) -> Look:
+    """All that is known of a part. Without values it is at rest: controls in their first position, no more known."""
+    lists = dict(part.lists)
+    wants, _, _ = fitted(part, kind, subject.standard)
+    controls = {c.name: _setting(part, c, lists, values) for c in kind.controls}
+    states, readings = {}, {}
+    if values is not None:
+        for state in kind.states:
+            value = values.get(signal_name(part.name, state.signal))
+            if value is not None:
+                states[state.words] = value > 0.5
+        for reading in kind.readings:
+            value = values.get(signal_name(part.name, reading.signal))
+            alive = values.get(signal_name(part.name, reading.alive), 1.0) if reading.alive else 1.0
+            if value is not None and alive > 0.5:
+                readings[reading.name] = value
+    return Look(lists, controls, states, readings, wants, joined)
+
+
+def _setting(part: Part, control: Control, lists: Mapping[str, tuple[str, ...]], values: Values | None) -> Setting:
+    positions = control.positions + (lists.get(control.each, ()) if control.each else ())
+    place = 0.0 if values is None else values.get(set_name(control_name(part.name, control.name)))
+    return Setting(positions, place, control.ranged)
+
+
+def setting_words(setting: Setting) -> str:
+    """Where a control stands, in words; '' where that is not known."""
+    if setting.place is None:
+        return ""
+    if setting.ranged:
+        last = len(setting.positions) - 1
+        for i, word in enumerate(setting.positions):
+            if last > 0 and abs(setting.place - i / last) < 1e-6:
+                return word
+        return f"{100 * setting.place:.0f} %"
+    index = round(setting.place)
+    return setting.positions[index] if 0 <= index < len(setting.positions) else ""
+
+
+def notes_of(kind: Kind, look: Look, house: Mapping[str, str]) -> tuple[str, ...]:
+    """The words under a part's name: positions, states, readings."""
+    notes = []
+    for name, setting in look.controls.items():
+        words = setting_words(setting)
+        if words:
+            notes.append(f"{name}: {words}" if name else f"set to {words}")
+    states = [
+        state.words if look.states[state.words] else state.opposite
+        for state in kind.states
+        if state.words in look.states
+    ]
+    said = ", ".join(words for words in states if words)
+    notes += [said] if said else []
+    for reading in kind.readings:
+        if reading.name in look.readings:
+            words = reading_words(look.readings[reading.name], reading, house)
+            notes.append(words if reading.main else f"{reading.name} {words}")
+    return tuple(notes)
+
+
+def reading_words(value: float, reading: Reading, house: Mapping[str, str]) -> str:
+    """A reading as the house shows it; what rounds to nothing is nothing."""
+    return shown(0.0 if abs(value) < 1e-12 else value, unit_of(reading, house))
+
+
+def unit_of(reading: Reading, house: Mapping[str, str]) -> Unit:
+    """The unit that a reading is shown in."""
+    return unit_named(house.get(reading.dimension, reading.unit))
+
+
+def widest_notes(kind: Kind, look: Look, house: Mapping[str, str]) -> tuple[tuple[str, ...], ...]:
+    """For each line of notes that can ever stand under the part, the words that it may have to hold."""
+    lines = []
+    for name, setting in look.controls.items():
+        words = (*setting.positions, "100 %") if setting.ranged else setting.positions
+        lines.append(tuple(f"{name}: {w}" if name else f"set to {w}" for w in words))
+    if kind.states:
+        lines.append(tuple(w for state in kind.states for w in (state.words, state.opposite) if w))
+    for reading in kind.readings:
+        figure = f"0,000 {unit_of(reading, house).name}"
+        lines.append((figure if reading.main else f"{reading.name} {figure}",))
+    return tuple(lines)
+
+
+def nominal_volts(folder: Folder, subject: Subject, kinds: Mapping[str, Kind]) -> float:
+    """The volts of whatever stores charge on this subject."""
+    for part in folder.parts:
+        kind = kinds.get(part.kind)
+        if kind is None or subject.standard not in part.on.names:
+            continue
+        if any(content.dimension == "charge" for content in kind.contents):
+            wants, _, _ = fitted(part, kind, subject.standard)
+            if wants.get("voltage"):
+                return wants["voltage"]
+    return USUAL_VOLTS
+
+
+def lines_seen(plan: Plan, values: Values | None, volts: float) -> Mapping[str, LineSeen]:
+    """Each line of the sheet at the instant, by the tie's name."""
+    if values is None:
+        return {}
+    flows = line_flows(plan.all_ties, values)
+    members: dict[str, list[str]] = {}
+    for port, node in plan.wiring.joined.items():
+        members.setdefault(node, []).append(port)
+    seen = {}
+    for tie in plan.ties:
+        if tie.sort == "line" and tie.medium is not None:
+            node = plan.wiring.joined.get(tie.start.node, "")
+            across = next((values[p] for p in members.get(node, ()) if p in values), None)
+            flow = flows.get(tie.name, 0.0)
+            moving = abs(flow) > THRESHOLDS[tie.medium].flow
+            seen[tie.name] = LineSeen(is_live(tie.medium, across, values, volts), moving * (1 if flow > 0 else -1))
+    return seen
+
+
+def is_live(medium: str, across: float | None, values: Values, volts: float) -> bool | None:
+    """Whether a line is under pressure, suction or tension; None where its value is not known."""
+    if across is None:
+        return None
+    limit = THRESHOLDS[medium].live
+    if medium == "air":
+        return abs(across - isa_pressure(values.get(set_name("height"), 0.0))) > limit
+    return across > (limit * volts if medium == "current" else limit)
+
+
+def line_flows(ties: Iterable[Tie], values: Values) -> Mapping[str, float]:
+    """The flow in each line from start to end, so far as what flows into the parts settles it.
+
+    What flows into a part at a port has come by the lines to that port: where all of them but one are known, so is
+    the last. Lines in a ring stay unknown.
+    """
+    at: dict[str, list[tuple[Tie, float]]] = {}
+    for tie in ties:
+        if tie.sort == "line":
+            at.setdefault(tie.end.node, []).append((tie, 1.0))
+            at.setdefault(tie.start.node, []).append((tie, -1.0))
+    into = {
+        end.node: values.get(flow_name(end.part, end.port))
+        for lines in at.values()
+        for tie, _ in lines
+        for end in (tie.start, tie.end)
+    }
+    found: dict[str, float] = {}
+    moved = True
+    while moved:
+        moved = False
+        for port, lines in at.items():
+            total = into[port]
+            unknown = [(tie, sign) for tie, sign in lines if tie.name not in found]
+            if total is not None and len(unknown) == 1:
+                tie, sign = unknown[0]
+                known = sum(found[t.name] * s for t, s in lines if t.name in found)
+                found[tie.name] = (total - known) * sign
+                moved = True
+    return found
