@@ -100,7 +100,7 @@ DRAW: dict[str, Entry] = {
     "D101": Entry(
         "warning",
         "the layout library is not in this installation",
-        why="It is fetched when the package is built. Without it sheets are laid out by a plain rule, with more crossings.",
+        why="It is fetched when the package is built. Without it sheets have a plain layout, with more crossings.",
         wrong="an installation that was built without a network",
         right="the same after `python hatch_build.py` in its source folder",
         tested_by="tests/draw/test_layout.py",
