@@ -20,7 +20,7 @@ from cutaway.inquiry.verdicts import Fails, Holds, RestsOn
 from cutaway.inquiry.workshop import Made
 from cutaway.language.print_back import printed_claim
 from cutaway.language.syntax import Claim
-from cutaway.machine.sources_hash import kernel_hash
+from cutaway.machine.compiled import source_hash
 
 Kept = Holds | Fails | RestsOn
 _KINDS: dict[str, type] = {"Holds": Holds, "Fails": Fails, "RestsOn": RestsOn}
@@ -86,7 +86,7 @@ def key_of(question: Question, made: Made, rests: bool) -> str:
     legs = legs_for(question.workshop.folder, question.told, bound, scope)
     claim = printed_claim(Claim(replace(scope, on=None), question.statement, scope.span))
     services = [s.statement.file.text[s.statement.start : s.statement.end] for s in question.workshop.folder.services]
-    text = repr((kernel_hash(), _room_hash(), made.digest, assumed, legs, claim, services))
+    text = repr((source_hash(), _room_hash(), made.digest, assumed, legs, claim, services))
     return blake2b(text.encode(), digest_size=20).hexdigest()
 
 

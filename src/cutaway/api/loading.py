@@ -1,0 +1,57 @@
+"""Load a type folder as far as it can be understood: files, names, claims, and the machines of every standard."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from cutaway.handbook.load import load_folder
+from cutaway.handbook.records import Folder
+from cutaway.inquiry.told import Told
+from cutaway.inquiry.workshop import Workshop
+from cutaway.language.claims import ParsedClaims, read_claims
+from cutaway.language.words import Words, words_of
+from cutaway.machine.subjects import subjects
+from cutaway.parts.kind import Kind
+from cutaway.parts.library import KINDS
+from cutaway.problems.diagnostic import Diagnostic, Problems, in_order
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Loaded:
+    """A type folder ready to be asked. path: where it is. parsed: its claims, services and steps, names resolved.
+
+    told: the same as runs need them. problems: all that is wrong with the folder so far as loading can tell.
+    """
+
+    path: Path
+    folder: Folder
+    words: Words
+    parsed: ParsedClaims
+    told: Told
+    kinds: Mapping[str, Kind]
+    problems: Problems
+
+
+def load(path: Path | str, kinds: Mapping[str, Kind] = KINDS) -> tuple[Loaded | None, Problems]:
+    """Load a type folder and every claim in it. None only where there is no type folder at all; a folder with
+    mistakes is loaded without the items at fault."""
+    folder, problems = load_folder(path, kinds)
+    if folder is None:
+        return None, in_order(problems)
+    words = words_of(folder, kinds)
+    parsed, more = read_claims(folder, words)
+    told = _told(parsed)
+    everything = in_order(problems + more)
+    return Loaded(Path(path), folder, words, parsed, told, kinds, everything), everything
+
+
+def workshop_for(
+    loaded: Loaded, threads: int | None = None, progress: Callable[[int], None] | None = None
+) -> tuple[Workshop, Problems]:
+    """A workshop for the folder, and what only binding can tell: a part that one standard lacks, say."""
+    workshop = Workshop(loaded.folder, loaded.kinds, threads, progress)
+    problems: list[Diagnostic] = []
+    for subject in subjects(loaded.folder):
+        _, found = workshop.bound(subject)
+        problems.extend(found)
+    return workshop, tuple(problems)
