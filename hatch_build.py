@@ -38,7 +38,7 @@ class LayoutLibraryHook(BuildHookInterface):  # type: ignore[misc,type-arg,unuse
         return [] if shutil.which("npm") or is_there(vendor(Path(self.root))) else [NPM_CARRIER]
 
     def initialize(self, version: str, build_data: dict[str, Any]) -> None:
-        """Fetch the library. A package must not be built without it; a developer's checkout may go on with a warning."""
+        """Fetch the library. No package is built without it; a checkout may go on, with a warning."""
         try:
             fetch(vendor(Path(self.root)))
         except (OSError, RuntimeError, subprocess.SubprocessError) as fault:
