@@ -116,7 +116,10 @@ class Decided:
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """One value for some standards: printed in a book (cites), or assumed (because, between)."""
+    """One value for some standards: printed in a book (cites), or assumed (because, between).
+
+    decided: where books conflict, why this one is followed; '' where there was nothing to decide.
+    """
 
     quantity: Quantity
     on: Which
@@ -125,6 +128,7 @@ class Given:
     because: str
     between: Quantity | None
     span: Span
+    decided: str = ""
 
 
 @dataclass(frozen=True, slots=True)

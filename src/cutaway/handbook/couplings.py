@@ -1,0 +1,195 @@
+"""Tying parts to one another: each coupling gets its other part, and its port where it has one."""
+
+from dataclasses import replace
+
+from cutaway.handbook.names import did_you_mean, fold, listed
+from cutaway.handbook.parts import Draft, Pending
+from cutaway.handbook.ports import Kinds, default_port, port_named, ports_of
+from cutaway.handbook.records import Link, Part, PortRef
+from cutaway.handbook.whereabouts import Found, Index, find, index_of
+from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.problems.span import Span
+from cutaway.quantities.which import StandardName, Which
+
+
+def tie(drafts: tuple[Draft, ...], kinds: Kinds, left_out: frozenset[str]) -> tuple[tuple[Part, ...], frozenset[str], Problems]:
+    """The parts with their couplings resolved, the names left out by now, and what is wrong.
+
+    A part that is tied to one left out is left out itself, without a word, and so on until nothing more falls.
+    """
+    problems: dict[Diagnostic, None] = {}
+    while True:
+        index = index_of((draft.part for draft in drafts), kinds, left_out)
+        parts: list[Part] = []
+        fallen: list[Draft] = []
+        for draft in drafts:
+            part, more = _tied(draft, index)
+            problems.update(dict.fromkeys(more))
+            if part is None:
+                fallen.append(draft)
+            else:
+                parts.append(part)
+        if not fallen:
+            return tuple(parts), left_out, tuple(problems)
+        left_out |= {fold(draft.part.name) for draft in fallen}
+        drafts = tuple(draft for draft in drafts if draft not in fallen)
+
+
+def _tied(draft: Draft, index: Index) -> tuple[Part | None, Problems]:
+    links: list[Link] = []
+    problems: Problems = ()
+    failed = False
+    for pending in draft.pending:
+        some, more = _links(draft, pending, index)
+        problems += more
+        failed = failed or some is None
+        links.extend(some or ())
+    for coupling in draft.kind.couplings:
+        own = [link for link in links if link.name == coupling.name]
+        if coupling.required and not failed:
+            covered = frozenset().union(*(link.on.names for link in own)) if own else frozenset()
+            rest = draft.part.on.names - covered
+            if rest:
+                problems += (_missing(draft, coupling.name, frozenset(rest), index),)
+                failed = True
+        twice = _twice(own)
+        if twice is not None:
+            problems += (_two_ends(draft, twice),)
+            failed = True
+    return (None if failed else replace(draft.part, links=tuple(links))), problems
+
+
+def _links(draft: Draft, pending: Pending, index: Index) -> tuple[tuple[Link, ...] | None, Problems]:
+    """One coupling as written: a link for each port that its other part has on its several marks. None: failed."""
+    name = pending.coupling.name
+    what = f"'{name}' of {draft.part.name}"
+    found, problems = find(pending.target.text, pending.target.span, index, f"{what[0].upper()}{what[1:]}")
+    if found is None:
+        return None, problems
+    said = pending.on.names if pending.on else None
+    wanted = draft.part.on.names if said is None else said & draft.part.on.names
+    by_inner: dict[str, frozenset[str]] = {}
+    for part in found.parts:
+        both = wanted & part.on.names
+        if not both:
+            continue
+        inner, more = _inner(draft, pending, found, part, index)
+        problems += more
+        if inner is None:
+            return None, problems
+        by_inner[inner] = by_inner.get(inner, frozenset()) | both
+    words = pending.on.words if pending.on else draft.part.on.words
+    links = tuple(
+        Link(name, PortRef(found.name, inner, pending.target.span), pending.condition, Which(words, frozenset(
+            s for s in wanted if s in names)), pending.target.span)
+        for inner, names in by_inner.items()
+    )  # fmt: skip
+    rest = wanted - frozenset().union(*(link.on.names for link in links))
+    if rest and fold(found.name) not in index.left_out and not pending.coupling.required:
+        problems += (
+            Diagnostic(
+                "H315",
+                pending.target.span,
+                f"{draft.part.name} is on {listed(sorted(rest))} too, but {found.name} is not.",
+                f"Write {name}: {{is: {found.name}, on: {found.parts[0].on.words or listed(sorted(wanted - rest), 'or')}}}",
+            ),
+        )
+    return links, problems
+
+
+def _inner(draft: Draft, pending: Pending, found: Found, part: Part, index: Index) -> tuple[str | None, Problems]:
+    """The port of the other part; '' where the coupling goes to the part as such."""
+    coupling = pending.coupling
+    if coupling.to == "signals":
+        if not found.inner:
+            return "", ()
+        hint = f"Write {coupling.name}: {found.name}"
+        message = f"'{coupling.name}' of {draft.part.name} wants a part, not '{found.inner}' of {found.name}."
+        return None, (Diagnostic("H311", found.inner_span, message, hint),)
+    ports = ports_of(part, index.kind(part))
+    if found.inner:
+        port = port_named(found.inner, ports)
+        if port is None:
+            return None, (no_port(found, part, tuple(port.name for port in ports)),)
+    else:
+        port = default_port(ports, "out")
+        if port is None:
+            return None, (which_port(found, part, tuple(port.name for port in ports), pending.target.span),)
+    own = port_named(coupling.port, ports_of(draft.part, draft.kind)) if coupling.to == "port" else None
+    if own and own.medium and port.medium and own.medium != port.medium:
+        return None, (
+            Diagnostic(
+                "H314",
+                pending.target.span,
+                f"{draft.part.name} takes {own.medium}, but {found.name}.{port.name} carries {port.medium}.",
+                f"Name a part that carries {own.medium}.",
+            ),
+        )
+    return port.name, ()
+
+
+def no_port(found: Found, part: Part, names: tuple[str, ...]) -> Diagnostic:
+    """The diagnostic for a port that the part does not have."""
+    hint = did_you_mean(found.inner, names)
+    has = f"It has {listed(names)}." if names else "It has no ports."
+    return Diagnostic(
+        "H311",
+        found.inner_span,
+        f"{found.name} has no port '{found.inner}'; it is a {part.kind}.",
+        f"{hint} {has}" if names and hint.startswith("Did") else has,
+    )
+
+
+def which_port(found: Found, part: Part, names: tuple[str, ...], span: Span) -> Diagnostic:
+    """The diagnostic for a part named without a port where several could be meant, or where it has none."""
+    if names:
+        hint = f"Write {listed([f'{found.name}.{name}' for name in names], 'or')}."
+    else:
+        hint = f"A {part.kind} is tied by what its entry says, not by lines."
+    problem = f"does not say which port of {found.name}" if names else f"names {found.name}, which has no ports"
+    return Diagnostic("H312", span, f"This {problem}{' is meant' if names else ''}.", hint)
+
+
+def _missing(draft: Draft, name: str, rest: frozenset[str], index: Index) -> Diagnostic:
+    coupling = next(coupling for coupling in draft.kind.couplings if coupling.name == name)
+    partly = "" if rest == draft.part.on.names else f" on {listed(sorted(rest))}"
+    says = coupling.says.rstrip(".")
+    return Diagnostic(
+        "H313",
+        draft.part.span,
+        f"{draft.part.name} does not say what it is {name}{partly}."
+        if name.endswith((" by", "from"))
+        else f"{draft.part.name} has no '{name}'{partly}.",
+        f"Add {name}: {_example(draft, name, index)} ({says[:1].lower()}{says[1:]})",
+    )
+
+
+def _example(draft: Draft, name: str, index: Index) -> str:
+    """A part to which another of this kind is tied in the same way, or else a dot to fill in."""
+    for parts in index.parts.values():
+        for part in parts:
+            for link in part.links:
+                if part.kind == draft.part.kind and link.name == name:
+                    return f"{link.target.part}.{link.target.inner}" if link.target.inner else link.target.part
+    return "…"
+
+
+def _twice(links: list[Link]) -> tuple[Link, Link] | None:
+    for place, link in enumerate(links):
+        for other in links[:place]:
+            if link.on.names & other.on.names and not link.condition and not other.condition:
+                return other, link
+    return None
+
+
+def _two_ends(draft: Draft, both: tuple[Link, Link]) -> Diagnostic:
+    first, second = both
+    return Diagnostic(
+        "H305",
+        second.span,
+        f"'{first.name}' of {draft.part.name} names both {first.target.part} and {second.target.part} for "
+        f"{listed(sorted(first.on.names & second.on.names))}.",
+        f"Name one, or say which mark: {first.name}: [{{is: {first.target.part}, on: …}}, "
+        f"{{is: {second.target.part}, on: …}}]",
+        ((first.span, "it is named first here:"),),
+    )

@@ -1,0 +1,36 @@
+"""How names of the folder are compared, and what to offer for one that is not known."""
+
+from collections.abc import Iterable
+
+from rapidfuzz import fuzz, process
+
+
+def fold(name: str) -> str:
+    """A name as it is compared: without regard to case and to the width of its spaces."""
+    return " ".join(name.split()).lower()
+
+
+def nearest(word: str, choices: Iterable[str], least: float = 72.0) -> str:
+    """The choice that the word was most likely meant to be, '' if none is near."""
+    known = list(dict.fromkeys(choices))
+    found = process.extractOne(fold(word), [fold(choice) for choice in known], scorer=fuzz.ratio, score_cutoff=least)
+    return known[found[2]] if found else ""
+
+
+def did_you_mean(word: str, choices: Iterable[str]) -> str:
+    """A hint for a word that is not known: the near miss, or else what there is to choose from."""
+    known = list(dict.fromkeys(choices))
+    near = nearest(word, known)
+    if near:
+        return f"Did you mean {near}?"
+    if not known:
+        return ""
+    return f"There is {listed(known[:12])}{' and more' if len(known) > 12 else ''}."
+
+
+def listed(words: Iterable[str], last: str = "and") -> str:
+    """Words as a sentence lists them: 'inlet, outlet and drain'."""
+    many = list(words)
+    if len(many) < 2:
+        return "".join(many)
+    return f"{', '.join(many[:-1])} {last} {many[-1]}"

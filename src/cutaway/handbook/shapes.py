@@ -1,0 +1,219 @@
+"""The shapes of the simple files, as pydantic models: which keys an entry has, which must be there, of what form.
+
+These stand at the door only. They look at shape; what the words mean is read by the file's own reader, with places.
+The JSON Schema for editors is made from the same models.
+"""
+
+from typing import Annotated, Any
+
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
+
+
+def _as_list(value: Any) -> Any:
+    return [value] if isinstance(value, str) else value
+
+
+def _not_blank(value: str) -> str:
+    if not value.strip():
+        raise ValueError("blank")
+    return value
+
+
+Text = Annotated[str, Field(description="Words.")]
+Said = Annotated[str, AfterValidator(_not_blank)]
+Texts = Annotated[list[str], BeforeValidator(_as_list)]
+On = Annotated[list[str] | str, Field(description="The standards it belongs to: 'Mk 1', 'Mk 2 to Mk 4', 'not Mk 1'.")]
+Cites = Annotated[list[str] | str, Field(description="Paragraphs: '§21', 'hb §21', or a list of them.")]
+
+
+class Shape(BaseModel):
+    """The base of all shapes: no key but those named."""
+
+    model_config = ConfigDict(extra="forbid", strict=True, populate_by_name=False)
+
+
+class ModShape(Shape):
+    """A modification."""
+
+    fitted_to: Texts = Field(default_factory=list, alias="fitted to", description="The marks it was fitted to.")
+    says: Text = Field("", description="What it did.")
+
+
+class AirframeShape(Shape):
+    """A real or museum example."""
+
+    standard: Said = Field(description="The standard it was built to, one of the standards of the type.")
+    missing: Texts = Field(default_factory=list, description="Parts that it has not.")
+    disconnected: Texts = Field(default_factory=list, description="Parts that are there but joined to nothing.")
+    says: Text = Field("", description="What it is and where.")
+
+
+class TypeShape(Shape):
+    """type.yaml: the head of the folder."""
+
+    name: Said = Field(description="The name of the type.")
+    maker: Text = ""
+    says: Text = ""
+    notice: Text = Field("", description="The notice that every page of the pack carries.")
+    marks: Texts = Field(default_factory=list, description="The marks, in order.")
+    mods: dict[str, Any] = Field(default_factory=dict, description="The modifications by name.")
+    standards: Texts = Field(default_factory=list, description="Marks with their mods, each judged by itself.")
+    airframes: dict[str, Any] = Field(default_factory=dict, description="Real examples by name.")
+    house_units: dict[str, str] = Field(
+        default_factory=dict, alias="house units", description="Dimension and unit, as readings are shown."
+    )
+
+
+class DecidedShape(Shape):
+    """One entry of decided.yaml: which of two books, or paragraphs, is followed."""
+
+    part: Said
+    value: Said = Field(description="The quantity, as the part's entry names it.")
+    prefer: Said = Field(description="The paragraph that is followed.")
+    because: Said
+
+
+class SystemShape(Shape):
+    """The head of a file of systems/."""
+
+    system: Said = Field(description="The name of the system.")
+    says: Text = ""
+    source: Text = Field("", description="The source that a bare § cites.")
+    parts: Any = None
+    lines: Any = None
+
+
+class RunShape(Shape):
+    """A line in its long form."""
+
+    run: Said = Field(description="Parts with > between them.")
+    on: On = ""
+    cite: Cites = ""
+    for_each: Any = Field(None, alias="for each")
+
+
+class RuleShape(Shape):
+    """A rule of movement for a control."""
+
+    to: Said = Field(description="The position that the rule is about.")
+    control: Text = Field("", description="Which control, where the part has several.")
+    only_when: Text = Field("", alias="only when", description="A statement without which it cannot be moved there.")
+    then: Text = Field("", description="What moves with it.")
+
+
+class AssumedShape(Shape):
+    """A value that no book gives."""
+
+    assume: Said = Field(description="The value that is assumed.")
+    between: Said = Field(default="", description="The range in which it may lie: 'a to b unit'.")
+    because: Said = Field(description="Why this value.")
+    on: On = ""
+
+
+class GivenShape(Shape):
+    """A value that a book gives."""
+
+    is_: Said = Field(alias="is", description="The value with its unit.")
+    on: On = ""
+    cite: Cites = ""
+
+
+class SituationsShape(Shape):
+    """situations.yaml."""
+
+    situations: dict[str, Any]
+
+
+class SituationShape(Shape):
+    """One situation."""
+
+    says: Text = ""
+    from_: Text = Field("", alias="from", description="The situation that this one goes on from.")
+    set: dict[str, str] = Field(default_factory=dict, description="Controls and their positions.")
+    given: dict[str, str] = Field(default_factory=dict, description="Height, airspeed, temperature.")
+    settle: Text = Field("", description="How long the model is left alone after that.")
+    start: dict[str, str] = Field(default_factory=dict, description="Contents to begin with.")
+
+
+class ServicesShape(Shape):
+    """services.yaml."""
+
+    services: dict[str, Any]
+
+
+class ServiceShape(Shape):
+    """One service in its long form."""
+
+    is_: Said = Field(alias="is", description="The statement that is true while the service is there.")
+    cite: Cites = ""
+    caution: Text = ""
+
+
+class GlossaryShape(Shape):
+    """glossary.yaml."""
+
+    terms: dict[str, Any]
+
+
+class TermShape(Shape):
+    """One term."""
+
+    means: Said
+    said_as: Text = Field("", alias="said as", description="How it is read aloud.")
+    also: Texts = Field(default_factory=list, description="Other words for the same.")
+    introduced: Text = Field("", description="The script that first explains it.")
+    cite: Cites = ""
+
+
+class LettersShape(Shape):
+    """letters.yaml."""
+
+    letters: dict[str, Any]
+
+
+class LetterShape(Shape):
+    """What someone objected to."""
+
+    objects_to: Said = Field(alias="objects to", description="The sentence objected to.")
+    says: Text = Field("", description="What the writer says.")
+    decision: Text = ""
+    because: Text = ""
+    cite: Cites = ""
+
+
+class SourceHeadShape(Shape):
+    """The head of a source, between lines of ---."""
+
+    title: Text = ""
+    date: Text = ""
+    rights: Text = ""
+    amendments: dict[str, Any] = Field(default_factory=dict)
+
+
+class AmendmentShape(Shape):
+    """An amendment list."""
+
+    date: Text = ""
+    says: Text = ""
+
+
+class ParagraphHeadShape(Shape):
+    """The braces under a paragraph's heading."""
+
+    on: On = ""
+    amendment: Text = ""
+
+
+class DrillHeadShape(Shape):
+    """The head of a drill."""
+
+    title: Text = ""
+    from_: Said = Field(alias="from", description="The situation in which it begins.")
+    on: On = ""
+    cite: Cites = ""
+
+
+class ScriptHeadShape(Shape):
+    """The head of a script."""
+
+    title: Text = ""
