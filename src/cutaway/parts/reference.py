@@ -14,7 +14,7 @@ def parts_page(kinds: Mapping[str, Kind]) -> str:
         "",
         "Written by `make docs` from the declarations in `src/cutaway/parts/kinds/`. Do not edit it here.",
         "",
-        "A part needs no more than its kind. A quantity that must be given is marked so; every other one has a default,",
+        "A part needs no more than its kind. A quantity that must be given is marked so; every other has a default,",
         "and where a range stands beside it the default counts as an assumption and is tried over that range.",
         "",
         *_contents(kinds.values()),
