@@ -1,4 +1,4 @@
-"""Every declaration against what its `build` makes: nothing named that is not there, nothing there that is not named."""
+"""Every declaration against what its `build` makes: what is named is there, what is there is named."""
 
 from collections.abc import Iterator
 from dataclasses import replace

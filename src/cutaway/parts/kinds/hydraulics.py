@@ -225,7 +225,7 @@ JACK = Kind(
             between="0 to 200 lbf",
             because=f"{JUDGEMENT} Where a handbook is silent, the jack is taken to have thrust to spare.",
         ),
-        Want("spring load", "force", "Steady load against extending.", default="0 lbf"),
+        Want("spring load", "force", "Steady load against extending.", default="0 lbf", because="Most have no spring."),
     ),
     states=(State("extended", "extended"), State("retracted", "retracted")),
     readings=(Reading("travel", "length", "travel", "in", main=True),),
