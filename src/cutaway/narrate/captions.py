@@ -5,6 +5,7 @@ One search over all words finds the split whose breaks cost least among those th
 """
 
 import math
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -102,7 +103,7 @@ def _words_of(
 
     A term of several words can be said in another number of words, so the shares are scaled to the whole.
     """
-    texts = pieces(sentence.text, _figures(sentence.text))
+    texts = pieces(sentence.text, _together(sentence.text, glossary))
     forms = tuple(spoken_form(text, glossary) for text in texts)
     pauses = (*(pause_after(form, speaking) for form in forms[:-1]), 0.0)
     spoken = tuple(speaking_time(form, speaking) for form in forms)
@@ -118,8 +119,8 @@ def _words_of(
     return tuple(words)
 
 
-def _figures(text: str) -> tuple[tuple[int, int], ...]:
-    """Where the figures with their units stand: no caption and no line may part the two."""
+def _together(text: str, glossary: tuple[Term, ...]) -> tuple[tuple[int, int], ...]:
+    """What neither a caption nor a line may part: a figure and its unit, and the words of a term."""
     found: list[tuple[int, int]] = []
     at = 0
     for quantity in figures_in(text):
@@ -127,7 +128,10 @@ def _figures(text: str) -> tuple[tuple[int, int], ...]:
         if start >= 0:
             at = start + len(quantity.text)
             found.append((start, at))
-    return tuple(found)
+    terms = [name for term in glossary for name in (term.name, *term.also) if " " in name]
+    for name in terms:
+        found.extend(match.span() for match in re.finditer(re.escape(name), text, re.IGNORECASE))
+    return tuple(sorted(found))
 
 
 # --- where the script is split -------------------------------------------------------------------------------------

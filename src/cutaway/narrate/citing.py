@@ -10,7 +10,7 @@ from cutaway.quantities.units import NUMBER
 
 
 def cite_verdict(sentence: Sentence, folder: Folder) -> tuple[Stated | None, Problems]:
-    """Stated, if every figure of the sentence stands in a paragraph that it cites; else a problem for each that does not.
+    """Stated, if each figure of the sentence stands in a paragraph that it cites; else a problem for each that does not.
 
     A number without a unit counts only where it is written in figures: 'one of them' asserts no number.
     """

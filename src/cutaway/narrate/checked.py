@@ -1,0 +1,173 @@
+"""A folder's scripts and drills with a verdict for every claim: what `check` finds and the pack shows."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+
+from cutaway.handbook.records import Drill, Folder, Paragraph, Script, Sentence, Step
+from cutaway.inquiry.check import Judged, judge
+from cutaway.inquiry.memory import Memory
+from cutaway.inquiry.told import Told
+from cutaway.inquiry.verdicts import Empty, Fails, NotModelled, RestsOn, Undecided, Verdict
+from cutaway.inquiry.workshop import Workshop
+from cutaway.language.syntax import Action, Claim, Scope, Statement, Wait, When
+from cutaway.narrate.citing import cite_verdict
+from cutaway.narrate.coverage import likeliest
+from cutaway.problems.diagnostic import Problems
+from cutaway.problems.span import Span
+from cutaway.quantities.which import StandardName, Which
+
+# How long a crew watches for what a drill says should be seen, and how long it takes from one step to the next, s.
+# Choices of ours.
+DRILL_WATCH = 60.0
+BETWEEN_STEPS = 5.0
+
+
+@dataclass(frozen=True, slots=True)
+class JudgedClaim:
+    """A claim with its verdicts, one for each standard."""
+
+    claim: Claim
+    judged: tuple[Judged, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CheckedSentence:
+    """A sentence of a script. stated: it reports a paragraph, which says so. likely: for one that nothing checks, the
+    likeliest paragraphs."""
+
+    script: Script
+    sentence: Sentence
+    claims: tuple[JudgedClaim, ...]
+    stated: bool
+    likely: tuple[Paragraph, ...]
+
+    @property
+    def unchecked(self) -> bool:
+        """Whether nothing checks the sentence and nothing says that it needs no checking."""
+        return not (self.sentence.claims or self.sentence.cites or self.sentence.aside)
+
+
+@dataclass(frozen=True, slots=True)
+class CheckedStep:
+    """A step of a drill with what should then be seen."""
+
+    drill: Drill
+    step: Step
+    claims: tuple[JudgedClaim, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """What checking found. runs: how many runs it took, 0 where all was remembered."""
+
+    sentences: tuple[CheckedSentence, ...]
+    steps: tuple[CheckedStep, ...]
+    runs: int
+
+    def claims(self) -> tuple[JudgedClaim, ...]:
+        """All claims, those of the scripts first."""
+        return tuple(c for one in (*self.sentences, *self.steps) for c in one.claims)
+
+    def verdicts(self) -> tuple[Verdict, ...]:
+        """All verdicts, in the order of the claims."""
+        return tuple(j.verdict for c in self.claims() for j in c.judged)
+
+
+def is_wrong(verdict: Verdict, strict: bool = False) -> bool:
+    """Whether a verdict makes `check` end with 1. strict: all that is not settled counts as well."""
+    if isinstance(verdict, (Fails, Empty)):
+        return True
+    if isinstance(verdict, RestsOn) and isinstance(verdict.nominal, Fails):
+        return True
+    return strict and isinstance(verdict, (RestsOn, NotModelled, Undecided))
+
+
+@dataclass(frozen=True, slots=True)
+class Asking:
+    """What to check and how. on: only these standards (None: all). script: only that one ('': all). rests: whether
+    assumed values are taken to the ends of their ranges."""
+
+    on: frozenset[StandardName] | None = None
+    script: str = ""
+    rests: bool = True
+
+
+ClaimsOf = Callable[[Sentence], tuple[Claim, ...]]
+StepsOf = Callable[[Step], tuple[tuple[Action, ...], tuple[Statement, ...]]]
+
+
+def check_words(
+    workshop: Workshop, told: Told, claims_of: ClaimsOf, steps_of: StepsOf, memory: Memory | None, asking: Asking
+) -> tuple[Checked, Problems]:
+    """Put every claim of the scripts and every sight of the drills to the standards that it is for."""
+    problems: Problems = ()
+    sentences: list[CheckedSentence] = []
+    folder = workshop.folder
+
+    def judged(claim: Claim) -> JudgedClaim:
+        found = judge(_only(claim, asking), workshop, told, asking.rests, memory)
+        return JudgedClaim(claim, found)
+
+    for script in folder.scripts:
+        if asking.script and script.name != asking.script:
+            continue
+        for sentence in script.sentences:
+            stated, more = cite_verdict(sentence, folder)
+            problems += more
+            claims = tuple(judged(claim) for claim in claims_of(sentence))
+            one = CheckedSentence(script, sentence, claims, stated is not None, ())
+            sentences.append(replace(one, likely=likeliest(sentence, folder)) if one.unchecked else one)
+    steps: list[CheckedStep] = []
+    for drill in folder.drills if not asking.script else ():
+        for step, claims_here in drill_claims(drill, steps_of):
+            steps.append(CheckedStep(drill, step, tuple(judged(claim) for claim in claims_here)))
+    return Checked(tuple(sentences), tuple(steps), workshop.runs_made), problems
+
+
+def _only(claim: Claim, asking: Asking) -> Claim:
+    """The claim for those standards alone that were asked for."""
+    if asking.on is None:
+        return claim
+    if claim.scope.on is None:
+        which = Which("", asking.on)
+    else:
+        which = Which(claim.scope.on.words, claim.scope.on.names & asking.on)
+    return replace(claim, scope=replace(claim.scope, on=which))
+
+
+def drill_claims(drill: Drill, steps_of: StepsOf) -> tuple[tuple[Step, tuple[Claim, ...]], ...]:
+    """Each step with the claims that its sights come to: all that was done so far, then within a minute it is seen."""
+    done: list[Action] = []
+    out: list[tuple[Step, tuple[Claim, ...]]] = []
+    for step in drill.steps:
+        actions, sights = steps_of(step)
+        if done and actions:
+            done.append(Wait(BETWEEN_STEPS, step.span))
+        done.extend(actions)
+        claims = tuple(Claim(_after(drill, tuple(done), s.span), s, s.span) for s in sights)
+        out.append((step, claims))
+    return tuple(out)
+
+
+def _after(drill: Drill, done: tuple[Action, ...], span: Span) -> Scope:
+    on = drill.on if drill.on.words else None
+    return Scope(on, drill.situation, (), (), (), done, When("within", DRILL_WATCH), "", span)
+
+
+def counts(checked: Checked) -> Mapping[str, int]:
+    """How many verdicts there are of each sort, by the name of the record."""
+    out: dict[str, int] = {}
+    for verdict in checked.verdicts():
+        out[type(verdict).__name__] = out.get(type(verdict).__name__, 0) + 1
+    return out
+
+
+def sentence_counts(checked: Checked, folder: Folder) -> Mapping[str, int]:
+    """How many sentences are claimed, cited, asides, unchecked."""
+    sentences = [one for one in checked.sentences]
+    return {
+        "claimed": sum(1 for s in sentences if s.sentence.claims),
+        "cited": sum(1 for s in sentences if s.sentence.cites and not s.sentence.claims),
+        "aside": sum(1 for s in sentences if s.sentence.aside and not s.sentence.claims and not s.sentence.cites),
+        "unchecked": sum(1 for s in sentences if s.unchecked),
+    }

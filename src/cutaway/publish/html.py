@@ -1,0 +1,65 @@
+"""HTML built from pieces that are safe by construction: plain text is always escaped, only made pieces are not."""
+
+import html
+import re
+from collections.abc import Iterable
+
+_VOID = frozenset({"meta", "img", "input", "br", "hr", "link"})
+
+
+class Html(str):
+    """Text that is HTML already. Only `el`, `join` and `raw_style` make it."""
+
+    __slots__ = ()
+
+
+def el(name: str, /, *children: str, **attributes: str | bool) -> Html:
+    """An element. Children that are not `Html` are escaped; `class_` stands for class, `for_` for for, `a_b` for a-b.
+
+    An attribute that is False or '' is left out, except `alt`, which means something when it is empty.
+
+    >>> el("p", "Hallam & Reeve, ", el("em", "<1938>"), class_="maker")
+    '<p class="maker">Hallam &amp; Reeve, <em>&lt;1938&gt;</em></p>'
+    """
+    start = f"<{name}{''.join(_attribute(key, value) for key, value in attributes.items())}>"
+    if name in _VOID:
+        assert not children
+        return Html(start)
+    return Html(f"{start}{join(children)}</{name}>")
+
+
+def join(children: Iterable[str], between: str = "") -> Html:
+    """Pieces one after the other, each escaped unless it is HTML already."""
+    return Html(
+        html.escape(between).join(child if isinstance(child, Html) else html.escape(child) for child in children)
+    )
+
+
+def raw_style(text: str) -> Html:
+    """Our own style sheet, which holds no text of a user."""
+    assert "</" not in text
+    return Html(f"<style>\n{text}</style>")
+
+
+def anchor(*words: str) -> str:
+    """An id made from names: letters, digits and hyphens, different for names that differ.
+
+    >>> anchor("p", "hb §25a"), anchor("p", "hb §25A")
+    ('p-hb-a7-25a', 'p-hb-a7-25-41')
+    """
+    return "-".join(_slug(word) for word in words)
+
+
+def _slug(word: str) -> str:
+    letters = (
+        letter if letter in "abcdefghijklmnopqrstuvwxyz0123456789" else "-" if letter == " " else f"-{ord(letter):x}-"
+        for letter in word
+    )
+    return re.sub(r"-{2,}", "-", "".join(letters)).strip("-")
+
+
+def _attribute(key: str, value: str | bool) -> str:
+    name = key.rstrip("_").replace("_", "-")
+    if value is False or (value == "" and name != "alt"):
+        return ""
+    return f" {name}" if value is True else f' {name}="{html.escape(str(value))}"'

@@ -1,0 +1,98 @@
+"""The page of the pack: one file that needs no network, no script and no other file. Same view, same bytes."""
+
+from importlib.resources import files
+
+from cutaway.publish import page_parts as parts
+from cutaway.publish.html import Html, anchor, el, join, raw_style
+from cutaway.publish.page_script import script_section
+from cutaway.publish.view import PackView
+
+# The browser itself is told to fetch nothing, so that the page cannot come to depend on anything.
+_POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data: 'self' file:"
+
+
+def page(view: PackView) -> str:
+    """The page as the text of one HTML file."""
+    body = (
+        el("a", "To the script", href="#scripts", class_="skip"),
+        _header(view),
+        _bar(view),
+        el("main", *_sections(view), id="scripts"),
+        _footer(view),
+    )
+    return "<!DOCTYPE html>\n" + el("html", _head(view), el("body", *body), lang=view.language) + "\n"
+
+
+def _head(view: PackView) -> Html:
+    return el(
+        "head",
+        el("meta", charset="utf-8"),
+        el("meta", http_equiv="Content-Security-Policy", content=_POLICY),
+        el("meta", name="viewport", content="width=device-width, initial-scale=1"),
+        el("meta", name="color-scheme", content="light dark"),
+        el("title", view.title),
+        raw_style(_style(view)),
+    )
+
+
+def _style(view: PackView) -> str:
+    own = files("cutaway.publish").joinpath("page.css").read_text(encoding="utf-8")
+    return "\n".join(
+        (
+            own,
+            parts.choice_rules("standard", "only", len(view.standards)),
+            parts.choice_rules("system", "sys", len(parts.systems_of(view))),
+        )
+    )
+
+
+def _header(view: PackView) -> Html:
+    notice = el("div", el("p", view.notice), class_="notice", role="note", aria_label="Notice")
+    return el(
+        "header",
+        el("p", view.maker, class_="maker") if view.maker else "",
+        el("h1", view.title),
+        el("p", view.says, class_="says") if view.says else "",
+        notice if view.notice else "",
+        parts.verdict_table(view),
+        parts.failing(view),
+    )
+
+
+def _bar(view: PackView) -> Html:
+    """Where to go, and for which standard the page is read."""
+    links = [(anchor("script", script.name), script.title or script.name) for script in view.scripts]
+    links += [(name, title) for name, title, there in _PLACES if getattr(view, there)]
+    nav = el("nav", *(el("a", title, href=f"#{name}") for name, title in links), aria_label="Contents")
+    return el("div", el("div", nav, parts.choice("Standard", "standard", view.standards)), class_="bar")
+
+
+_PLACES = (
+    ("sheets", "Sheets", "sheets"),
+    ("cautions", "Cautions", "cautions"),
+    ("glossary", "Glossary", "glossary"),
+    ("assumptions", "Assumptions", "assumptions"),
+    ("problems", "Problems", "problems"),
+    ("paragraphs", "Paragraphs", "paragraphs"),
+)
+
+
+def _sections(view: PackView) -> tuple[Html, ...]:
+    return (
+        *(script_section(script, view) for script in view.scripts),
+        parts.sheets(view),
+        parts.cautions(view),
+        parts.glossary(view),
+        parts.assumptions(view),
+        parts.problems(view),
+        parts.books(view),
+    )
+
+
+def _footer(view: PackView) -> Html:
+    made = (
+        f"Made on {view.made} from the type folder by Cutaway."
+        if view.made
+        else "Made from the type folder by Cutaway."
+    )
+    return el("footer", el("p", made), el("p", join((view.notice,))) if view.notice else "")

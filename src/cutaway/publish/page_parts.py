@@ -1,0 +1,201 @@
+"""The rest of the page: verdicts counted, sheets, cautions, glossary, assumptions, problems, paragraphs."""
+
+import base64
+from itertools import groupby
+
+from cutaway.problems.printing import as_records
+from cutaway.publish.html import Html, anchor, el, join
+from cutaway.publish.page_script import SIGNS, WORST_FIRST, sentence_id, worst
+from cutaway.publish.view import PackView, ParagraphView, SheetView
+from cutaway.wording.verdicts import Kind
+
+_WORDS: dict[Kind, str] = {
+    "holds": "holds",
+    "stated": "stated",
+    "rests-on": "rests on an assumption",
+    "fails": "fails",
+    "not-modelled": "not modelled",
+    "empty": "empty",
+    "undecided": "undecided",
+}
+_EVERY = "every"
+
+
+def section(title: str, name: str, *children: str) -> Html:
+    """A section with its heading; nothing at all if it has nothing in it."""
+    if not any(children):
+        return Html("")
+    return el("section", el("h2", title, id=name), *children, aria_labelledby=name)
+
+
+# --- choosing ----------------------------------------------------------------------------------------------------
+
+
+def choice(legend: str, name: str, options: tuple[str, ...]) -> Html:
+    """One of several, or all: radio buttons, which the style sheet acts on without a script."""
+    if len(options) < 2:
+        return Html("")
+    rows = [_option(name, _EVERY, "all", checked=True)]
+    rows += [_option(name, str(at), option, checked=False) for at, option in enumerate(options)]
+    return el("fieldset", el("legend", legend), *rows, class_="choice")
+
+
+def _option(name: str, value: str, label: str, checked: bool) -> Html:
+    ident = f"{name}-{value}"
+    return join(
+        (
+            el("input", type="radio", name=name, id=ident, value=value, checked=checked),
+            el("label", label, for_=ident),
+        )
+    )
+
+
+def choice_rules(name: str, classes: str, count: int) -> str:
+    """Style rules: with option n chosen, what is for another option only is hidden."""
+    return "\n".join(
+        f"body:has(#{name}-{chosen}:checked) .{classes}-{other} {{ display: none; }}"
+        for chosen in range(count)
+        for other in range(count)
+        if other != chosen
+    )
+
+
+# --- verdicts counted --------------------------------------------------------------------------------------------
+
+
+def verdict_table(view: PackView) -> Html:
+    """How many sentences of all scripts have which verdict, for each standard, by the verdict to be known first."""
+    counts = {
+        standard: [v.kind for script in view.scripts for s in script.sentences if (v := worst(s, standard)) is not None]
+        for standard in view.standards
+    }
+    kinds = [kind for kind in reversed(WORST_FIRST) if any(kind in found for found in counts.values())]
+    if not kinds:
+        return Html("")
+    head = el(
+        "tr",
+        el("th", "Standard", scope="col"),
+        *(el("th", el("b", f"{SIGNS[kind]} {_WORDS[kind]}", class_=kind), scope="col") for kind in kinds),
+    )
+    rows = [
+        el("tr", el("th", standard, scope="row"), *(_count(found.count(kind)) for kind in kinds))
+        for standard, found in counts.items()
+    ]
+    caption = el("caption", "Sentences with claims, by standard", class_="unseen")
+    table = el("table", caption, el("thead", head), el("tbody", *rows), class_="tally")
+    return el("div", table, class_="wide", tabindex="0", role="region", aria_label="Verdicts by standard")
+
+
+def _count(number: int) -> Html:
+    return el("td", str(number), class_="" if number else "none")
+
+
+def failing(view: PackView) -> Html:
+    """The sentences that fail on some standard, each with a way to it."""
+    links = [
+        el("li", el("a", sentence.text, href=f"#{sentence_id(script, number)}"))
+        for script in view.scripts
+        for number, sentence in enumerate(script.sentences, 1)
+        if sentence.cite_verdict == "fails" or any(v.kind == "fails" for c in sentence.claims for v in c.verdicts)
+    ]
+    return join((el("p", "These sentences fail on at least one standard:"), el("ul", *links))) if links else Html("")
+
+
+# --- sheets ------------------------------------------------------------------------------------------------------
+
+
+def sheets(view: PackView) -> Html:
+    """All sheets, with a choice of the system; the standard is chosen at the top of the page."""
+    systems = systems_of(view)
+    figures = [_sheet(sheet, view.standards, systems) for sheet in view.sheets]
+    return section("Sheets", "sheets", choice("System", "system", systems) if figures else "", *figures)
+
+
+def systems_of(view: PackView) -> tuple[str, ...]:
+    """The systems that there are sheets of, in the order of the sheets."""
+    return tuple(dict.fromkeys(sheet.system for sheet in view.sheets))
+
+
+def _sheet(sheet: SheetView, standards: tuple[str, ...], systems: tuple[str, ...]) -> Html:
+    classes = f"sys-{systems.index(sheet.system)}"
+    if sheet.standard in standards:
+        classes += f" only-{standards.index(sheet.standard)}"
+    image = el("img", src=_source(sheet.svg) if sheet.svg else sheet.path, alt=sheet.desc)
+    if sheet.svg and sheet.dark_svg:
+        dark = Html(f'<source media="(prefers-color-scheme: dark)" srcset="{_source(sheet.dark_svg)}">')
+        image = el("picture", dark, image)
+    where = el("b", f"{sheet.system}, {sheet.standard}")
+    words = f" {sheet.title} " if sheet.title else " "
+    by_itself = el("a", "The drawing by itself", href=sheet.path) if sheet.path else ""
+    return el("figure", image, el("figcaption", where, words, by_itself), class_=classes)
+
+
+def _source(svg: str) -> str:
+    return "data:image/svg+xml;base64," + base64.b64encode(svg.encode()).decode()
+
+
+# --- lists -------------------------------------------------------------------------------------------------------
+
+
+def cautions(view: PackView) -> Html:
+    """Every caution, with what it is about."""
+    rows = [
+        el("li", el("span", _with_cites(one.about, one.cites), class_="label"), el("p", one.text))
+        for one in view.cautions
+    ]
+    return section("Cautions", "cautions", el("ul", *rows, class_="cautions") if rows else "")
+
+
+def glossary(view: PackView) -> Html:
+    """The terms in alphabetical order."""
+    rows: list[Html] = []
+    for term in sorted(view.glossary, key=lambda term: term.name.lower()):
+        said = (" ", el("span", f"(said: {term.said_as})", class_="spoken")) if term.said_as else ()
+        also = f" Also: {', '.join(term.also)}." if term.also else ""
+        rows += [el("dt", term.name, *said), el("dd", term.meaning, also)]
+    return section("Glossary", "glossary", el("dl", *rows) if rows else "")
+
+
+def assumptions(view: PackView) -> Html:
+    """What no book gives: the value, its range, the reason."""
+    head = el("tr", *(el("th", word, scope="col") for word in ("Part", "Value", "Assumed", "Between", "Because")))
+    rows = [
+        el("tr", *(el("td", words) for words in (one.part, one.value, one.stated, one.between, one.because)))
+        for one in view.assumptions
+    ]
+    table = el("table", el("thead", head), el("tbody", *rows), class_="tally words")
+    wide = el("div", table, class_="wide", tabindex="0", role="region", aria_label="Assumptions")
+    words = el("p", "No book gives these figures. They are assumed, within the range that is told.")
+    return section("Assumptions", "assumptions", *((words, wide) if rows else ()))
+
+
+def problems(view: PackView) -> Html:
+    """What is wrong in the type folder, in the same words and order as everywhere else."""
+    rows: list[Html] = []
+    for record in as_records(view.problems):
+        place = record["place"]
+        where = f"{place['file']}, line {place['line']}" if isinstance(place, dict) else ""
+        code = el("code", f"{where} [{record['code']}]".strip())
+        hint = el("span", f" {record['hint']}") if record["hint"] else ""
+        rows.append(el("li", str(record["message"]), hint, el("br"), code))
+    return section("Problems", "problems", el("ul", *rows, class_="problems") if rows else "")
+
+
+def books(view: PackView) -> Html:
+    """The paragraphs, book by book."""
+    found: list[Html] = []
+    for book, members in groupby(view.paragraphs, key=lambda one: one.book):
+        found.append(el("p", book, class_="label"))
+        found.extend(_in_book(one) for one in members)
+    return section("Paragraphs", "paragraphs", *found)
+
+
+def _in_book(one: ParagraphView) -> Html:
+    heading = el("h3", f"{one.label} {one.title}".strip())
+    on = el("p", f"On {one.on}", class_="label") if one.on else ""
+    warned = tuple(el("p", el("strong", "Caution: "), caution) for caution in one.cautions)
+    return el("article", heading, on, el("p", one.text, class_="text"), *warned, class_="book", id=anchor("p", one.key))
+
+
+def _with_cites(words: str, cites: tuple[str, ...]) -> str:
+    return f"{words} ({', '.join(cites)})" if cites else words

@@ -1,0 +1,193 @@
+"""The scripts on the page: each sentence with its verdicts beside it, and what is behind them when it is opened."""
+
+from cutaway.publish.html import Html, anchor, el, join
+from cutaway.publish.view import ClaimView, PackView, ParagraphView, ScriptView, SentenceView, VerdictView
+from cutaway.wording.verdicts import Kind, listed
+
+# The answer that is shown for a sentence is the one that its reader must know first.
+WORST_FIRST: tuple[Kind, ...] = ("fails", "undecided", "not-modelled", "empty", "rests-on", "holds", "stated")
+SIGNS: dict[Kind, str] = {
+    "holds": "✓",
+    "stated": "§",
+    "rests-on": "≈",
+    "fails": "✗",
+    "not-modelled": "○",
+    "empty": "∅",
+    "undecided": "?",
+}
+
+
+def script_section(script: ScriptView, view: PackView) -> Html:
+    """One script: how much of it is checked, then its chapters."""
+    return el(
+        "section",
+        el("h2", script.title or script.name, id=anchor("script", script.name)),
+        _coverage(script),
+        *_chapters(script, view),
+        class_="script",
+        aria_labelledby=anchor("script", script.name),
+    )
+
+
+def worst(sentence: SentenceView, standard: str) -> VerdictView | None:
+    """Of a sentence's verdicts for one standard, the one to be known first."""
+    found = [v for claim in sentence.claims for v in claim.verdicts if v.standard == standard]
+    return min(found, key=lambda v: WORST_FIRST.index(v.kind), default=None)
+
+
+def sentence_id(script: ScriptView, number: int) -> str:
+    """The id of a sentence on the page, counted from 1."""
+    return anchor("s", script.name, str(number))
+
+
+# --- how much is checked -----------------------------------------------------------------------------------------
+
+
+def _coverage(script: ScriptView) -> Html:
+    counts = {
+        kind: sum(sentence.kind == kind for sentence in script.sentences)
+        for kind in ("claimed", "cited", "aside", "unchecked")
+    }
+    words = {
+        "claimed": "checked by claims",
+        "cited": "checked against a paragraph",
+        "aside": "asides",
+        "unchecked": "unchecked",
+    }
+    told = listed(tuple(f"{count} {words[kind]}" for kind, count in counts.items() if count)) or "no sentences"
+    length = f" It takes about {script.length} to say." if script.length else ""
+    captions = el("a", "Captions", href=script.captions) if script.captions else ""
+    facts = el("p", f"{_many(len(script.sentences), 'sentence')}: {told}.{length} ", captions, class_="facts")
+    bar = el(
+        "div",
+        *(el("span", class_=kind, style=f"flex-grow: {count}") for kind, count in counts.items() if count),
+        class_="share",
+        aria_hidden="true",
+    )
+    return join((facts, bar))
+
+
+def _many(count: int, word: str) -> str:
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+# --- sentences ---------------------------------------------------------------------------------------------------
+
+
+def _chapters(script: ScriptView, view: PackView) -> list[Html]:
+    found: list[Html] = []
+    rows: list[Html] = []
+    chapter = ""
+    for number, sentence in enumerate(script.sentences, 1):
+        if sentence.chapter != chapter:
+            found.extend(_chapter(chapter, rows))
+            chapter, rows = sentence.chapter, []
+        rows.append(_sentence(sentence, sentence_id(script, number), view))
+    found.extend(_chapter(chapter, rows))
+    return found
+
+
+def _chapter(title: str, rows: list[Html]) -> list[Html]:
+    if not rows:
+        return []
+    heading = [el("h3", title)] if title else []
+    return [*heading, el("ol", *rows, class_="sentences")]
+
+
+def _sentence(sentence: SentenceView, ident: str, view: PackView) -> Html:
+    row = (
+        el("span", sentence.time, class_="time"),
+        el("span", sentence.text, class_="said"),
+        _chips(sentence, view),
+    )
+    failed = any(v.kind == "fails" for claim in sentence.claims for v in claim.verdicts)
+    classes = f"is-{sentence.kind}" + (" has-fails" if failed or sentence.cite_verdict == "fails" else "")
+    behind = _behind(sentence, view)
+    if not behind:
+        return el("li", el("div", *row, class_="row"), id=ident, class_=classes)
+    opened = el("details", el("summary", *row, class_="row"), el("div", *behind, class_="behind"))
+    return el("li", opened, id=ident, class_=classes)
+
+
+def _chips(sentence: SentenceView, view: PackView) -> Html:
+    """The verdicts in a word or two: once for every standard where they agree, else one for each."""
+    if sentence.kind == "aside":
+        return el("span", el("span", "aside", class_="chip"), class_="chips")
+    if sentence.kind == "unchecked":
+        return el("span", el("span", el("b", "unchecked"), class_="chip unchecked-mark"), class_="chips")
+    if not sentence.claims:
+        kind: Kind = "fails" if sentence.cite_verdict == "fails" else "stated"
+        said = "not what it cites" if kind == "fails" else f"stated in {', '.join(_labels(sentence.cites, view))}"
+        return el("span", _chip(kind, said, ""), class_="chips")
+    found = [(standard, verdict) for standard in view.standards if (verdict := worst(sentence, standard)) is not None]
+    kinds = {verdict.kind for _, verdict in found}
+    if len(kinds) == 1 and len(found) == len(view.standards) > 1:
+        return el("span", _chip(found[0][1].kind, found[0][1].heading, "on every standard"), class_="chips")
+    chips = (_chip(verdict.kind, verdict.heading, standard, view.standards) for standard, verdict in found)
+    return el("span", join(chips, " "), class_="chips")
+
+
+def _chip(kind: Kind, said: str, where: str, standards: tuple[str, ...] = ()) -> Html:
+    only = f" only-{standards.index(where)}" if where in standards else ""
+    place = (" ", el("span", where, class_="on")) if where else ()
+    sign = el("span", SIGNS[kind], aria_hidden="true")
+    return el("span", el("b", sign, f" {said.lower()}"), *place, class_=f"chip {kind}{only}")
+
+
+# --- what is behind a sentence -------------------------------------------------------------------------------------
+
+
+def _behind(sentence: SentenceView, view: PackView) -> tuple[Html, ...]:
+    claims = tuple(_claim(claim, view) for claim in sentence.claims)
+    words = (el("p", sentence.cite_words),) if sentence.cite_words else ()
+    cites = tuple(dict.fromkeys((*sentence.cites, *(cite for claim in sentence.claims for cite in claim.cites))))
+    quoted = tuple(paragraph_quoted(one) for key in cites if (one := _paragraph(key, view)) is not None)
+    likely = tuple(one for key in sentence.likely if (one := _paragraph(key, view)) is not None)
+    asked = (el("p", "Nothing says where this comes from. The likeliest paragraphs:"),) if likely else ()
+    return (*claims, *words, *quoted, *asked, *(paragraph_quoted(one) for one in likely))
+
+
+def _claim(claim: ClaimView, view: PackView) -> Html:
+    """The claim as written, then each answer with the standards that give it."""
+    answers: dict[tuple[Kind, str], list[str]] = {}
+    for verdict in claim.verdicts:
+        answers.setdefault((verdict.kind, verdict.sentence), []).append(verdict.standard)
+    lines = [
+        el(
+            "li",
+            el("b", el("span", SIGNS[kind], aria_hidden="true"), f" {_where(tuple(standards), view)}", class_=kind),
+            f": {sentence}",
+            class_=_shown_for(tuple(standards), view),
+        )
+        for (kind, sentence), standards in answers.items()
+    ]
+    return join((el("p", claim.text, class_="claim"), el("ul", *lines, class_="answers")))
+
+
+def _where(standards: tuple[str, ...], view: PackView) -> str:
+    if len(view.standards) > 1 and set(standards) >= set(view.standards):
+        return "Every standard"
+    return listed(standards)
+
+
+def _shown_for(standards: tuple[str, ...], view: PackView) -> str:
+    """The class by which the choice of one standard hides what is for one other only."""
+    if len(standards) == 1 and standards[0] in view.standards:
+        return f"only-{view.standards.index(standards[0])}"
+    return ""
+
+
+def paragraph_quoted(one: ParagraphView) -> Html:
+    """A paragraph of a book as a quotation that names it and leads to it."""
+    source = el("a", f"{one.book}, {one.label}", href=f"#{anchor('p', one.key)}", class_="label")
+    title = el("p", el("strong", one.title)) if one.title else ""
+    cautions = tuple(el("p", el("strong", "Caution: "), caution) for caution in one.cautions)
+    return el("blockquote", source, title, el("p", one.text, class_="text"), *cautions)
+
+
+def _paragraph(key: str, view: PackView) -> ParagraphView | None:
+    return next((one for one in view.paragraphs if one.key == key), None)
+
+
+def _labels(keys: tuple[str, ...], view: PackView) -> tuple[str, ...]:
+    return tuple(one.label if (one := _paragraph(key, view)) is not None else key for key in keys)
