@@ -301,9 +301,9 @@ _PARTS = {
         "error",
         "a part twice",
         "One name for two parts of one standard could mean either.",
-        "system: Engine\nparts:\n  fuel cock: {kind: cock}\n",
-        "system: Engine\nparts:\n  other cock: {kind: cock}\n",
-        "systems/engine.yaml",
+        "system: Water\nparts:\n  fuel cock: {kind: cock}\n",
+        "system: Water\nparts:\n  other cock: {kind: cock}\n",
+        "systems/water.yaml",
     ),
     "H307": _in_fuel(
         "error",
