@@ -115,12 +115,14 @@ def _link_anchors(item: Item, symbol: Symbol, ties: Iterable[Tie]) -> tuple[Anch
     if any(t.end.item == item.key for t in links):
         beside = "west" not in sides
         found.append(
-            Anchor(LINK_IN, (0.0, height / 2) if beside else (width * 0.42, 0.0), "west" if beside else "north")
+            Anchor(LINK_IN, (0.0, height / 2) if beside else (width * 0.42, symbol.top), "west" if beside else "north")
         )
     if any(t.start.item == item.key and not t.start.port for t in links):
         beside = "east" not in sides
         found.append(
-            Anchor(LINK_OUT, (width, height / 2) if beside else (width * 0.58, 0.0), "east" if beside else "north")
+            Anchor(
+                LINK_OUT, (width, height / 2) if beside else (width * 0.58, symbol.top), "east" if beside else "north"
+            )
         )
     return tuple(found)
 

@@ -43,10 +43,10 @@ def pipe_shapes(plan: Plan, routes: Routes, seen: Mapping[str, LineSeen]) -> tup
 def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen]) -> Group:
     medium = ties[0].medium or "petrol"
     live = seen.get(ties[0].name, UNLIT).live
-    points = [routes[tie.name] for tie in ties]
-    shapes: list[Shape] = [Polyline(p, "halo") for p in points]
-    for role in strokes(medium, live):
-        shapes += [Polyline(p, role) for p in points]
+    shapes: list[Shape] = [Polyline(routes[tie.name], "halo") for tie in ties]
+    roles = [(tie, strokes(medium, live, seen.get(tie.name, UNLIT).flow != 0)) for tie in ties]
+    for layer in range(max(len(of_tie) for _, of_tie in roles)):
+        shapes += [Polyline(routes[tie.name], of_tie[layer]) for tie, of_tie in roles if layer < len(of_tie)]
     for tie in ties:
         shapes += _arrow(tie, ties, routes, seen.get(tie.name, UNLIT).flow, medium)
     state = {True: "live", False: "dead", None: "not known"}[live]
@@ -54,12 +54,12 @@ def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen
     return Group(tuple(shapes), f"node {state.split()[0]}", line="; ".join(tie.name for tie in ties), title=title)
 
 
-def strokes(medium: str, live: bool | None) -> tuple[str, ...]:
+def strokes(medium: str, live: bool | None, flowing: bool = False) -> tuple[str, ...]:
     """The roles of the strokes that make up a line, lowest first."""
     if live is None:
         return (f"pipe {medium} unknown",)
     if not live:
-        return (f"pipe {medium} dead",)
+        return (f"pipe {medium} {'flowing' if flowing else 'dead'}",)
     if medium == "current":
         return (f"casing {medium}",)
     grain = (f"grain {medium}",) if medium in GRAINED else ()
@@ -71,7 +71,9 @@ def _arrow(tie: Tie, mates: Sequence[Tie], routes: Routes, flow: int, medium: st
     if not flow:
         return ()
     others = [s for mate in mates if mate.name != tie.name for s in segments(routes[mate.name])]
-    own = [s for s in segments(routes[tie.name]) if not any(overlap(s, o) for o in others)]
+    own = segments(routes[tie.name])
+    for other in others:
+        own = [left for segment in own for left in without(segment, other)]
     start, end = max(own or segments(routes[tie.name]), key=lambda s: math.dist(*s))
     if flow < 0:
         start, end = end, start
@@ -112,16 +114,25 @@ def segments(points: Sequence[Point]) -> list[Segment]:
     return [(a, b) for a, b in pairwise(points) if a != b]
 
 
-def overlap(one: Segment, other: Segment) -> bool:
-    """Whether two stretches run along each other for more than a point."""
+def without(one: Segment, other: Segment) -> list[Segment]:
+    """What is left of a stretch where another that runs along it is taken away."""
     for axis in (0, 1):
-        across = 1 - axis
-        level = [p[across] for s in (one, other) for p in s]
-        if max(level) - min(level) < 0.5:
-            low = max(min(p[axis] for p in one), min(p[axis] for p in other))
-            high = min(max(p[axis] for p in one), max(p[axis] for p in other))
-            return high - low > 0.5
-    return False
+        level = [p[1 - axis] for s in (one, other) for p in s]
+        if max(level) - min(level) > 0.5:
+            continue
+        first, last = one[0][axis], one[1][axis]
+        low, high = sorted((other[0][axis], other[1][axis]))
+        cuts = [min(max(at, min(first, last)), max(first, last)) for at in (low, high)]
+        if cuts[1] - cuts[0] < 0.5:
+            return [one]
+        near, far = cuts if first < last else reversed(cuts)
+        ends = [(one[0], _moved(one[0], axis, near)), (_moved(one[1], axis, far), one[1])]
+        return [(a, b) for a, b in ends if math.dist(a, b) > 1.0]
+    return [one]
+
+
+def _moved(point: Point, axis: int, to: float) -> Point:
+    return (to, point[1]) if axis == 0 else (point[0], to)
 
 
 def _degrees(start: Point, end: Point) -> float:

@@ -134,7 +134,7 @@ def flow_order(items: list[Item], ties: list[Tie]) -> tuple[Item, ...]:
     """The items, each after those that feed it so far as circles allow; else in the order of the files."""
     before: dict[str, set[str]] = {item.key: set() for item in items}
     for tie in ties:
-        if tie.sort == "line" or tie.start.port == "":
+        if tie.start.item != tie.end.item:
             before[tie.end.item].add(tie.start.item)
     waiting = {item.key: item for item in items}
     ordered: list[Item] = []

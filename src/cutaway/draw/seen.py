@@ -27,14 +27,14 @@ class Threshold:
 
 
 THRESHOLDS: Mapping[str, Threshold] = {
-    "petrol": Threshold(3.0e3, 2.0e-7),
+    "petrol": Threshold(5.0e3, 2.0e-7),
     "oil": Threshold(5.0e4, 2.0e-7),
     "air": Threshold(3.0e3, 1.0e-5),
     "current": Threshold(0.1, 0.05),
     "heat": Threshold(1.0, 1.0),
     "shaft": Threshold(1.0, 1.0),
 }
-"""Choices of ours for drawings: well above what is left by leaks and by the head in a tank."""
+"""Choices of ours for drawings: well above what leaks leave, and petrol above the head of a full tank."""
 
 USUAL_VOLTS = 12.0
 """Taken for the volts of a system that has no battery in the model."""
@@ -88,16 +88,17 @@ def setting_words(setting: Setting) -> str:
 
 
 def notes_of(kind: Kind, look: Look, house: Mapping[str, str]) -> tuple[str, ...]:
-    """The words under a part's name: positions, states, readings."""
+    """The words under a part's name: positions, states, readings. What reads need not say that it works."""
     notes = []
     for name, setting in look.controls.items():
         words = setting_words(setting)
         if words:
             notes.append(f"{name}: {words}" if name else f"set to {words}")
+    plain = {reading.alive for reading in kind.readings if reading.name in look.readings}
     states = [
         state.words if look.states[state.words] else state.opposite
         for state in kind.states
-        if state.words in look.states
+        if state.words in look.states and state.signal not in plain
     ]
     said = ", ".join(words for words in states if words)
     notes += [said] if said else []

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from cutaway.draw.alternative import description
@@ -31,7 +31,8 @@ from cutaway.draw.svg import write_svg
 from cutaway.draw.symbols.symbol import Look
 from cutaway.draw.symbols.table import symbol_of
 from cutaway.draw.theme import MEDIA, THEMES
-from cutaway.handbook.records import Folder
+from cutaway.handbook.records import Folder, Part
+from cutaway.machine.fitting import fitted
 from cutaway.machine.subjects import Subject, subjects
 from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Diagnostic, Problems
@@ -110,7 +111,17 @@ def _nothing_there(folder: Folder, standard: str, system: str) -> Diagnostic:
 def _look(item: Item, plan: Plan, kinds: Mapping[str, Kind], subject: Subject, values: Values | None) -> Look:
     lines = [t for t in plan.ties if t.sort == "line"]
     joined = (sum(t.end.item == item.key for t in lines), sum(t.start.item == item.key for t in lines))
-    return look_of(item.part, kinds[item.part.kind], subject, values, joined)
+    look = look_of(item.part, kinds[item.part.kind], subject, values, joined)
+    return replace(look, wants={**_wants_of_coupled(item.part, plan, kinds, subject), **look.wants})
+
+
+def _wants_of_coupled(part: Part, plan: Plan, kinds: Mapping[str, Kind], subject: Subject) -> dict[str, float]:
+    """The quantities of what a part is coupled to: a contents gauge's scale ends at its tank's capacity."""
+    others = {t.start.part for t in plan.all_ties if t.sort == "link" and t.end.part == part.name}
+    found: dict[str, float] = {}
+    for other in (item.part for item in plan.items if item.part.name in others):
+        found |= fitted(other, kinds[other.kind], subject.standard)[0]
+    return found
 
 
 def _block(item: Item, plan: Plan, kind: Kind, look: Look, house: Mapping[str, str]) -> Block:
@@ -173,7 +184,8 @@ def _routes(plan: Plan, blocks: Mapping[str, Block], layout: Layout) -> Routes:
 
 def _target(block: Block, corner: Point, pin: str, edge: Point) -> Point:
     x, y = block.targets[pin]
-    return (corner[0] + x, edge[1] if y < 0 else corner[1] + y)
+    side = next(p.side for p in block.box.pins if p.name == pin)
+    return (corner[0] + x, edge[1]) if side in ("west", "east") else (edge[0], corner[1] + y)
 
 
 def _without_idle_points(points: Sequence[Point]) -> tuple[Point, ...]:

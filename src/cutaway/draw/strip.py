@@ -16,13 +16,14 @@ LEADING = 1.35
 SAMPLE = 54.0
 
 LIVE_WORDS = {
-    "petrol": ("petrol under pressure", "petrol, no pressure", "petrol pipe"),
-    "oil": ("oil under pressure", "oil, no pressure", "oil pipe"),
+    "petrol": ("petrol under pressure", "petrol, at rest", "petrol pipe"),
+    "oil": ("oil under pressure", "oil, at rest", "oil pipe"),
     "air": ("air under suction or pressure", "air as outside", "air pipe"),
     "current": ("wire, live", "wire, dead", "wire"),
     "heat": ("heat", "no heat", "heat"),
     "shaft": ("shaft, turning", "shaft, still", "shaft"),
 }
+FLOWING_WORDS = {"petrol": "petrol flowing, hardly any pressure", "oil": "oil flowing, hardly any pressure"}
 Key = tuple[tuple[Shape, ...], str]
 
 
@@ -47,7 +48,10 @@ def keys_for(media: Sequence[str], known: bool, links: bool, flags: bool) -> tup
     for medium in media:
         live, dead, plain = LIVE_WORDS[medium]
         if known:
-            keys += [(_sample(strokes(medium, True)), live), (_sample(strokes(medium, False)), dead)]
+            keys.append((_sample(strokes(medium, True)), live))
+            if medium in FLOWING_WORDS:
+                keys.append((_sample(strokes(medium, False, flowing=True)), FLOWING_WORDS[medium]))
+            keys.append((_sample(strokes(medium, False)), dead))
         else:
             keys.append((_sample(strokes(medium, None)), plain))
     if known and media:

@@ -130,6 +130,7 @@ def _medium_rules(medium: str) -> tuple[Rule, ...]:
     cores = {"petrol": "", "oil": "0.1 9", "air": "9 7", "current": "", "heat": "3 3", "shaft": "14 4"}
     rules = [
         _line(f"pipe {medium} dead", "quiet", 2.0),
+        _line(f"pipe {medium} flowing", medium, 4.0),
         _line(f"pipe {medium} unknown", medium, 2.6),
         _area(f"arrow {medium}", medium, "paper", 1.2),
         _area(f"fluid {medium}", medium),

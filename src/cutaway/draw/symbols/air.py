@@ -9,12 +9,11 @@ def vacuum_pump(look: Look) -> Symbol:
     """A ring with an open triangle, for air; it blows out to the east."""
     return Symbol(
         (1.2, 1.0),
-        (Anchor("suction", (0.0, 0.5), "west"),),
+        (Anchor("suction", (0.04, 0.5), "west"),),
         (
             Circle((0.5, 0.5), 0.46, "edge"),
             triangle((0.94, 0.5), 0, 0.3, 0.36, "edge"),
             *turning((0.5, 0.5), 0.26),
-            Line((0.0, 0.5), (0.04, 0.5), "stroke"),
             *arrow((0.96, 0.5), (1.2, 0.5), "thin"),
         ),
     )
@@ -29,10 +28,9 @@ def suction_relief_valve(look: Look) -> Symbol:
         Line((0.3, 0.3), (0.3, 0.7), "blank"),
         Line((x, 0.26), (x, 0.74), "heavy"),
         spring((x, 0.5), (0.9, 0.5), 3, 0.2),
-        Line((0.9, 0.5), (1.0, 0.5), "stroke"),
         *arrow((0.0, 0.5), (0.26, 0.5), "thin"),
     ]
-    return Symbol((1.0, 1.0), (Anchor("line", (1.0, 0.5), "east"),), tuple(shapes))
+    return Symbol((1.0, 1.0), (Anchor("line", (0.9, 0.5), "east"),), tuple(shapes))
 
 
 def gyro_instrument(look: Look) -> Symbol:

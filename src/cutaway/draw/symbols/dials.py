@@ -7,7 +7,7 @@ from cutaway.draw.symbols.strokes import arc, letters, needle, rays, round_at
 from cutaway.draw.symbols.symbol import Anchor, Draw, Look, Symbol
 
 CENTRE = (0.5, 0.5)
-FED = (Anchor("feed", (0.0, 0.5), "west"),)
+FED = (Anchor("feed", (0.04, 0.5), "west"),)
 
 
 def dial(letter: str, reading: str, full: Callable[[Look], float | None], anchors: tuple[Anchor, ...] = ()) -> Draw:
@@ -58,14 +58,13 @@ def lamp(look: Look) -> Symbol:
     reach = 0.3
     corners = [round_at(centre, reach, a) for a in (45, 225, 135, 315)]
     shapes: list[Shape] = [
-        Line((0.0, 0.55), (0.55 - reach, 0.55), "stroke"),
         Circle(centre, reach, "glass lit" if lit else "glass out"),
         Line(corners[0], corners[1], "stroke"),
         Line(corners[2], corners[3], "stroke"),
     ]
     if lit:
         shapes += [s for s in rays(centre, 0.37, 0.52) if not (isinstance(s, Line) and s.end[0] < 0.1)]
-    return Symbol((1.1, 1.1), (Anchor("feed", (0.0, 0.55), "west"),), tuple(shapes))
+    return Symbol((1.1, 1.1), (Anchor("feed", (0.25, 0.55), "west"),), tuple(shapes), top=0.28)
 
 
 def contents_gauge(look: Look) -> Symbol:

@@ -13,12 +13,11 @@ def battery(look: Look) -> Symbol:
         plates += [Line((x, 0.5), (x, 0.86), "heavy"), Line((x + 0.12, 0.36), (x + 0.12, 1.0), "stroke")]
     shapes: tuple[Shape, ...] = (
         *plates,
-        Line((0.8, 0.68), (1.1, 0.68), "stroke"),
         letters("+", (0.96, 0.45), 0.28),
         letters("−", (0.05, 0.45), 0.28),
         Line((0.0, 0.68), (0.2, 0.68), "stroke"),
     )
-    return Symbol((1.1, 1.1), (Anchor("positive", (1.1, 0.68), "east"),), shapes)
+    return Symbol((1.1, 1.1), (Anchor("positive", (0.8, 0.68), "east"),), shapes)
 
 
 def generator(look: Look) -> Symbol:
@@ -27,11 +26,10 @@ def generator(look: Look) -> Symbol:
         Circle((0.5, 0.5), 0.42, "edge"),
         letters("G", (0.5, 0.55), 0.36, "strong"),
         *turning((0.5, 0.5), 0.33),
-        Line((0.92, 0.5), (1.1, 0.5), "stroke"),
     ]
     if look.states.get("charging"):
         shapes.append(letters("+", (1.02, 0.28), 0.3, "strong"))
-    return Symbol((1.1, 1.0), (Anchor("output", (1.1, 0.5), "east"),), tuple(shapes))
+    return Symbol((1.1, 1.0), (Anchor("output", (0.92, 0.5), "east"),), tuple(shapes))
 
 
 def bus(look: Look) -> Symbol:
@@ -54,39 +52,34 @@ def switch(look: Look) -> Symbol:
     hinge, contact = (0.2, 0.55), (0.8, 0.55)
     tip = contact if where == "on" else round_at(hinge, 0.58, 32)
     shapes: list[Shape] = [
-        Line((0.0, 0.55), hinge, "stroke"),
-        Line(contact, (1.0, 0.55), "stroke"),
         Circle(hinge, 0.06, "solid"),
         Circle(contact, 0.06, "edge" if where != "on" else "solid"),
     ]
     if where:
         shapes.append(Line(hinge, tip, "heavy"))
-    return Symbol((1.0, 0.8), through(0.55), tuple(shapes))
+    return Symbol((1.0, 0.8), through(0.2, 0.8, 0.55), tuple(shapes))
 
 
 def fuse(look: Look) -> Symbol:
     """A case with a wire through it; the wire has a gap when it is blown."""
     y = 0.4
     shapes: list[Shape] = [
-        Line((0.0, y), (0.12, y), "stroke"),
-        Line((0.88, y), (1.0, y), "stroke"),
         Rect((0.12, y - 0.17), (0.76, 0.34), "edge"),
     ]
     if look.states.get("blown"):
         shapes += [Line((0.12, y), (0.36, y - 0.08), "stroke"), Line((0.64, y + 0.08), (0.88, y), "stroke")]
     else:
         shapes.append(Line((0.12, y), (0.88, y), "stroke"))
-    return Symbol((1.0, 0.8), through(y), tuple(shapes))
+    return Symbol((1.0, 0.8), through(0.12, 0.88, y), tuple(shapes))
 
 
 def load(look: Look) -> Symbol:
     """A box with a winding; strokes above it while it works."""
     shapes: list[Shape] = [
-        Line((0.0, 0.6), (0.12, 0.6), "stroke"),
         Rect((0.12, 0.34), (0.8, 0.52), "edge"),
         Line((0.12, 0.86), (0.92, 0.34), "stroke"),
         Line((0.12, 0.34), (0.92, 0.86), "stroke"),
     ]
     if look.states.get("working"):
         shapes += [Line((x, 0.24), (x, 0.08), "stroke") for x in (0.32, 0.52, 0.72)]
-    return Symbol((1.0, 1.0), (Anchor("feed", (0.0, 0.6), "west"),), tuple(shapes))
+    return Symbol((1.0, 1.0), (Anchor("feed", (0.12, 0.6), "west"),), tuple(shapes))

@@ -21,8 +21,6 @@ def selector_valve(look: Look) -> Symbol:
     where = position(look)
     p, r, d, u = (0.2, 0.35), (0.2, 0.85), (1.1, 0.35), (1.1, 0.85)
     shapes: list[Shape] = [Rect((0.2, 0.1), (0.9, 1.0), "edge")]
-    shapes += [Line((0.0, y), (0.2, y), "stroke") for y in (0.35, 0.85)]
-    shapes += [Line((1.1, y), (1.3, y), "stroke") for y in (0.35, 0.85)]
     if where == "down":
         shapes += [*arrow(p, (d[0] - 0.04, d[1]), head=0.16), *arrow(u, (r[0] + 0.04, r[1]), head=0.16)]
     elif where == "up":
@@ -32,10 +30,10 @@ def selector_valve(look: Look) -> Symbol:
     for word, x, y in (("P", 0.1, 0.24), ("R", 0.1, 0.74), ("D", 1.2, 0.24), ("U", 1.2, 0.74)):
         shapes.append(letters(word, (x, y), 0.17))
     ports = (
-        Anchor("pressure", (0.0, 0.35), "west"),
-        Anchor("return", (0.0, 0.85), "west"),
-        Anchor("down", (1.3, 0.35), "east"),
-        Anchor("up", (1.3, 0.85), "east"),
+        Anchor("pressure", (0.2, 0.35), "west"),
+        Anchor("return", (0.2, 0.85), "west"),
+        Anchor("down", (1.1, 0.35), "east"),
+        Anchor("up", (1.1, 0.85), "east"),
     )
     return Symbol((1.3, 1.2), ports, tuple(shapes))
 
@@ -50,8 +48,6 @@ def jack(look: Look) -> Symbol:
         Line((x, 0.27), (x, 0.73), "heavy"),
         Rect((x, 0.46), (1.1 + 0.5 * out - x, 0.08), "edge"),
         Rect((1.08 + 0.5 * out, 0.4), (0.1, 0.2), "solid", 0.03),
-        Line((0.0, 0.36), (0.08, 0.36), "stroke"),
-        Line((0.0, 0.64), (0.08, 0.64), "stroke"),
     ]
-    ports = (Anchor("extend", (0.0, 0.36), "west"), Anchor("retract", (0.0, 0.64), "west"))
+    ports = (Anchor("extend", (0.08, 0.36), "west"), Anchor("retract", (0.08, 0.64), "west"))
     return Symbol((1.7, 1.0), ports, tuple(shapes))

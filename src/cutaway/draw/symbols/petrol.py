@@ -19,29 +19,27 @@ def tank(look: Look) -> Symbol:
 
 
 def selector_cock(look: Look) -> Symbol:
-    """A round body; the channel within joins the chosen way to the outlet, or ends in a bar."""
+    """A round body; the channel within joins the chosen way to the outlet, or a bar shuts it off."""
     ways = look.lists.get("ways", ())
-    height = max(1.0, 0.5 * len(ways) + 0.1)
-    centre = (0.72, height / 2)
-    ports = tuple(Anchor(way, (0.0, height * (i + 0.5) / len(ways)), "west") for i, way in enumerate(ways))
-    out = Anchor("outlet", (1.2, height / 2), "east")
-    shapes: list[Shape] = [Circle(centre, 0.42, "edge")]
-    edge = {}
-    for i, way in enumerate(ways):
-        degrees = 180.0 + (i - (len(ways) - 1) / 2) * min(70.0, 140.0 / max(1, len(ways) - 1))
-        edge[way] = round_at(centre, 0.42, degrees)
-        y = ports[i].at[1]
-        shapes.append(Polyline(((0.0, y), (0.1, y), edge[way]), "stroke"))
-        shapes.append(Circle(edge[way], 0.05, "solid"))
-    shapes.append(Line((1.14, height / 2), (1.2, height / 2), "stroke"))
-    shapes.append(Circle((1.14, height / 2), 0.05, "solid"))
+    radius = max(0.46, 0.24 * len(ways))
+    centre = (radius, radius)
+    spread = min(50.0, 65.0 / max(1, len(ways) - 1) * 2)
+    edge = {way: round_at(centre, radius, 180.0 + (i - (len(ways) - 1) / 2) * spread) for i, way in enumerate(ways)}
+    out = (2 * radius, radius)
+    ports = (*(Anchor(way, at, "west") for way, at in edge.items()), Anchor("outlet", out, "east"))
+    shapes: list[Shape] = [Circle(centre, radius, "edge")]
+    inner = radius - 0.08
     chosen = position(look)
+    for way, at in edge.items():
+        stub = (centre[0] + (at[0] - centre[0]) * inner / radius, centre[1] + (at[1] - centre[1]) * inner / radius)
+        shapes.append(Circle(stub, 0.06, "solid" if way == chosen else "edge"))
+    shapes.append(Circle((centre[0] + inner, radius), 0.06, "solid" if chosen in edge else "edge"))
     if chosen in edge:
-        shapes.append(Polyline((edge[chosen], centre, (1.14, height / 2)), "heavy"))
+        shapes.append(Polyline((edge[chosen], centre, out), "heavy"))
     elif chosen:
-        shapes.extend((Line((0.72, height / 2 - 0.28), (0.72, height / 2 + 0.28), "heavy"),))
-    shapes.append(Circle(centre, 0.08, "solid"))
-    return Symbol((1.2, height), (*ports, out), tuple(shapes))
+        shapes.append(Line((radius, radius - 0.3), (radius, radius + 0.3), "heavy"))
+    shapes.append(Circle(centre, 0.09, "solid"))
+    return Symbol((2 * radius, 2 * radius), ports, tuple(shapes))
 
 
 def cock(look: Look) -> Symbol:
@@ -50,20 +48,19 @@ def cock(look: Look) -> Symbol:
     role = "solid" if where == "off" else "edge"
     left = Polyline(((0.1, 0.3), (0.5, 0.55), (0.1, 0.8)), role, closed=True)
     right = Polyline(((0.9, 0.3), (0.5, 0.55), (0.9, 0.8)), role, closed=True)
-    leads = (Line((0.0, 0.55), (0.1, 0.55), "stroke"), Line((0.9, 0.55), (1.0, 0.55), "stroke"))
     stem: tuple[Shape, ...] = (Line((0.5, 0.55), (0.5, 0.2), "stroke"),)
     handles: dict[str, tuple[Shape, ...]] = {
         "on": (Line((0.28, 0.2), (0.72, 0.2), "heavy"),),
         "off": (Line((0.5, 0.35), (0.5, 0.02), "heavy"),),
     }
-    return Symbol((1.0, 1.0), through(0.55), (*leads, left, right, *stem, *handles.get(where, ())))
+    return Symbol((1.0, 1.0), through(0.1, 0.9, 0.55), (left, right, *stem, *handles.get(where, ())))
 
 
 def fuel_filter(look: Look) -> Symbol:
     """A diamond with a gauze across it."""
     return Symbol(
         (1.0, 1.0),
-        through(),
+        through(0.0, 1.0),
         (
             Polyline(((0.0, 0.5), (0.5, 0.0), (1.0, 0.5), (0.5, 1.0)), "edge", closed=True),
             Line((0.5, 0.06), (0.5, 0.94), "dashed"),
@@ -75,13 +72,11 @@ def engine_pump(look: Look) -> Symbol:
     """A ring with a solid triangle towards the delivery, and a shaft."""
     return Symbol(
         (1.0, 1.0),
-        through(),
+        through(0.04, 0.96),
         (
             Circle((0.5, 0.5), 0.46, "edge"),
             triangle((0.96, 0.5), 0, 0.3, 0.36),
             *turning((0.5, 0.5), 0.26),
-            Line((0.0, 0.5), (0.04, 0.5), "stroke"),
-            Line((0.96, 0.5), (1.0, 0.5), "stroke"),
         ),
     )
 
@@ -93,8 +88,6 @@ def hand_pump(look: Look) -> Symbol:
     shapes: list[Shape] = [
         Circle(centre, 0.36, "edge"),
         triangle((0.86, 0.6), 0, 0.26, 0.32),
-        Line((0.0, 0.6), (0.14, 0.6), "stroke"),
-        Line((0.86, 0.6), (1.0, 0.6), "stroke"),
         Circle(centre, 0.06, "solid"),
     ]
     handle = round_at(centre, 0.56, 110 if where == "pumping" else 60)
@@ -102,19 +95,17 @@ def hand_pump(look: Look) -> Symbol:
     if where == "pumping":
         shapes += [arc(centre, 0.54, 62, 100, "thin"), triangle(round_at(centre, 0.54, 54), -30, 0.14, 0.12)]
         shapes += [triangle(round_at(centre, 0.54, 152), 232, 0.14, 0.12), arc(centre, 0.54, 120, 145, "thin")]
-    return Symbol((1.0, 1.0), through(0.6), tuple(shapes))
+    return Symbol((1.0, 1.0), through(0.14, 0.86, 0.6), tuple(shapes))
 
 
 def non_return_valve(look: Look) -> Symbol:
     """A ball in a seat that opens to the east."""
     return Symbol(
         (0.9, 0.8),
-        through(0.4, 0.9),
+        through(0.18, 0.67, 0.4),
         (
             Polyline(((0.56, 0.08), (0.18, 0.4), (0.56, 0.72)), "stroke"),
             Circle((0.5, 0.4), 0.17, "edge"),
-            Line((0.0, 0.4), (0.18, 0.4), "stroke"),
-            Line((0.67, 0.4), (0.9, 0.4), "stroke"),
         ),
     )
 
@@ -125,20 +116,17 @@ def relief_valve(look: Look) -> Symbol:
     y = 0.62 if passing else 0.78
     shapes: list[Shape] = [
         Rect((0.18, 0.34), (0.64, 0.62), "edge"),
-        Line((0.0, 0.62), (0.18, 0.62), "stroke"),
-        Line((0.82, 0.62), (1.0, 0.62), "stroke"),
         spring((0.5, 0.34), (0.5, 0.02)),
         Line((0.38, 0.02), (0.62, 0.02), "thin"),
         *arrow((0.24, y), (0.78, y), head=0.16),
     ]
-    return Symbol((1.0, 1.0), through(0.62), tuple(shapes))
+    return Symbol((1.0, 1.0), through(0.18, 0.82, 0.62), tuple(shapes))
 
 
 def carburettor(look: Look) -> Symbol:
     """A float chamber beside a choke; the float is up when it is fed and on the floor when it is starved."""
     fed = look.states.get("fed")
     shapes: list[Shape] = [
-        Line((0.0, 0.35), (0.1, 0.35), "stroke"),
         Rect((0.1, 0.2), (0.6, 0.7), "edge", 0.05),
         Path((("M", (0.86, 0.0)), ("Q", (1.06, 0.5, 0.86, 1.0))), "stroke"),
         Path((("M", (1.4, 0.0)), ("Q", (1.2, 0.5, 1.4, 1.0))), "stroke"),
@@ -151,7 +139,7 @@ def carburettor(look: Look) -> Symbol:
         shapes.append(Rect((0.24, 0.4 if fed else 0.74), (0.32, 0.14), "edge", 0.05))
     if fed is False:
         shapes.extend(blocked((0.4, 0.22), -90, 0.12))
-    return Symbol((1.44, 1.0), (Anchor("inlet", (0.0, 0.35), "west"),), tuple(shapes))
+    return Symbol((1.44, 1.0), (Anchor("inlet", (0.1, 0.35), "west"),), tuple(shapes))
 
 
 def junction(look: Look) -> Symbol:

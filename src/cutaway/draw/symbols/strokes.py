@@ -6,9 +6,9 @@ from cutaway.draw.shapes import Circle, Line, Path, Point, Polyline, Shape, Text
 from cutaway.draw.symbols.symbol import Anchor
 
 
-def through(y: float = 0.5, width: float = 1.0, start: str = "inlet", end: str = "outlet") -> tuple[Anchor, Anchor]:
-    """The anchors of a part that is passed from west to east."""
-    return Anchor(start, (0.0, y), "west"), Anchor(end, (width, y), "east")
+def through(west: float, east: float, y: float = 0.5) -> tuple[Anchor, Anchor]:
+    """The anchors of a part that is passed from west to east, at the edges of its body."""
+    return Anchor("inlet", (west, y), "west"), Anchor("outlet", (east, y), "east")
 
 
 def round_at(centre: Point, radius: float, degrees: float) -> Point:

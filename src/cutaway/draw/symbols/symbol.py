@@ -24,13 +24,14 @@ class Symbol:
     """A drawing in unit squares, its upper left corner at 0, 0.
 
     size and anchors never depend on the state, so that a sheet looks the same in every state. spread: lines join by
-    points of their own along the sides, as on a bus bar.
+    points of their own along the sides, as on a bus bar. top: how far down a coupling reaches that comes from above.
     """
 
     size: Point
     anchors: tuple[Anchor, ...]
     shapes: tuple[Shape, ...]
     spread: bool = False
+    top: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

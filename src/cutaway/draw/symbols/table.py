@@ -83,7 +83,7 @@ def completed(symbol: Symbol, ports: tuple[Port, ...]) -> Symbol:
         anchors += [
             Anchor(p.name, _along(symbol, p.side, (i + 1) / (len(missing) + 1)), p.side) for i, p in enumerate(missing)
         ]
-    return Symbol(symbol.size, tuple(anchors), symbol.shapes, symbol.spread)
+    return Symbol(symbol.size, tuple(anchors), symbol.shapes, symbol.spread, symbol.top)
 
 
 def _along(symbol: Symbol, side: Side, part: float) -> tuple[float, float]:
