@@ -15,7 +15,7 @@ from cutaway.parts.kinds.common import (
     within_one,
 )
 from cutaway.parts.kinds.electrics import AIRFRAME, CONTACT, DARK, FED_BY, FEED, VOLTAGE, filament, lamp_current
-from cutaway.parts.laws.sizing import battery_voltage, vessel_capacitance
+from cutaway.parts.laws.sizing import battery_voltage
 from cutaway.parts.recipe import (
     Across,
     Content,
@@ -36,27 +36,26 @@ def _battery(fit: Fit) -> Recipe:
     capacity, nominal, resistance = fit.si["capacity"], fit.si["voltage"], fit.si["resistance"]
     flat = battery_voltage(0.0, nominal)
     rise = battery_voltage(1.0, nominal) - flat
-    toe, foot = 0.02 * rise, 1e-3 * capacity / rise
-    slope = vessel_capacitance(capacity, rise, toe, foot)
     share = apply("div", Content("cells"), capacity)
     accepts = Table(share, (0.98, 1.0), (1.0, 0.0))
-    strongest = 100.0 * capacity / 3600.0
+    strongest, taken = 100.0 * capacity / 3600.0, 0.5 * capacity / 3600.0  # A
     small = 1e-3
-    # Two ways, because a full battery gives current but takes none. Both stand in series with its resistance.
+    # The plates stand at 0 V when flat, so that what they hold is their charge; the two ways add the voltage of a flat
+    # battery. There are two because a full battery gives current but takes none. Giving starves when nothing is left.
     elements = (
-        Element("cells", "TANK", ("plates",), (slope, toe, foot), content=capacity),
+        Element("cells", "STORE", ("plates",), (capacity / rise,), content=capacity),
         Element(
             "giving",
-            "SOURCE",
+            "PDPUMP",
             ("plates", "positive"),
-            (flat, 1.0 / resistance, 0.0, strongest, small),
+            (flat, 1.0 / resistance, strongest, 0.0, 0.03 * rise, small),
             gate=unless("open cell"),
         ),
         Element(
             "taking",
-            "SOURCE",
+            "PDPUMP",
             ("positive", "plates"),
-            (-flat, 1.0 / resistance, 0.0, 0.5 * capacity / 3600.0, small),
+            (-flat, 1.0 / resistance, taken, -2.0, 1.0, small),
             gate=product(accepts, unless("open cell")),
         ),
     )
@@ -96,7 +95,7 @@ BATTERY = Kind(
     ),
     failures=(Failure("open cell", "No current can pass through it, either way."),),
     contents=(Holds("charge", "cells", full="capacity"),),
-    families=("TANK", "SOURCE"),
+    families=("STORE", "PDPUMP"),
 )
 
 
