@@ -10,9 +10,9 @@ _INTRODUCTION = """\
 # Units
 
 A figure is written as the handbook prints it: `4½ lb. per sq. in.`, `1,800 r.p.m.`, `6.5 to 6.75 gal`,
-`7 ± 0.5 lb/sq in`, `1 min 30 s`. Case, full stops and blanks do not matter, and words may be short or long: `lbs. per square inch` is
-`lb/sq in`. A pressure in lb/sq in is gauge unless `absolute` is written behind it; one in another unit is a bare
-difference unless the table or a word says otherwise. Suction is written as a positive figure.
+`7 ± 0.5 lb/sq in`, `1 min 30 s`. Case, full stops and blanks do not matter, and words may be short or long:
+`lbs. per square inch` is `lb/sq in`. A pressure in lb/sq in is gauge unless `absolute` is written behind it; one in
+another unit is a bare difference unless the table or a word says otherwise. Suction is written as a positive figure.
 
 Each unit is defined from exact constants. The first of each table is the one that messages propose.
 """

@@ -1,0 +1,32 @@
+"""What all tests share: the flag that renews what cases expect, a copy of the small sample folder."""
+
+import os
+import shutil
+from pathlib import Path
+
+import pytest
+from hypothesis import settings
+
+# Random input is drawn the same way every time in CI, so that a red run can be repeated.
+settings.register_profile("ci", derandomize=True, deadline=None)
+settings.register_profile("here", deadline=None)
+settings.load_profile("ci" if os.environ.get("CI") else "here")
+
+SAMPLE = Path(__file__).parent / "problems" / "sample"
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--accept", action="store_true", help="write expected.txt of the cases anew; then read the diff")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    if config.getoption("--accept") and os.environ.get("CI"):
+        raise pytest.UsageError("--accept is not for CI: what is expected is accepted by a person who reads the diff")
+
+
+@pytest.fixture
+def sample(tmp_path: Path) -> Path:
+    """A copy of the small sample folder, which is right in every way, to put something wrong into."""
+    folder = tmp_path / "sample"
+    shutil.copytree(SAMPLE, folder)
+    return folder
