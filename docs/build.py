@@ -1,7 +1,7 @@
 """Writes the reference pages, or compares them with what the program says now.
 
-    python docs/build.py            write
-    python docs/build.py --check    compare; ends with 1 if a page is stale
+python docs/build.py            write
+python docs/build.py --check    compare; ends with 1 if a page is stale
 """
 
 import json
@@ -34,7 +34,10 @@ def schema_pages() -> Mapping[str, Callable[[], str]]:
     """The JSON Schema of each kind of file in a type folder, for an editor's completion."""
     from cutaway.handbook.schema import SCHEMAS
 
-    return {f"schema/{name}": (lambda make=make: json.dumps(make(), indent=2, ensure_ascii=False) + "\n") for name, make in SCHEMAS.items()}
+    return {
+        f"schema/{name}": (lambda make=make: json.dumps(make(), indent=2, ensure_ascii=False) + "\n")
+        for name, make in SCHEMAS.items()
+    }
 
 
 def write(folder: Path = FOLDER) -> None:
@@ -51,7 +54,9 @@ def stale(folder: Path = FOLDER) -> list[str]:
     made = pages()
     there = {path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()}
     differing = [
-        name for name, text in made.items() if name not in there or (folder / name).read_text(encoding="utf-8") != text()
+        name
+        for name, text in made.items()
+        if name not in there or (folder / name).read_text(encoding="utf-8") != text()
     ]
     return sorted([*differing, *(there - made.keys())])
 

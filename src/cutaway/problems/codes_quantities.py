@@ -3,27 +3,23 @@
 from cutaway.problems.entry import Entry, Severity
 
 
-def _fuel(capacity: str = "22 gal", on: str = "Mk 2") -> str:
+def _fuel(capacity: str = "20 gal", on: str = "Mk 2") -> str:
     """The fuel system of the sample folder with one figure, or one `on`, as a user might write it."""
     return f"""\
 system: Fuel
 source: hb
 
 parts:
-  main tank:
+  fuel tank:
     kind: tank
     capacity: {capacity}
-    cite: §21
+    cite: §1
   fuel cock:
     kind: cock
-    on: {on}
-    cite: §22
-  carburettor:
-    kind: carburettor
-    cite: §23
+    cite: §2
 
 lines:
-  - {{run: main tank > fuel cock > carburettor, on: Mk 2}}
+  - {{run: fuel tank > fuel cock, on: {on}}}
 """
 
 
