@@ -1,0 +1,77 @@
+"""Plain functions into machine code, and where that code is kept between runs.
+
+Laws and kernel are written as plain Python functions that call each other; `compiled` hands each, with all it calls, to
+numba. So a law stays readable and runs under doctest, and there is no second copy of it. The compiled code is kept in a
+folder named by the hash of every law and kernel source: a changed law can never be answered by code from before.
+"""
+
+import hashlib
+import os
+import sys
+from collections.abc import Callable
+from functools import lru_cache
+from pathlib import Path
+from types import FunctionType
+from typing import Any, cast
+
+HERE = Path(__file__).resolve().parent
+SOURCES = ("machine/kernel*.py", "machine/layout.py", "machine/compiled.py", "parts/laws/*.py")
+
+
+def source_hash(package: Path = HERE.parent) -> str:
+    """The hash of all law and kernel sources, names and contents, with the versions that compile them."""
+    digest = hashlib.sha256()
+    files = sorted(path for pattern in SOURCES for path in package.glob(pattern))
+    for path in files:
+        digest.update(path.relative_to(package).as_posix().encode() + b"\0" + path.read_bytes() + b"\0")
+    digest.update(sys.version.encode())
+    return digest.hexdigest()[:20]
+
+
+def cache_folder(key: str) -> Path:
+    """Where compiled code with this hash is kept: under XDG_CACHE_HOME, or else ~/.cache."""
+    base = os.environ.get("XDG_CACHE_HOME", "")
+    return (Path(base) if base else Path.home() / ".cache") / "cutaway" / "kernel" / key
+
+
+def compiled(function: Callable[..., Any], seen: dict[Any, Any], **options: Any) -> Any:
+    """The function in machine code, with every plain function that it calls.
+
+    seen: what has been compiled already, by function. options: for the function itself, not for those it calls.
+    """
+    import numba
+
+    if function in seen:
+        return seen[function]
+    source = cast(FunctionType, function)
+    called = {
+        name: compiled(source.__globals__[name], seen)
+        for name in source.__code__.co_names
+        if isinstance(source.__globals__.get(name), FunctionType)
+    }
+    copy = FunctionType(source.__code__, {**source.__globals__, **called}, source.__name__, source.__defaults__)
+    copy.__module__, copy.__qualname__ = source.__module__, source.__qualname__
+    # No fast-math: same bits from every thread. 'numpy' errors: a division by zero is infinity, which the solver sees.
+    seen[function] = numba.njit(nogil=True, error_model="numpy", **options)(copy)
+    return seen[function]
+
+
+@lru_cache(maxsize=1)
+def kernel() -> tuple[Any, Any]:
+    """The two entries of the compiled kernel: `advance` and `begin`. Made once in a process, loaded from the cache if there."""
+    import numba
+
+    from cutaway.machine.kernel import advance, begin
+
+    before = numba.config.CACHE_DIR
+    folder = cache_folder(source_hash())
+    seen: dict[Any, Any] = {}
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        # The place of the cache is read when a function is handed over, so it is set for that moment only.
+        numba.config.CACHE_DIR = str(folder)
+        return compiled(advance, seen, cache=True), compiled(begin, seen, cache=True)
+    except OSError:
+        return compiled(advance, seen), compiled(begin, seen)
+    finally:
+        numba.config.CACHE_DIR = before

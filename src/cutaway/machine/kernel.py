@@ -1,0 +1,383 @@
+"""The march in time: steps, their error, located events, rest, and the rows that are recorded.
+
+`advance` is the one entry. Everything it needs to go on stands in the arrays of `Live`, so that it may come back for
+more room and be called again without a bit of difference. Written as plain Python, run in machine code (`compiled.py`).
+"""
+
+from cutaway.machine.kernel_assembly import refresh
+from cutaway.machine.kernel_modes import (
+    next_timer,
+    passed,
+    settle,
+    urge,
+    watched,
+)
+from cutaway.machine.kernel_newton import newton
+from cutaway.machine.kernel_signals import evaluate
+from cutaway.machine.layout import (
+    AT_REST,
+    CHATTERS,
+    CUTS,
+    DONE,
+    END,
+    ERROR,
+    EVENTS,
+    FRESH,
+    FULL,
+    JACK,
+    NEXT_CHANGE,
+    NEXT_FORCED,
+    NO_SOLUTION,
+    NOW,
+    RAM,
+    REJECTED,
+    RESIDUAL,
+    ROWS,
+    STARTED,
+    STEP_SIZE,
+    STEPS,
+    STILL_SINCE,
+    TOO_LONG,
+    UNTIL_REST,
+    Fixed,
+    Floats,
+    Live,
+    Numbers,
+)
+
+FIRST_STEP = 1.0e-4  # after an event, s: longer than any small store needs to find its level
+LONGEST_STEP = 60.0
+SHORTEST_STEP = 1.0e-5  # below this the error is no longer asked, s
+LOCATED = 1.0e-7  # an event is located this closely, s
+MOST_CUTS = 12
+MOST_STEPS = 400_000
+STILL_RATE = 1.0e-5  # a node that moves less than this many scales a second is still
+STILL_SPEED = 1.0e-6  # a piston slower than this is still, m/s
+SLAVED = 0.1  # a node that follows its neighbours within this time moves only because they do, s
+
+
+def begin(fixed: Fixed, numbers: Numbers, live: Live) -> None:
+    """Constants into their registers, contents from the across values, and all signals: before a run and for a start."""
+    for i in range(numbers.constants.size):
+        live.registers[i] = numbers.constants[i]
+        live.registers_try[i] = numbers.constants[i]
+    refresh(fixed, numbers, live)
+    evaluate(fixed, numbers, live, live.x, live.flow, live.content, live.registers)
+
+
+def record(fixed: Fixed, live: Live) -> None:
+    """One row of the recorded signals, at this moment."""
+    row = live.count[ROWS]
+    live.row_time[row] = live.clock[NOW]
+    for j in range(fixed.out.size):
+        live.rows[row, j] = live.registers[fixed.out[j]]
+    live.count[ROWS] += 1
+
+
+def roomless(live: Live) -> bool:
+    """Whether the next step might not find room for its rows and events."""
+    rows_left = live.row_time.size - live.count[ROWS]
+    events_left = live.event_time.size - live.count[EVENTS]
+    return rows_left < 4 or events_left < 26 * max(1, live.modes.size)
+
+
+def apply_changes(live: Live) -> bool:
+    """Puts every input change that is due; True if any was."""
+    due = False
+    while (
+        live.count[NEXT_CHANGE] < live.change_time.size
+        and live.change_time[live.count[NEXT_CHANGE]] <= live.clock[NOW]
+    ):
+        k = live.count[NEXT_CHANGE]
+        live.inputs[live.change_input[k]] = live.change_value[k]
+        live.count[NEXT_CHANGE] += 1
+        due = True
+    return due
+
+
+def restart(live: Live) -> None:
+    """Something jumped: the next step is short and is not judged by what went before."""
+    live.count[FRESH] = 0
+    live.clock[STEP_SIZE] = FIRST_STEP
+    live.clock[STILL_SINCE] = -1.0
+
+
+def instant(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
+    """Everything that happens without time passing, once a step has ended: modes, then input changes. False on chatter."""
+    flipped, calm = settle(fixed, numbers, live, True)
+    if flipped:
+        record(fixed, live)
+        restart(live)
+    if calm and apply_changes(live):
+        flipped, calm = settle(fixed, numbers, live, False)
+        record(fixed, live)
+        restart(live)
+    return calm
+
+
+def forced(fixed: Fixed, numbers: Numbers, live: Live) -> float:
+    """The next moment that no step may pass: the end, a change, a timer."""
+    soonest = live.clock[END]
+    if live.count[NEXT_CHANGE] < live.change_time.size:
+        soonest = min(soonest, live.change_time[live.count[NEXT_CHANGE]])
+    return float(min(soonest, live.clock[NOW] + next_timer(fixed, numbers, live)))
+
+
+def prepare(fixed: Fixed, live: Live) -> None:
+    """Gates, drives and boundaries for the coming step, from the signals as they stand at its start."""
+    for e in range(fixed.kind.size):
+        live.gate[e] = max(live.registers[fixed.gate[e]], 0.0)
+        live.drive[e] = max(live.registers[fixed.drive[e]], 0.0)
+    n = fixed.diagonal.size
+    for j in range(fixed.boundary.size):
+        value = live.registers[fixed.boundary[j]]
+        live.x[n + j] = value
+        live.x_try[n + j] = value
+
+
+def attempt(fixed: Fixed, numbers: Numbers, live: Live, step: float, predicted: float) -> bool:
+    """One step of that size, from where its nodes should be if they went on as before (or from where they are)."""
+    n = fixed.diagonal.size
+    if predicted != 0.0:
+        for i in range(n):
+            live.x_try[i] = live.x[i] + predicted * live.rate[i]
+        if newton(fixed, numbers, live, step):
+            return True
+    live.x_try[:n] = live.x[:n]
+    return newton(fixed, numbers, live, step)
+
+
+def step_error(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> float:
+    """Half the worst distance between the solution and what was foreseen, in scales (pistons: in tenths of a stroke)."""
+    worst = 0.0
+    for i in range(fixed.diagonal.size):
+        foreseen = live.x[i] + step * live.rate[i] if live.count[FRESH] > 1 else live.x[i]
+        worst = max(worst, abs(live.x_try[i] - foreseen) / numbers.x_scale[i])
+    for j in range(fixed.stores.size):
+        e = fixed.stores[j]
+        kind = fixed.kind[e]
+        if kind == JACK or kind == RAM:
+            first = 7 if kind == JACK else 6
+            stroke = numbers.parameters[e, first + 1] - numbers.parameters[e, first]
+            worst = max(worst, 10.0 * step * abs(live.speed_try[e] - live.speed[e]) / stroke)
+    return 0.5 * worst
+
+
+def crossing(fixed: Fixed, live: Live, registers: Floats) -> float:
+    """The largest urge among the modes under watch (those with a weight), by these registers."""
+    largest = -1.0
+    for m in range(fixed.sets.size):
+        if live.weight[m] > 0.0:
+            largest = max(largest, live.weight[m] * urge(fixed, live, registers, m))
+    return largest
+
+
+def crossed(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
+    """Whether a watched mode's condition came true within the step; weights are set for those, scaled to the step's change."""
+    any_crossed = False
+    for m in range(fixed.sets.size):
+        live.weight[m] = 0.0
+        if watched(numbers, live, m):
+            after = urge(fixed, live, live.registers_try, m)
+            if after > 0.0:
+                live.weight[m] = 1.0 / (after + abs(urge(fixed, live, live.registers, m)))
+                any_crossed = True
+    return any_crossed
+
+
+def look(fixed: Fixed, numbers: Numbers, live: Live) -> None:
+    """The signals at the end of the trial step."""
+    evaluate(fixed, numbers, live, live.x_try, live.flow_try, live.content_try, live.registers_try)
+
+
+def solve_within(fixed: Fixed, numbers: Numbers, live: Live, step: float, whole: float) -> bool:
+    """A shorter step, begun from its share of the whole step's move."""
+    n = fixed.diagonal.size
+    for i in range(n):
+        live.x_try[i] = live.x[i] + (live.x_end[i] - live.x[i]) * step / whole
+    solved = newton(fixed, numbers, live, step)
+    if not solved:
+        solved = attempt(fixed, numbers, live, step, 0.0)
+    if solved:
+        look(fixed, numbers, live)
+    return solved
+
+
+def located(fixed: Fixed, numbers: Numbers, live: Live, whole: float) -> float:
+    """The size of the step that ends just where the first watched mode comes due; the trial is left there.
+
+    False position with the Illinois rule, and every third try a bisection, since a condition may jump.
+    """
+    n = fixed.diagonal.size
+    live.x_end[:n] = live.x_try[:n]
+    low, high = 0.0, whole
+    high_urge = crossing(fixed, live, live.registers_try)
+    low_urge = min(crossing(fixed, live, live.registers), -1.0e-12)
+    at = whole
+    side = 0
+    for k in range(60):
+        if high - low <= LOCATED or high_urge <= 1.0e-6:
+            break
+        if k % 3 == 2:
+            at = 0.5 * (low + high)
+        else:
+            at = high - high_urge * (high - low) / (high_urge - low_urge)
+            at = min(max(at, low + 0.01 * (high - low)), high - 0.01 * (high - low))
+        if not solve_within(fixed, numbers, live, at, whole):
+            break
+        now_urge = crossing(fixed, live, live.registers_try)
+        if now_urge > 0.0:
+            high, high_urge = at, now_urge
+            if side == 1:
+                low_urge *= 0.5
+            side = 1
+        else:
+            low, low_urge = at, min(now_urge, -1.0e-12)
+            if side == -1:
+                high_urge *= 0.5
+            side = -1
+    if at != high:
+        solve_within(fixed, numbers, live, high, whole)
+    return high
+
+
+def accept(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> None:
+    """The trial becomes the state. What its residual leaves unaccounted is owed to the next step."""
+    n = fixed.diagonal.size
+    for i in range(n):
+        live.rate[i] = (live.x_try[i] - live.x[i]) / step
+        live.x[i] = live.x_try[i]
+        live.owed[i] = -live.residual[i] * step
+        live.clock[RESIDUAL] = max(live.clock[RESIDUAL], abs(live.residual[i]) / numbers.q_scale[i])
+        live.supply[fixed.medium[i]] -= step * numbers.leak[i] * live.x[i]
+        live.gross[fixed.medium[i]] += step * numbers.leak[i] * abs(live.x[i])
+    for j in range(fixed.boundary.size):
+        medium = fixed.medium[n + j]
+        live.supply[medium] += step * live.residual[n + j]
+        live.gross[medium] += step * abs(live.residual[n + j])
+    for e in range(fixed.kind.size):
+        for r in range(3):
+            live.flow[e, r] = live.flow_try[e, r]
+        if fixed.term[e, 2] >= 0:  # a motor: its torque comes from no other node of the shaft's medium
+            live.supply[fixed.medium[fixed.term[e, 2]]] -= step * live.flow[e, 2]
+    for j in range(fixed.stores.size):
+        e = fixed.stores[j]
+        live.content[e] = live.content_try[e]
+        live.gas[e] = live.gas_try[e]
+        live.speed[e] = live.speed_try[e]
+        if fixed.kind[e] == JACK or fixed.kind[e] == RAM:
+            live.travel[e] = live.content_try[e]
+    live.registers[:] = live.registers_try
+    passed(fixed, numbers, live, step)
+    live.count[STEPS] += 1
+    live.count[FRESH] += 1
+
+
+def stillness(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> int:
+    """0: something moves. 1: only slow stores do (tank, battery, bottle) and what follows them. 2: nothing does."""
+    still = 2
+    if live.count[FRESH] < 3 or step < 1.0e-3:
+        return 0
+    for i in range(fixed.diagonal.size):
+        rate = abs(live.rate[i]) / numbers.x_scale[i]
+        slow = fixed.slow[i] == 1 or (fixed.slow[i] == 2 and abs(live.rate[i]) * 600.0 < abs(live.x[i]))
+        if slow:
+            if rate > 0.01 * STILL_RATE:
+                still = min(still, 1)
+        elif rate > STILL_RATE:
+            follows = live.held[i] * step < SLAVED * (live.matrix[fixed.diagonal[i]] - live.held[i])
+            if not follows:
+                return 0
+            still = min(still, 1)
+    for j in range(fixed.stores.size):
+        e = fixed.stores[j]
+        if (fixed.kind[e] == JACK or fixed.kind[e] == RAM) and abs(live.speed[e]) > STILL_SPEED:
+            return 0
+    for m in range(fixed.sets.size):
+        if live.pending[m] >= 0.0:
+            return 0
+    return still
+
+
+def sized(numbers: Numbers, step: float, error: float) -> float:
+    """The next step's size from this one's error."""
+    grown = 0.9 * (numbers.tolerance[0] / max(error, 1.0e-12)) ** 0.5
+    most = 3.0 if error < 0.02 * numbers.tolerance[0] else 1.6
+    return float(min(LONGEST_STEP, step * min(max(grown, 0.2), most)))
+
+
+def solve_step(fixed: Fixed, numbers: Numbers, live: Live, room: float) -> float:
+    """Finds an acceptable step of at most `room`, leaves it as the trial, and returns its size; 0 where there is none."""
+    step = min(live.clock[STEP_SIZE], room)
+    if room - step < 0.2 * step:
+        step = room
+    cuts = 0
+    while True:
+        foreseen = step if live.count[FRESH] > 1 else 0.0
+        if not attempt(fixed, numbers, live, step, foreseen):
+            cuts += 1
+            live.count[CUTS] += 1
+            if cuts > MOST_CUTS:
+                return 0.0
+            step *= 0.25
+            continue
+        error = step_error(fixed, numbers, live, step)
+        live.clock[ERROR] = error
+        if live.count[FRESH] > 0 and error > 3.0 * numbers.tolerance[0] and step > SHORTEST_STEP:
+            live.count[REJECTED] += 1
+            step = max(SHORTEST_STEP, sized(numbers, step, error))
+            continue
+        return float(step)
+
+
+def advance(fixed: Fixed, numbers: Numbers, live: Live) -> int:
+    """Runs on until the end, rest, trouble, or want of room for rows; says which."""
+    if live.count[STARTED] == 0:
+        live.count[STARTED] = 1
+        restart(live)
+        calm = settle(fixed, numbers, live, False)[1]
+        record(fixed, live)
+        if calm and apply_changes(live):
+            calm = settle(fixed, numbers, live, False)[1]
+            record(fixed, live)
+        if not calm:
+            return CHATTERS
+    while True:
+        if live.clock[NOW] >= live.clock[END]:
+            return DONE
+        if roomless(live):
+            return FULL
+        if live.count[STEPS] >= MOST_STEPS:
+            return TOO_LONG
+        stop = forced(fixed, numbers, live)
+        live.clock[NEXT_FORCED] = stop
+        room = stop - live.clock[NOW]
+        prepare(fixed, live)
+        step = solve_step(fixed, numbers, live, room)
+        if step == 0.0:
+            return NO_SOLUTION
+        fresh, error = live.count[FRESH], live.clock[ERROR]
+        look(fixed, numbers, live)
+        whole = step
+        if crossed(fixed, numbers, live):
+            step = located(fixed, numbers, live, step)
+        accept(fixed, numbers, live, step)
+        before = live.clock[NOW]
+        live.clock[NOW] = stop if step == room else before + step
+        record(fixed, live)
+        if not instant(fixed, numbers, live):
+            return CHATTERS
+        if live.count[FRESH] == 0 or step < whole:
+            continue
+        live.clock[STEP_SIZE] = 2.0 * FIRST_STEP if fresh == 0 else sized(numbers, step, error)
+        still = stillness(fixed, numbers, live, step)
+        if still == 0:
+            live.clock[STILL_SINCE] = -1.0
+            continue
+        if live.clock[STILL_SINCE] < 0.0:
+            live.clock[STILL_SINCE] = before
+        last = live.count[NEXT_CHANGE] >= live.change_time.size
+        if still == 2 and last and live.count[UNTIL_REST] == 1:
+            return AT_REST
+        if still == 2 and (last or live.change_time[live.count[NEXT_CHANGE]] - live.clock[NOW] > 1.0):
+            live.clock[STEP_SIZE] = LONGEST_STEP

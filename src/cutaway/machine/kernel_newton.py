@@ -1,0 +1,93 @@
+"""One implicit step: Newton's rule with a line search, and a pseudo-transient when it makes no headway."""
+
+from cutaway.machine.kernel_assembly import assemble
+from cutaway.machine.kernel_linear import solved
+from cutaway.machine.layout import SOLVES, TRANSIENTS, Fixed, Live, Numbers
+
+LONGEST_MOVE = 20.0  # in scales, so that no across value runs away in one move
+NEWTON_TRIES = 25
+TRANSIENT_TRIES = 200
+
+
+def converged(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
+    """Whether every node's flows balance, to the scale of the medium and to round-off of what is summed there.
+
+    The second term matters where a store is stiff: without it round-off would look like failure.
+    """
+    for i in range(fixed.diagonal.size):
+        stiff = abs(live.matrix[fixed.diagonal[i]] * live.x_try[i])
+        limit = 1.0e-9 * numbers.q_scale[i] + 4.0e-12 * (live.size[i] + 1.0e-3 * stiff)
+        if not abs(live.residual[i]) <= limit:
+            return False
+    return True
+
+
+def shortened(fixed: Fixed, numbers: Numbers, live: Live) -> float:
+    """By how much the move must be shortened so that no across value moves too far."""
+    longest = 0.0
+    for i in range(fixed.diagonal.size):
+        longest = max(longest, abs(live.move[i]) / numbers.x_scale[i])
+    return 1.0 if longest <= LONGEST_MOVE else LONGEST_MOVE / longest
+
+
+def moved(fixed: Fixed, live: Live, part: float) -> None:
+    """`live.x_try` = base + part of the move."""
+    for i in range(fixed.diagonal.size):
+        live.x_try[i] = live.x_base[i] + part * live.move[i]
+
+
+def newton(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> bool:
+    """Solves the step from `live.x_try`, which then holds the solution, with flows and matrix of the same place."""
+    n = fixed.diagonal.size
+    live.count[SOLVES] += 1
+    merit = assemble(fixed, numbers, live, step)
+    short = 0
+    for _ in range(NEWTON_TRIES):
+        if converged(fixed, numbers, live):
+            return True
+        if not merit < 1.0e300 or not solved(fixed, live):
+            return False
+        live.x_base[:n] = live.x_try[:n]
+        part = shortened(fixed, numbers, live)
+        trial, halvings = merit, 0
+        for halving in range(11):
+            halvings = halving
+            moved(fixed, live, part)
+            trial = assemble(fixed, numbers, live, step)
+            if trial <= merit * (1.0 - 1.0e-4 * part):
+                break
+            part *= 0.5
+        merit = trial
+        short = short + 1 if halvings > 2 else 0
+        if short >= 3:
+            break
+    if converged(fixed, numbers, live):
+        return True
+    return pseudo_transient(fixed, numbers, live, step, merit)
+
+
+def pseudo_transient(fixed: Fixed, numbers: Numbers, live: Live, step: float, merit: float) -> bool:
+    """Walks to the solution as if every node had a larger store, which shrinks as the residual falls."""
+    n = fixed.diagonal.size
+    live.count[TRANSIENTS] += 1
+    tau = 1.0
+    for _ in range(TRANSIENT_TRIES):
+        for i in range(n):
+            live.matrix[fixed.diagonal[i]] += numbers.q_scale[i] / (numbers.x_scale[i] * tau)
+        if not merit < 1.0e300 or not solved(fixed, live):
+            return False
+        live.x_base[:n] = live.x_try[:n]
+        moved(fixed, live, shortened(fixed, numbers, live))
+        trial = assemble(fixed, numbers, live, step)
+        if trial < merit:
+            tau *= min(1.5 * (merit / max(trial, 1.0e-300)) ** 0.5, 10.0)
+            merit = trial
+        else:
+            live.x_try[:n] = live.x_base[:n]
+            assemble(fixed, numbers, live, step)
+            tau *= 0.2
+        if converged(fixed, numbers, live):
+            return True
+        if tau < 1.0e-12:
+            return False
+    return False

@@ -1,0 +1,137 @@
+"""The program of the signals: registers filled in order, constants first."""
+
+import math
+
+from cutaway.machine.layout import (
+    ABS,
+    ACROSS,
+    ADD,
+    AND,
+    CONTENT,
+    DIV,
+    EQ,
+    GE,
+    GT,
+    IF,
+    INPUT,
+    ISA,
+    LE,
+    LT,
+    MAX,
+    MIN,
+    MODE,
+    MUL,
+    NEG,
+    NOT,
+    OR,
+    POW,
+    SQRT,
+    STEP,
+    SUB,
+    TABLE,
+    THROUGH,
+    Fixed,
+    Floats,
+    Live,
+    Numbers,
+)
+from cutaway.parts.laws.atmosphere import isa_pressure
+from cutaway.parts.laws.shapes import opening
+
+
+def truth(value: bool) -> float:
+    """True is 1 and false is 0."""
+    return 1.0 if value else 0.0
+
+
+def interpolated(x: float, xs: Floats, ys: Floats, first: int, last: int) -> float:
+    """Linear interpolation in places `first` to `last` of a table, held flat beyond its ends."""
+    if x <= xs[first]:
+        return float(ys[first])
+    if x >= xs[last]:
+        return float(ys[last])
+    low, high = first, last
+    while high - low > 1:
+        middle = (low + high) // 2
+        if xs[middle] <= x:
+            low = middle
+        else:
+            high = middle
+    return float(ys[low] + (ys[high] - ys[low]) * (x - xs[low]) / (xs[high] - xs[low]))
+
+
+def calculated(operation: int, a: float, b: float, c: float) -> float:
+    """One operation on one to three numbers. No division by zero, root of a negative or overflow comes out of it."""
+    if operation == ADD:
+        return a + b
+    if operation == SUB:
+        return a - b
+    if operation == MUL:
+        return a * b
+    if operation == DIV:
+        return a / b if b != 0.0 else 0.0
+    if operation == NEG:
+        return -a
+    if operation == ABS:
+        return abs(a)
+    if operation == MIN:
+        return min(a, b)
+    if operation == MAX:
+        return max(a, b)
+    if operation == LT:
+        return truth(a < b)
+    if operation == LE:
+        return truth(a <= b)
+    if operation == GT:
+        return truth(a > b)
+    if operation == GE:
+        return truth(a >= b)
+    if operation == EQ:
+        return truth(a == b)
+    if operation == AND:
+        return truth(a > 0.0 and b > 0.0)
+    if operation == OR:
+        return truth(a > 0.0 or b > 0.0)
+    if operation == NOT:
+        return truth(not a > 0.0)
+    if operation == STEP:
+        return opening(a)[0]
+    if operation == IF:
+        return b if a > 0.0 else c
+    if operation == SQRT:
+        return math.sqrt(a) if a > 0.0 else 0.0
+    if operation == POW:
+        return float(a**b) if a > 0.0 else 0.0
+    if operation == ISA:
+        return isa_pressure(a)
+    return 0.0
+
+
+def evaluate(
+    fixed: Fixed,
+    numbers: Numbers,
+    live: Live,
+    x: Floats,
+    flow: Floats,
+    content: Floats,
+    registers: Floats,
+) -> None:
+    """Every register of the program from across values, flows and contents, and the modes and inputs as they stand."""
+    code = fixed.code
+    for i in range(code.shape[0]):
+        to, operation, a, b, c = code[i, 0], code[i, 1], code[i, 2], code[i, 3], code[i, 4]
+        if operation == ACROSS:
+            registers[to] = x[a]
+        elif operation == THROUGH:
+            registers[to] = flow[a, b]
+        elif operation == CONTENT:
+            registers[to] = content[a]
+        elif operation == INPUT:
+            registers[to] = live.inputs[a]
+        elif operation == MODE:
+            registers[to] = live.modes[a]
+        elif operation == TABLE:
+            first, last = fixed.tables[b], fixed.tables[b + 1] - 1
+            registers[to] = interpolated(registers[a], numbers.table_x, numbers.table_y, first, last)
+        else:
+            registers[to] = calculated(operation, registers[a], registers[b], registers[c])

@@ -1,0 +1,92 @@
+"""Runs lanes: a compiled machine, a start and changes in; traces, events, an outcome and a certificate out."""
+
+import os
+from collections.abc import Sequence
+from concurrent.futures import ThreadPoolExecutor
+
+import numpy as np
+
+from cutaway.machine import audit
+from cutaway.machine.compile import Machine
+from cutaway.machine.compiled import kernel, source_hash
+from cutaway.machine.layout import (
+    AT_REST,
+    END,
+    EVENTS,
+    FULL,
+    ROWS,
+    Floats,
+    Live,
+)
+from cutaway.machine.outcome import outcome_of
+from cutaway.machine.records import Event, Job, Run, State
+from cutaway.machine.state import initial_state, live_arrays, started, state_of
+
+__all__ = ["initial_state", "run_jobs", "values_at"]
+
+
+def run_jobs(jobs: Sequence[Job], threads: int | None = None) -> tuple[Run, ...]:
+    """Runs every job, several at once, and returns the runs in the order of the jobs.
+
+    Each lane is sequential and lanes share nothing that changes, so the number of threads changes no bit of any run.
+    """
+    kernel()
+    count = min(len(jobs), threads or os.cpu_count() or 1)
+    if count <= 1:
+        return tuple(_run(job) for job in jobs)
+    with ThreadPoolExecutor(count) as pool:
+        return tuple(pool.map(_run, jobs))
+
+
+def values_at(run: Run, time: float) -> Floats:
+    """Every recorded signal at a time, between rows by a straight line; at a jump what comes after it."""
+    after = int(np.searchsorted(run.times, time, side="right"))
+    if after == 0:
+        first: Floats = run.values[0]
+        return first
+    if after == len(run.times):
+        last: Floats = run.values[-1]
+        return last
+    share = (time - run.times[after - 1]) / (run.times[after] - run.times[after - 1])
+    between: Floats = run.values[after - 1] + share * (run.values[after] - run.values[after - 1])
+    return between
+
+
+def _run(job: Job) -> Run:
+    machine: Machine = job.machine
+    start = started(machine, job.start, job.sets)
+    changes = sorted(job.changes, key=lambda change: change.time)
+    live = live_arrays(machine, start, changes, job.seconds, job.until_rest)
+    advance, begin = kernel()
+    begin(machine.fixed, machine.numbers, live)
+    held = audit.contents(machine, live)
+    times: list[Floats] = []
+    values: list[Floats] = []
+    events: list[Event] = []
+    status = FULL
+    while status == FULL:
+        status = advance(machine.fixed, machine.numbers, live)
+        rows, found = int(live.count[ROWS]), int(live.count[EVENTS])
+        times.append(live.row_time[:rows].copy())
+        values.append(live.rows[:rows].copy())
+        events.extend(_events(machine, live, found))
+        live.count[ROWS] = live.count[EVENTS] = 0
+    if status == AT_REST:
+        times.append(live.clock[END : END + 1].copy())
+        values.append(values[-1][-1:])
+    return Run(
+        names=machine.names,
+        times=np.concatenate(times),
+        values=np.concatenate(values),
+        events=tuple(events),
+        outcome=outcome_of(machine, live, status),
+        certificate=audit.certificate(machine, live, held, source_hash()),
+        end=state_of(machine, live),
+    )
+
+
+def _events(machine: Machine, live: Live, count: int) -> list[Event]:
+    return [
+        Event(float(live.event_time[k]), machine.modes[live.event_mode[k]], bool(live.event_now[k] > 0.0))
+        for k in range(count)
+    ]
