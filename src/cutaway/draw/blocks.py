@@ -7,7 +7,7 @@ from cutaway.draw.layout import Box, Pin
 from cutaway.draw.measure import text_width, wrapped
 from cutaway.draw.plan import Item, Tie
 from cutaway.draw.shapes import Group, Point, Polyline, Shape, Text, placed
-from cutaway.draw.symbols.symbol import UNIT, Anchor, Symbol
+from cutaway.draw.symbols.symbol import LINK_IN, LINK_OUT, UNIT, Anchor, Symbol
 from cutaway.parts.kind import Side
 
 NAME_SIZE = 17.0
@@ -21,8 +21,6 @@ POINT = 16.0
 
 UNNAMED = 0.3
 """A symbol smaller than this, in units, has no words beside it: its name is in its title."""
-
-LINK_IN, LINK_OUT = "link in", "link out"
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,12 +69,18 @@ def part_block(item: Item, symbol: Symbol, label: Label, ties: Iterable[Tie]) ->
     size = (full, height if small else height + GAP + label.height)
     shift = (left, 0.0)
     if symbol.spread:
-        pins, targets = _spread_pins(item, symbol, here, shift)
-    else:
-        anchors = (*symbol.anchors, *_link_anchors(item, symbol, here))
-        pins, targets = _pins(anchors, size, shift)
-    clear = size[1] - height if symbol.spread else 0.0
-    return Block(item, Box(item.key, size, pins, clear), symbol, shift, label, middle, height + GAP, targets)
+        return _bar_block(item, symbol, label, here)
+    anchors = (*symbol.anchors, *_link_anchors(item, symbol, here))
+    pins, targets = _pins(anchors, size, shift)
+    return Block(item, Box(item.key, size, pins), symbol, shift, label, middle, height + GAP, targets)
+
+
+def _bar_block(item: Item, symbol: Symbol, label: Label, ties: Iterable[Tie]) -> Block:
+    """The block of a bar that lines join where they come: its words hang below it, out of their way."""
+    width, height = symbol.size[0] * UNIT, symbol.size[1] * UNIT
+    pins, targets = _spread_pins(item, symbol, ties)
+    box = Box(item.key, (width, height), pins, (label.reserved, label.height + GAP))
+    return Block(item, box, symbol, (0.0, 0.0), label, width / 2, height + GAP, targets)
 
 
 def _pins(anchors: Iterable[Anchor], size: Point, shift: Point) -> tuple[tuple[Pin, ...], dict[str, Point]]:
@@ -91,9 +95,7 @@ def _pins(anchors: Iterable[Anchor], size: Point, shift: Point) -> tuple[tuple[P
     return tuple(pins), targets
 
 
-def _spread_pins(
-    item: Item, symbol: Symbol, ties: Iterable[Tie], shift: Point
-) -> tuple[tuple[Pin, ...], dict[str, Point]]:
+def _spread_pins(item: Item, symbol: Symbol, ties: Iterable[Tie]) -> tuple[tuple[Pin, ...], dict[str, Point]]:
     """One pin a tie, free along its side; the height of the target is the layout's."""
     pins: list[Pin] = []
     targets: dict[str, Point] = {}
@@ -102,22 +104,23 @@ def _spread_pins(
             if end.item == item.key:
                 name = f"{side} of {tie.name}"
                 pins.append(Pin(name, "east" if side == "east" else "west", None))
-                targets[name] = (shift[0] + (symbol.size[0] * UNIT if side == "east" else 0.0), -1.0)
+                targets[name] = (symbol.size[0] * UNIT if side == "east" else 0.0, 0.0)
     return tuple(pins), targets
 
 
 def _link_anchors(item: Item, symbol: Symbol, ties: Iterable[Tie]) -> tuple[Anchor, ...]:
     """Where couplings that carry nothing come in and go out: on a side that has no port, else on top."""
-    sides = {a.side for a in symbol.anchors}
+    told = {a.port for a in symbol.anchors}
+    sides = {a.side for a in symbol.anchors if a.port not in (LINK_IN, LINK_OUT)}
     width, height = symbol.size
     links = [t for t in ties if t.sort == "link"]
     found = []
-    if any(t.end.item == item.key for t in links):
+    if LINK_IN not in told and any(t.end.item == item.key for t in links):
         beside = "west" not in sides
         found.append(
             Anchor(LINK_IN, (0.0, height / 2) if beside else (width * 0.42, symbol.top), "west" if beside else "north")
         )
-    if any(t.start.item == item.key and not t.start.port for t in links):
+    if LINK_OUT not in told and any(t.start.item == item.key and not t.start.port for t in links):
         beside = "east" not in sides
         found.append(
             Anchor(

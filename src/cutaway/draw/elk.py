@@ -125,14 +125,17 @@ def _node(box: Box) -> dict[str, Any]:
         if pin.at is not None:
             port["x"], port["y"] = pin.at
         ports.append(port)
-    options = {"elk.portConstraints": "FIXED_POS" if fixed else "FIXED_SIDE", "elk.spacing.portPort": "30"}
-    if box.clear:
-        options["elk.spacing.portsSurrounding"] = f"[top=14,left=0,bottom={box.clear + 14:.2f},right=0]"
+    options = {"elk.portConstraints": "FIXED_POS" if fixed else "FIXED_SIDE"}
+    labels = []
+    if box.below is not None:
+        options["elk.nodeLabels.placement"] = "OUTSIDE V_BOTTOM H_CENTER"
+        labels.append({"text": "words", "width": box.below[0], "height": box.below[1]})
     return {
         "id": box.name,
         "width": box.size[0],
         "height": box.size[1],
         "ports": ports,
+        "labels": labels,
         "layoutOptions": options,
     }
 

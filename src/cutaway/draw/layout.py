@@ -26,13 +26,13 @@ class Pin:
 class Box:
     """Something to be placed: nothing may cover it and no wire passes through it.
 
-    clear: how much of the lower end of its sides free pins must keep off.
+    below: size of the words that hang below it, with nothing to join them.
     """
 
     name: str
     size: Point
     pins: tuple[Pin, ...]
-    clear: float = 0.0
+    below: Point | None = None
 
 
 @dataclass(frozen=True, slots=True)

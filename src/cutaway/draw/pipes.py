@@ -45,6 +45,7 @@ def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen
     live = seen.get(ties[0].name, UNLIT).live
     shapes: list[Shape] = [Polyline(routes[tie.name], "halo") for tie in ties]
     roles = [(tie, strokes(medium, live, seen.get(tie.name, UNLIT).flow != 0)) for tie in ties]
+    roles.sort(key=lambda of_tie: seen.get(of_tie[0].name, UNLIT).flow != 0)  # what flows lies over what does not
     for layer in range(max(len(of_tie) for _, of_tie in roles)):
         shapes += [Polyline(routes[tie.name], of_tie[layer]) for tie, of_tie in roles if layer < len(of_tie)]
     for tie in ties:

@@ -22,9 +22,9 @@ def plain_layout(request: Request) -> Layout:
         y = 4.0
         for box in column:
             corners[box.name] = (x, y)
-            y += box.size[1] + GAP
+            y += full_size(box)[1] + GAP
         bottom = max(bottom, y)
-        x += max(box.size[0] for box in column) + lanes
+        x += max(full_size(box)[0] for box in column) + lanes
     boxes = {box.name: box for box in request.boxes}
     routes = []
     for i, wire in enumerate(request.wires):
@@ -43,7 +43,7 @@ def _leave(
     """From a pin to a lane beside its column that is clear all the way down."""
     x, y = corners[box.name]
     column = next(c for c in columns if box in c)
-    right = x + max(b.size[0] for b in column)
+    right = x + max(full_size(b)[0] for b in column)
     pin = next(p for p in box.pins if p.name == name)
     at = pin_at(box, pin)
     here = (x + at[0], y + at[1])
@@ -51,8 +51,14 @@ def _leave(
         return here, (x - step / 2, here[1])
     if pin.side == "east":
         return here, (right + step / 2, here[1])
-    outside = y - GAP / 4 - step / 8 if pin.side == "north" else y + box.size[1] + GAP / 4 + step / 8
+    outside = y - GAP / 4 - step / 8 if pin.side == "north" else y + full_size(box)[1] + GAP / 4 + step / 8
     return here, (here[0], outside), (right + step / 2, outside)
+
+
+def full_size(box: Box) -> Point:
+    """A box with the words below it."""
+    width, height = box.below or (0.0, 0.0)
+    return max(box.size[0], width), box.size[1] + height
 
 
 def pin_at(box: Box, pin: Pin) -> Point:
@@ -62,7 +68,6 @@ def pin_at(box: Box, pin: Pin) -> Point:
     mates = [p for p in box.pins if p.side == pin.side and p.at is None]
     part = (mates.index(pin) + 1) / (len(mates) + 1)
     width, height = box.size
-    height -= box.clear
     return {
         "west": (0.0, height * part),
         "east": (width, height * part),

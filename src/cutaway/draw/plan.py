@@ -131,7 +131,7 @@ def _tapped(tie: Tie, shown: list[Tie], wiring: Wiring, own: Mapping[str, Part],
 
 
 def flow_order(items: list[Item], ties: list[Tie]) -> tuple[Item, ...]:
-    """The items, each after those that feed it so far as circles allow; else in the order of the files."""
+    """The items, each after those that feed it; where they go in a circle, the first in the files begins."""
     before: dict[str, set[str]] = {item.key: set() for item in items}
     for tie in ties:
         if tie.start.item != tie.end.item:
@@ -139,6 +139,6 @@ def flow_order(items: list[Item], ties: list[Tie]) -> tuple[Item, ...]:
     waiting = {item.key: item for item in items}
     ordered: list[Item] = []
     while waiting:
-        key = min(waiting, key=lambda k: len(before[k] & waiting.keys()))
+        key = next((k for k in waiting if not before[k] & waiting.keys()), next(iter(waiting)))
         ordered.append(waiting.pop(key))
     return tuple(ordered)

@@ -37,7 +37,7 @@ LIGHT = Theme(
         ("heat", "#8a2c4d"),
         ("shaft", "#4d4a12"),
         ("glow", "#ffc61a"),
-        ("alert", "#9c1f1f"),
+        ("onglow", "#1b2126"),
     ),
 )
 DARK = Theme(
@@ -55,7 +55,7 @@ DARK = Theme(
         ("heat", "#f39bb8"),
         ("shaft", "#d6d08a"),
         ("glow", "#ffd34d"),
-        ("alert", "#ff9d94"),
+        ("onglow", "#1b2126"),
     ),
 )
 THEMES = {theme.name: theme for theme in (LIGHT, DARK)}
@@ -119,6 +119,7 @@ SOFT_RULES = (
     _area("blank", "face"),
     _area("strip", "band"),
     _line("halo", "paper", 15.0),
+    _line("wire lit", "onglow", 2.4, cap="round"),
     _area("glass out", "face", "ink", 2.4),
     _area("glass lit", "glow", "ink", 2.4),
 )

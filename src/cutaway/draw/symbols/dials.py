@@ -54,17 +54,17 @@ def wanted(name: str, times: float = 1.0) -> Callable[[Look], float | None]:
 def lamp(look: Look) -> Symbol:
     """A cross in a ring; rays when it is lit."""
     lit = look.states.get("lit")
-    centre = (0.55, 0.55)
+    centre = CENTRE
     reach = 0.3
     corners = [round_at(centre, reach, a) for a in (45, 225, 135, 315)]
     shapes: list[Shape] = [
         Circle(centre, reach, "glass lit" if lit else "glass out"),
-        Line(corners[0], corners[1], "stroke"),
-        Line(corners[2], corners[3], "stroke"),
+        Line(corners[0], corners[1], "wire lit" if lit else "stroke"),
+        Line(corners[2], corners[3], "wire lit" if lit else "stroke"),
     ]
     if lit:
-        shapes += [s for s in rays(centre, 0.37, 0.52) if not (isinstance(s, Line) and s.end[0] < 0.1)]
-    return Symbol((1.1, 1.1), (Anchor("feed", (0.25, 0.55), "west"),), tuple(shapes), top=0.28)
+        shapes += [ray for ray in rays(centre, 0.37, 0.49) if ray.end[0] > 0.1]  # its feed comes from the west
+    return Symbol((1.0, 1.0), (Anchor("feed", (0.2, 0.5), "west"),), tuple(shapes), top=0.22)
 
 
 def contents_gauge(look: Look) -> Symbol:

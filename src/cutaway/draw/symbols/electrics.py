@@ -2,7 +2,7 @@
 
 from cutaway.draw.shapes import Circle, Line, Rect, Shape
 from cutaway.draw.symbols.strokes import letters, round_at, through, turning
-from cutaway.draw.symbols.symbol import Anchor, Look, Symbol, position
+from cutaway.draw.symbols.symbol import LINK_IN, Anchor, Look, Symbol, position
 
 
 def battery(look: Look) -> Symbol:
@@ -14,8 +14,7 @@ def battery(look: Look) -> Symbol:
     shapes: tuple[Shape, ...] = (
         *plates,
         letters("+", (0.96, 0.45), 0.28),
-        letters("−", (0.05, 0.45), 0.28),
-        Line((0.0, 0.68), (0.2, 0.68), "stroke"),
+        letters("−", (0.06, 0.45), 0.28),
     )
     return Symbol((1.1, 1.1), (Anchor("positive", (0.8, 0.68), "east"),), shapes)
 
@@ -29,7 +28,12 @@ def generator(look: Look) -> Symbol:
     ]
     if look.states.get("charging"):
         shapes.append(letters("+", (1.02, 0.28), 0.3, "strong"))
-    return Symbol((1.1, 1.0), (Anchor("output", (0.92, 0.5), "east"),), tuple(shapes))
+    return Symbol(
+        (1.1, 1.0),
+        (Anchor("output", (0.92, 0.5), "east"), Anchor(LINK_IN, (0.08, 0.5), "west")),
+        tuple(shapes),
+        top=0.1,
+    )
 
 
 def bus(look: Look) -> Symbol:

@@ -2,7 +2,7 @@
 
 from cutaway.draw.shapes import Circle, Line, Path, Polyline, Rect, Shape
 from cutaway.draw.symbols.strokes import arc, letters, round_at, turning
-from cutaway.draw.symbols.symbol import Look, Symbol, position
+from cutaway.draw.symbols.symbol import LINK_IN, LINK_OUT, Anchor, Look, Symbol, position
 
 
 def engine(look: Look) -> Symbol:
@@ -17,7 +17,8 @@ def engine(look: Look) -> Symbol:
         shapes += [*turning(hub, 0.3), arc(hub, 0.3, 240, 330, "thin")]
     if position(look, "starter") == "pressed":
         shapes.append(letters("S", (0.65, 0.68), 0.28, "strong"))
-    return Symbol((1.7, 1.15), (), tuple(shapes))
+    links = (Anchor(LINK_IN, (0.1, 0.67), "west"), Anchor(LINK_OUT, (1.46, 0.6), "east"))
+    return Symbol((1.7, 1.15), links, tuple(shapes))
 
 
 def _airscrew(hub: tuple[float, float]) -> tuple[Shape, ...]:
@@ -44,7 +45,7 @@ def throttle(look: Look) -> Symbol:
     if setting is not None and setting.place is not None:
         knob = round_at(pivot, 0.8, 140 - 100 * min(1.0, max(0.0, setting.place)))
         shapes += [Line(pivot, knob, "heavy"), Circle(knob, 0.09, "solid")]
-    return Symbol((1.0, 1.1), (), tuple(shapes))
+    return Symbol((1.0, 1.1), (Anchor(LINK_OUT, (0.8, 0.95), "east"),), tuple(shapes))
 
 
 def magneto_switch(look: Look) -> Symbol:
@@ -59,7 +60,7 @@ def magneto_switch(look: Look) -> Symbol:
     if setting is not None and setting.place is not None:
         tip = round_at(centre, 0.26, 150 - step * setting.place)
         shapes += [Line(round_at(centre, 0.2, 330 - step * setting.place), tip, "heavy"), Circle(centre, 0.07, "solid")]
-    return Symbol((1.0, 1.0), (), tuple(shapes))
+    return Symbol((1.0, 1.0), (Anchor(LINK_OUT, (0.8, 0.6), "east"),), tuple(shapes))
 
 
 def flaps(look: Look) -> Symbol:
@@ -84,4 +85,8 @@ def flaps(look: Look) -> Symbol:
         "solid" if angle else "edge",
         closed=True,
     )
-    return Symbol((1.6, 1.0), (), (wing, flap, Circle(hinge, 0.06, "solid")))
+    return Symbol(
+        (1.6, 0.9),
+        (Anchor(LINK_IN, (0.04, 0.4), "west"), Anchor(LINK_OUT, (1.55, 0.42), "east")),
+        (wing, flap, Circle(hinge, 0.06, "solid")),
+    )

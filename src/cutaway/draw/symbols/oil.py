@@ -48,6 +48,7 @@ def jack(look: Look) -> Symbol:
         Line((x, 0.27), (x, 0.73), "heavy"),
         Rect((x, 0.46), (1.1 + 0.5 * out - x, 0.08), "edge"),
         Rect((1.08 + 0.5 * out, 0.4), (0.1, 0.2), "solid", 0.03),
+        Line((1.18 + 0.5 * out, 0.5), (1.7, 0.5), "link"),
     ]
     ports = (Anchor("extend", (0.08, 0.36), "west"), Anchor("retract", (0.08, 0.64), "west"))
     return Symbol((1.7, 1.0), ports, tuple(shapes))

@@ -69,7 +69,7 @@ def turning(centre: Point, radius: float) -> tuple[Shape, ...]:
     return arc(centre, radius, 60, 150, "thin"), triangle(round_at(end, 0.05, -30), -35, 0.12, 0.1)
 
 
-def rays(centre: Point, inner: float, outer: float) -> tuple[Shape, ...]:
+def rays(centre: Point, inner: float, outer: float) -> tuple[Line, ...]:
     """Light that goes out from a lamp."""
     angles = range(0, 360, 45)
     return tuple(Line(round_at(centre, inner, a), round_at(centre, outer, a), "stroke") for a in angles)

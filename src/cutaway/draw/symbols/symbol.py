@@ -9,6 +9,9 @@ from cutaway.parts.kind import Side
 UNIT = 76.0
 """Size of the unit square on a sheet."""
 
+LINK_IN, LINK_OUT = "link in", "link out"
+"""Names of anchors for couplings that carry nothing, where a symbol wants them at a place of its own."""
+
 
 @dataclass(frozen=True, slots=True)
 class Anchor:

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from cutaway.draw.shapes import Rect
 from cutaway.draw.symbols import air, dials, electrics, engines, oil, petrol
-from cutaway.draw.symbols.symbol import Anchor, Draw, Look, Symbol
+from cutaway.draw.symbols.symbol import LINK_IN, LINK_OUT, Anchor, Draw, Look, Symbol
 from cutaway.parts.kind import Kind, Port, Side
 
 PSI = 6894.76
@@ -77,7 +77,7 @@ def box(ports: tuple[Port, ...]) -> Symbol:
 def completed(symbol: Symbol, ports: tuple[Port, ...]) -> Symbol:
     """The symbol with an anchor, evenly placed along the side, for each port that it says nothing of."""
     told = {(a.port, a.side) for a in symbol.anchors}
-    anchors = [a for a in symbol.anchors if any(a.port == p.name for p in ports)]
+    anchors = [a for a in symbol.anchors if a.port in (LINK_IN, LINK_OUT, *(p.name for p in ports))]
     for side in ("west", "east", "north", "south"):
         missing = [p for p in ports if p.side == side and (p.name, side) not in told]
         anchors += [
