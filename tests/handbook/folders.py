@@ -35,7 +35,9 @@ def load_sample(folder: Path, files: dict[str, str]) -> tuple[Folder, Problems]:
 
 def fuel(parts: str, lines: str = "", head: str = "system: Fuel\nsource: hb\n") -> dict[str, str]:
     """A systems/fuel.yaml of these parts and lines; other files that speak of the sample's parts are emptied."""
-    text = f"{head}parts:\n{_indented(parts)}lines:\n{_indented(lines)}" if lines else f"{head}parts:\n{_indented(parts)}"
+    text = (
+        f"{head}parts:\n{_indented(parts)}lines:\n{_indented(lines)}" if lines else f"{head}parts:\n{_indented(parts)}"
+    )
     return {
         "systems/fuel.yaml": text,
         "situations.yaml": "",

@@ -9,10 +9,12 @@ from cutaway.handbook.records import Link, Part, PortRef
 from cutaway.handbook.whereabouts import Found, Index, find, index_of
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
-from cutaway.quantities.which import StandardName, Which
+from cutaway.quantities.which import Which
 
 
-def tie(drafts: tuple[Draft, ...], kinds: Kinds, left_out: frozenset[str]) -> tuple[tuple[Part, ...], frozenset[str], Problems]:
+def tie(
+    drafts: tuple[Draft, ...], kinds: Kinds, left_out: frozenset[str]
+) -> tuple[tuple[Part, ...], frozenset[str], Problems]:
     """The parts with their couplings resolved, the names left out by now, and what is wrong.
 
     A part that is tied to one left out is left out itself, without a word, and so on until nothing more falls.
@@ -79,21 +81,16 @@ def _links(draft: Draft, pending: Pending, index: Index) -> tuple[tuple[Link, ..
             return None, problems
         by_inner[inner] = by_inner.get(inner, frozenset()) | both
     words = pending.on.words if pending.on else draft.part.on.words
+    at = pending.target.span
     links = tuple(
-        Link(name, PortRef(found.name, inner, pending.target.span), pending.condition, Which(words, frozenset(
-            s for s in wanted if s in names)), pending.target.span)
+        Link(name, PortRef(found.name, inner, at), pending.condition, Which(words, names), at)
         for inner, names in by_inner.items()
-    )  # fmt: skip
+    )
     rest = wanted - frozenset().union(*(link.on.names for link in links))
     if rest and fold(found.name) not in index.left_out and not pending.coupling.required:
-        problems += (
-            Diagnostic(
-                "H315",
-                pending.target.span,
-                f"{draft.part.name} is on {listed(sorted(rest))} too, but {found.name} is not.",
-                f"Write {name}: {{is: {found.name}, on: {found.parts[0].on.words or listed(sorted(wanted - rest), 'or')}}}",
-            ),
-        )
+        where = found.parts[0].on.words or listed(sorted(wanted - rest), "or")
+        message = f"{draft.part.name} is on {listed(sorted(rest))} too, but {found.name} is not."
+        problems += (Diagnostic("H315", at, message, f"Write {name}: {{is: {found.name}, on: {where}}}"),)
     return links, problems
 
 
@@ -145,9 +142,9 @@ def which_port(found: Found, part: Part, names: tuple[str, ...], span: Span) -> 
     if names:
         hint = f"Write {listed([f'{found.name}.{name}' for name in names], 'or')}."
     else:
-        hint = f"A {part.kind} is tied by what its entry says, not by lines."
-    problem = f"does not say which port of {found.name}" if names else f"names {found.name}, which has no ports"
-    return Diagnostic("H312", span, f"This {problem}{' is meant' if names else ''}.", hint)
+        hint = f"A {part.kind} is tied by what its entry says (driven by, senses and the like), not by lines."
+    several = f"It is not plain which port of {found.name} is meant."
+    return Diagnostic("H312", span, several if names else f"{found.name} has no port that could be joined.", hint)
 
 
 def _missing(draft: Draft, name: str, rest: frozenset[str], index: Index) -> Diagnostic:

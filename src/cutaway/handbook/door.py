@@ -117,7 +117,7 @@ def has_faulty(node: Node | None) -> bool:
 
 
 def _plain_block(block: Block, keys: tuple[str, ...]) -> tuple[dict[str, Any], bool]:
-    """The block as dictionaries and lists, with keys in the shape's own spelling; and whether a part of it is faulty."""
+    """The block as dictionaries and lists, with the shape's own spelling of keys; and whether any of it is faulty."""
     own = {fold(key): key for key in keys}
     faulty = False
     plain: dict[str, Any] = {}
@@ -155,7 +155,9 @@ def _told(shape: type[Shape], block: Block, what: str, error: dict[str, Any]) ->
         if entry is not None and isinstance(entry.value, Faulty):
             return None
         field = next((f for n, f in shape.model_fields.items() if name in (n, f.alias)), None)
-        return missing_key(entry.key.span if entry else head_span(block), what, name, (field and field.description) or "")
+        return missing_key(
+            entry.key.span if entry else head_span(block), what, name, (field and field.description) or ""
+        )
     if entry is None:
         return Diagnostic("H108", head_span(block), f"{_capital(what)} is not of the right form.", "")
     if error["type"] == "extra_forbidden":
@@ -191,5 +193,5 @@ def _form_hint(wanted: str) -> str:
 
 
 def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
-
+    """The text as a sentence begins; a file's name keeps its own letters."""
+    return text if text.endswith((".yaml", ".md")) else text[:1].upper() + text[1:]

@@ -110,7 +110,9 @@ def _step(file: TextFile, item: _Item, head: Head) -> tuple[Step, Problems]:
     raw = file.text[item.start : item.end]
     quote = _CAUTION.search(raw)
     end = item.start + quote.start() if quote else item.end
-    cautions = [_CAUTION.sub("", line) for line in raw[quote.start() :].split("\n") if _CAUTION.match(line)] if quote else []
+    cautions = (
+        [_CAUTION.sub("", line) for line in raw[quote.start() :].split("\n") if _CAUTION.match(line)] if quote else []
+    )
     caution = _CAUTION_WORD.sub("", read_aloud(" ".join(cautions)))
     marks: list[Span] = []
     cites: tuple[Cite, ...] = ()

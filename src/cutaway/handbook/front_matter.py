@@ -29,6 +29,8 @@ def front_matter(file: TextFile) -> tuple[Block | None, int, Problems]:
         return node, closing.end(), problems
     if not isinstance(node, Faulty):
         problems += (
-            Diagnostic("H108", node.span, "The head of this file should be entries.", "Write title: … between the ---."),
+            Diagnostic(
+                "H108", node.span, "The head of this file should be entries.", "Write title: … between the ---."
+            ),
         )
     return None, closing.end(), problems

@@ -9,7 +9,9 @@ from cutaway.handbook.yaml_tree import Block, Faulty, Node, Words
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
 
-def read_glossary(root: Node | None, head: Head, scripts: tuple[Script, ...], unread: frozenset[str]) -> tuple[tuple[Term, ...], Problems]:
+def read_glossary(
+    root: Node | None, head: Head, scripts: tuple[Script, ...], unread: frozenset[str]
+) -> tuple[tuple[Term, ...], Problems]:
     """The terms in order. unread: the names of scripts that are there but could not be read."""
     if root is None or isinstance(root, Faulty):
         return (), ()

@@ -115,21 +115,19 @@ def _find(source: str, number: str, span: Span, head: Head) -> tuple[Cite | None
             return None, ()
         if not head.sources:
             return None, (_no_sources(f"{source} {number}", span),)
-        return None, (
-            Diagnostic("H202", span, f"There is no source '{source}'.", did_you_mean(source, head.sources)),
-        )
+        return None, (Diagnostic("H202", span, f"There is no source '{source}'.", did_you_mean(source, head.sources)),)
     if (key, number) in head.paragraphs:
         return Cite(key, number, span), ()
     known = [n for k, n in head.paragraphs if k == key]
-    return None, (
-        Diagnostic("H201", span, f"There is no paragraph {number} in {key}.", _near_number(number, known)),
-    )
+    return None, (Diagnostic("H201", span, f"There is no paragraph {number} in {key}.", _near_number(number, known)),)
 
 
 def _near_number(number: str, known: list[str]) -> str:
     figure = int(re.sub(r"\D", "", number) or 0)
     near = sorted(known, key=lambda n: (abs(int(re.sub(r"\D", "", n)) - figure), n))[:4]
-    return f"Near it there is {listed(near)}." if near else "The source has no paragraphs: each begins with '## 21 Title'."
+    return (
+        f"Near it there is {listed(near)}." if near else "The source has no paragraphs: each begins with '## 21 Title'."
+    )
 
 
 def _no_sources(what: str, span: Span) -> Diagnostic:
@@ -141,4 +139,6 @@ def _not_a_cite(text: str, span: Span, head: Head, default: str) -> Diagnostic:
     number = re.search(r"\d+\s?[a-z]?\b", text)
     key = default or (head.sources[0] if head.sources else "hb")
     example = f"{key} §{number[0] if number else '21'}"
-    return Diagnostic("H203", span, f"'{text}' does not name a paragraph.", f"Write {example}, or [§21, §22] for several.")
+    return Diagnostic(
+        "H203", span, f"'{text}' does not name a paragraph.", f"Write {example}, or [§21, §22] for several."
+    )

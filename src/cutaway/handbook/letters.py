@@ -24,7 +24,5 @@ def read_letters(root: Node | None, head: Head) -> tuple[tuple[Letter, ...], Pro
             continue
         cites, more = read_cites(entry.value.get("cite"), head, "")
         problems += more
-        letters.append(
-            Letter(name, shape.objects_to, shape.says, shape.decision, shape.because, cites, entry.key.span)
-        )
+        letters.append(Letter(name, shape.objects_to, shape.says, shape.decision, shape.because, cites, entry.key.span))
     return tuple(letters), problems

@@ -1,6 +1,7 @@
 """The lines of one file of systems/: pipes and wires, each between two ports that really are there."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from cutaway.handbook.couplings import no_port, which_port
 from cutaway.handbook.door import admit, has_faulty, several_of, wrong_form
@@ -26,7 +27,9 @@ class _Run:
     cites: tuple[Cite, ...]
 
 
-def read_lines(node: Node | None, system: str, source: str, head: Head, index: Index) -> tuple[tuple[Line, ...], Problems]:
+def read_lines(
+    node: Node | None, system: str, source: str, head: Head, index: Index
+) -> tuple[tuple[Line, ...], Problems]:
     """The lines of a file; one that leads nowhere is told and left out, one to a part left out is left out silently."""
     if node is not None and not isinstance(node, Items | Faulty) and not (isinstance(node, Words) and node.empty):
         return (), (wrong_form(node, "'lines'", "a list"),)
@@ -78,7 +81,7 @@ def _lines(run: _Run, system: str, index: Index) -> tuple[tuple[Line, ...], Prob
         found.append(one)
         problems += more
     lines: list[Line] = []
-    for place, (start, end) in enumerate(zip(found, found[1:], strict=False)):
+    for place, (start, end) in enumerate(pairwise(found)):
         if start is None or end is None:
             continue
         some, more = _between((start, pieces[place].span), (end, pieces[place + 1].span), run, system, index)
@@ -127,10 +130,11 @@ def _between(
     covered = frozenset[StandardName]().union(*by_ports.values())
     problems += _not_there(one, other, run, covered, index)
     words = run.on.words if run.on else ""
-    return tuple(
-        Line(PortRef(one.name, a, one_span), PortRef(other.name, b, other_span), system, Which(words, names), run.cites, run.words.span)
-        for (a, b), names in by_ports.items()
-    ), problems  # fmt: skip
+    lines: list[Line] = []
+    for (near, away), names in by_ports.items():
+        begin, finish = PortRef(one.name, near, one_span), PortRef(other.name, away, other_span)
+        lines.append(Line(begin, finish, system, Which(words, names), run.cites, run.words.span))
+    return tuple(lines), problems
 
 
 def _port(found: Found, part: Part, way: str, span: Span, index: Index) -> tuple[OwnPort | None, Problems]:
@@ -143,9 +147,7 @@ def _port(found: Found, part: Part, way: str, span: Span, index: Index) -> tuple
     return port, () if port else (which_port(found, part, names, span),)
 
 
-def _not_there(
-    one: Found, other: Found, run: _Run, covered: frozenset[StandardName], index: Index
-) -> Problems:
+def _not_there(one: Found, other: Found, run: _Run, covered: frozenset[StandardName], index: Index) -> Problems:
     """A line that is said to be on a mark which lacks one of its parts, or that is on no mark at all."""
     if {one.name.lower(), other.name.lower()} & index.left_out:
         return ()

@@ -69,7 +69,9 @@ def _type(texts: FolderText, trees: dict[str, Node | None]) -> tuple[AircraftTyp
         if "type.yaml" in texts.unread:
             return None, ()
         hint = f"Write one that begins: name: {texts.name.capitalize()}"
-        return None, (Diagnostic("H006", None, "The folder has no type.yaml, which says what aircraft it is about.", hint),)
+        return None, (
+            Diagnostic("H006", None, "The folder has no type.yaml, which says what aircraft it is about.", hint),
+        )
     tree = trees["type.yaml"]
     if tree is None:
         if file.text.strip():

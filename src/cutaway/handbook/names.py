@@ -25,7 +25,9 @@ def did_you_mean(word: str, choices: Iterable[str]) -> str:
         return f"Did you mean {near}?"
     if not known:
         return ""
-    return f"There is {listed(known[:12])}{' and more' if len(known) > 12 else ''}."
+    if len(known) > 12:
+        return f"Write one of {listed(known[:12])}, or another that is there."
+    return f"Write {listed(known, 'or')}."
 
 
 def listed(words: Iterable[str], last: str = "and") -> str:

@@ -145,7 +145,8 @@ def _kind(name: str, key: Words, block: Block, kinds: Kinds) -> tuple[Kind | Non
     if words is None or words.empty:
         if problems or isinstance(block.get("kind"), Faulty):
             return None, problems
-        near = nearest(name, kinds, 60.0) or next((k for k in kinds if fold(k) in fold(name)), "")
+        inside = sorted((k for k in kinds if fold(k) in fold(name)), key=len)
+        near = inside[-1] if inside else nearest(name, kinds, 60.0)
         hint = f"Add kind: {near}" if near else f"Add kind: … ({listed(list(kinds)[:6], 'or')}, among others)"
         return None, (Diagnostic("H309", key.span, f"'{name}' does not say of which kind it is.", hint),)
     kind = next((kind for known, kind in kinds.items() if fold(known) == fold(words.text)), None)
@@ -259,7 +260,9 @@ class _Reading:
         pending: list[Pending] = []
         for entry in node.entries:
             if not isinstance(entry.value, Words):
-                more = () if isinstance(entry.value, Faulty) else (wrong_form(entry.value, what, "a condition in words"),)
+                more = (
+                    () if isinstance(entry.value, Faulty) else (wrong_form(entry.value, what, "a condition in words"),)
+                )
                 return (), more
             pending.append(Pending(coupling, entry.key, entry.value.text, None))
         return tuple(pending), ()
@@ -269,7 +272,9 @@ class _Reading:
         problems: Problems = ()
         own = {fold(coupling.name) for coupling in self.kind.couplings}
         for key in (*_TEXT_KEYS, "worked by"):
-            words, more = words_of(self.block.get(key), f"'{key}' of {self.owner.name}") if key not in own else (None, ())
+            words, more = (
+                words_of(self.block.get(key), f"'{key}' of {self.owner.name}") if key not in own else (None, ())
+            )
             texts[key] = " ".join(words.text.split()) if words else ""
             problems += more
         return texts, problems
@@ -308,7 +313,9 @@ def _rules(node: Node | None, part: Part, kind: Kind) -> tuple[tuple[Rule, ...],
         if control is None:
             names = [c.name or part.name for c in kind.controls]
             hint = f"Add control: with {listed(names, 'or')}." if names else "Take the rule out."
-            what = f"no control '{shape.control}'" if shape.control else "not one control but " + (listed(names) or "none")
+            what = (
+                f"no control '{shape.control}'" if shape.control else "not one control but " + (listed(names) or "none")
+            )
             problems += (Diagnostic("H318", item.span, f"{part.name} has {what}.", hint),)
             continue
         positions = positions_of(control, part)

@@ -56,7 +56,9 @@ def read_folder(path: Path | str) -> tuple[FolderText | None, Problems]:
         return None, (_no_folder(shown),)
     if not is_folder:
         return None, (
-            Diagnostic("H001", None, f"'{shown}' is a file, not a type folder.", "Name the folder that holds type.yaml."),
+            Diagnostic(
+                "H001", None, f"'{shown}' is a file, not a type folder.", "Name the folder that holds type.yaml."
+            ),
         )
     names, problems = _names(home)
     files: list[TextFile] = []

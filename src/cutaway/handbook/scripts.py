@@ -161,22 +161,39 @@ class _Reader:
 
     def _fence(self, token: Token, start: int, end: int) -> None:
         word = (token.info.split() or [""])[0]
-        opening = Span(self.file, start, max(start, len(self.file.text[:end].rstrip()) if end <= start else start + len(self.file.text[start:end].partition("\n")[0])))
+        opening = Span(
+            self.file,
+            start,
+            max(
+                start,
+                len(self.file.text[:end].rstrip())
+                if end <= start
+                else start + len(self.file.text[start:end].partition("\n")[0]),
+            ),
+        )
         body = self.file.text[start:end].rstrip("\n").split("\n")
         closing = body[-1].strip(" >\t")
         if len(body) < 2 or closing != token.markup[:1] * max(len(closing), len(token.markup)):
             message = "This block is not closed, so everything after it is taken into it."
-            self.problems.append(Diagnostic("H602", opening, message, f"Write a line {token.markup} after its last line."))
+            self.problems.append(
+                Diagnostic("H602", opening, message, f"Write a line {token.markup} after its last line.")
+            )
             return
         if word != "claim":
-            message = f"A block of '{word}' is neither read aloud nor checked." if word else "This block does not say what it is."
+            message = (
+                f"A block of '{word}' is neither read aloud nor checked."
+                if word
+                else "This block does not say what it is."
+            )
             hint = did_you_mean(word, ["claim"]) if word else ""
             hint = "Write ```claim over it." if not hint.startswith("Did") else "Did you mean ```claim?"
             self.problems.append(Diagnostic("H603", opening, message, hint))
             return
         if not self.sentences:
             message = "There is no sentence before this claim."
-            self.problems.append(Diagnostic("H601", opening, message, "Put the claim under the sentence that it is about."))
+            self.problems.append(
+                Diagnostic("H601", opening, message, "Put the claim under the sentence that it is about.")
+            )
             return
         last = self.sentences[-1]
         self.sentences[-1] = replace(last, claims=last.claims + self._claims(start, end))

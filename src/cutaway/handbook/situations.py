@@ -183,7 +183,7 @@ def _start(entry: Entry, index: Index) -> tuple[Setting | None, Problems]:
         message = f"{entry.key.text} is a {found.parts[0].kind}: it holds nothing that could be given a start."
         if found.inner:
             return None, (Diagnostic("H406", entry.key.span, message, f"Write {found.name}: {entry.value.text}"),)
-        hint = f"What does is {listed(holders[:8])}." if holders else "Take it out."
+        hint = f"Give a start to {listed(holders[:8], 'or')}." if holders else "Take it out."
         return None, (Diagnostic("H406", entry.key.span, message, hint),)
     quantity, problems = read_quantity(entry.value.text, entry.value.span, content.dimension)
     if quantity is None:
@@ -261,4 +261,3 @@ def _from(block: Block | None, situation: Situation) -> Span:
     entry = block.entry(situation.name) if block else None
     value = entry.value.get("from") if entry and isinstance(entry.value, Block) else None
     return value.span if value is not None else situation.span
-

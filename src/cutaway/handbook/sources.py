@@ -93,7 +93,8 @@ def _paragraph(
     file: TextFile, key: SourceKey, heading: _Heading, end: int, about: AircraftType, amendments: tuple[Amendment, ...]
 ) -> tuple[Paragraph | None, Problems]:
     start = heading.body
-    which, amended_by, problems = every(about.standards), "", ()
+    which, amended_by = every(about.standards), ""
+    problems: Problems = ()
     braces = re.compile(r"\n(?P<braces>\{[^\n]*)(?:\n|$)").match(file.text, start, end)
     if braces:
         read, amended_by, problems = _braces(file, key, heading, braces.span("braces"), about, amendments)
@@ -101,13 +102,11 @@ def _paragraph(
             return None, problems
         which, start = read, braces.end("braces")
     text, cautions = _body(file.text[start:end])
-    begin = start + len(file.text[start:end]) - len(file.text[start:end].lstrip())
     span = Span(file, heading.span.start, max(heading.span.end, len(file.text[:end].rstrip())))
     if not text and not cautions:
         problems += (
             Diagnostic("H207", heading.span, f"{heading.number} of {key} has no text.", "Type the paragraph under it."),
         )
-    assert begin <= end
     return Paragraph(key, heading.number, heading.title, text, which, amended_by, cautions, span), problems
 
 

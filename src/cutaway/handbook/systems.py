@@ -95,7 +95,9 @@ def _file(path: str, root: Node | None, texts: FolderText, head: Head) -> tuple[
         if fold(source) not in head.unread:
             place = block.get("source")
             span = place.span if place else head_span(block)
-            problems += (Diagnostic("H202", span, f"There is no source '{source}'.", did_you_mean(source, head.sources)),)
+            problems += (
+                Diagnostic("H202", span, f"There is no source '{source}'.", did_you_mean(source, head.sources)),
+            )
         # Kept, so that a bare § of this file is not complained of once more.
         known = source
     system = System(" ".join(name.split()), shape.says if shape else "", head_span(block))
@@ -149,4 +151,3 @@ def _groups(parts: tuple[Part, ...], index: Index) -> tuple[tuple[Group, ...], P
             message = f"'{part.group}' is the name of a group and of a part."
             problems += (Diagnostic("H331", part.span, message, hint),)
     return tuple(Group(names[key], tuple(own)) for key, own in members.items() if key not in index.parts), problems
-

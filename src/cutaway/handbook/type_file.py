@@ -94,7 +94,9 @@ def _mods(block: Block, marks: tuple[str, ...]) -> tuple[tuple[Mod, ...], Proble
     problems: Problems = ()
     for entry in _entries(block, "mods"):
         name = " ".join(entry.key.text.split())
-        shape, more = admit(ModShape, entry.value, f"the mod {name}") if _is_said(entry.value) else (ModShape(), ())
+        shape, more = (
+            admit(ModShape, entry.value, f"the mod {name}") if _is_said(entry.value) else (ModShape(says=""), ())
+        )
         problems += more
         if shape is None:
             continue
@@ -160,7 +162,7 @@ def _house_units(block: Block) -> tuple[tuple[tuple[str, str], ...], Problems]:
         if not isinstance(entry.value, Words) or entry.value.empty:
             continue
         unit = unit_spelled(entry.value.text, dimension)
-        if unit is not None:
+        if unit is not None and unit.dimension == dimension:
             units.append((dimension, unit.name))
         else:
             known = [u.name for u in UNITS if u.dimension == dimension]

@@ -13,9 +13,9 @@ from cutaway.handbook.shapes import AssumedShape, GivenShape
 from cutaway.handbook.yaml_tree import Block, Entry, Faulty, Node, Words
 from cutaway.parts.kind import Want
 from cutaway.problems.diagnostic import Diagnostic, Problems
-from cutaway.problems.span import Span, TextFile, whole
-from cutaway.quantities.quantity import Quantity
+from cutaway.problems.span import TextFile, whole
 from cutaway.quantities.prose import figures_in, states
+from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import low_high_si, to_si
 from cutaway.quantities.which import StandardName, Which
@@ -157,7 +157,9 @@ def _settled(
             ruling = _ruling(decided, owner.name, want.name, given, other)
             if ruling is None:
                 problems += (_conflict(given, other, both, want, owner),)
-            elif any((cite.source, cite.number) == (ruling.prefer.source, ruling.prefer.number) for cite in given.cites):
+            elif any(
+                (cite.source, cite.number) == (ruling.prefer.source, ruling.prefer.number) for cite in given.cites
+            ):
                 rest = Which(other.on.words, other.on.names - both)
                 kept[kept.index(other)] = replace(other, on=rest)
                 given = replace(given, decided=ruling.because)
@@ -187,15 +189,17 @@ def _ruling(decided: tuple[Decided, ...], part: str, value: str, given: Given, o
 
 
 def _conflict(given: Given, other: Given, both: frozenset[StandardName], want: Want, owner: Owner) -> Diagnostic:
-    prefer = next((f"{cite.source} {cite.number}" for cite in (*given.cites, *other.cites)), "hb §21")
+    prefer = next((f"{cite.source} {cite.number}" for cite in (*given.cites, *other.cites)), "")
+    decide = f"- {{part: {owner.name}, value: {want.name}, prefer: {prefer}, because: …}}"
     also = [(other.span, f"the other value is {other.quantity.text}{_by(other)}:")]
     return Diagnostic(
         "H305",
         given.span,
         f"'{want.name}' of {owner.name} is given twice for {listed(sorted(both))}: "
         f"{other.quantity.text}{_by(other)}, and {given.quantity.text}{_by(given)}.",
-        f"Say with 'on' which is for which mark, or decide in decided.yaml: "
-        f"- {{part: {owner.name}, value: {want.name}, prefer: {prefer}, because: …}}",
+        f"Say with 'on' which is for which mark, or decide in decided.yaml: {decide}"
+        if prefer
+        else "Say with 'on' which is for which mark, or take one of them out.",
         tuple(also),
     )
 
@@ -258,7 +262,7 @@ def _stands_in(quantity: Quantity, paragraph: Paragraph) -> bool:
 
 def _not_in_paragraph(given: Given, want: Want, owner: Owner, paragraphs: tuple[Paragraph, ...]) -> Diagnostic:
     numbers = listed([paragraph.number for paragraph in paragraphs])
-    has = [f.text for p in paragraphs for f in _figures(p.text) if f.dimension == want.dimension]
+    has = [f.text.rstrip(".") for p in paragraphs for f in _figures(p.text) if f.dimension == want.dimension]
     hint = f"It has {listed(dict.fromkeys(has))}." if has else "Cite the paragraph that has it, or write it as assumed:"
     if not has:
         hint += f" {{assume: {given.quantity.text}, because: …}}"

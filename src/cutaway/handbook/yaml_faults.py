@@ -74,7 +74,7 @@ def _line(file: TextFile, offset: int, text: str, at: int, code: str, message: s
 def _quote(file: TextFile, offset: int, text: str, began: int, problem: str) -> Diagnostic:
     if "end of stream" in problem or "document separator" in problem:
         message = f"The quotation that begins here with {text[began : began + 1]} is not closed."
-        hint = "Close it with the same sign; for an apostrophe in a text write the text without quotes or in \"…\"."
+        hint = 'Close it with the same sign; for an apostrophe in a text write the text without quotes or in "…".'
     else:
         message = "In this quotation a \\ begins something that is not understood."
         hint = "Use single quotes '…', in which \\ is an ordinary sign."
@@ -98,8 +98,8 @@ def _bracket(file: TextFile, offset: int, text: str, began: int, context: str) -
         text,
         began,
         "H101",
-        f"The {what} {sign} that opens here is not closed as it should be.",
-        f"End it with {close}, and put a comma between two things inside it.",
+        f"The {what} {sign} that opens here is not closed, or two things inside it have no comma between them.",
+        f"End it with {close}, and put a comma between one thing and the next.",
     )
 
 
@@ -109,7 +109,9 @@ def _colon(file: TextFile, offset: int, text: str, at: int) -> Diagnostic:
     line = text[begin:].partition("\n")[0]
     before = text[:begin].rstrip("\n")
     above = before[before.rfind("\n") + 1 :]
-    glued = re.search(r"^\s*(?:- )?[\w<> .'-]+:(?=[^\s/])", above) or re.search(r"^\s*(?:- )?[\w<> .'-]+:(?=[^\s/])", line)
+    glued = re.search(r"^\s*(?:- )?[\w<> .'-]+:(?=[^\s/])", above) or re.search(
+        r"^\s*(?:- )?[\w<> .'-]+:(?=[^\s/])", line
+    )
     if glued:
         where = begin - len(above) - 1 if glued.string is above else begin
         colon = where + glued.end() - 1

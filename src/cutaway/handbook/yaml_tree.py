@@ -105,6 +105,9 @@ def read_tree(file: TextFile, start: int = 0, end: int | None = None) -> tuple[N
         return None, (*builder.problems, stop.problem)
     # The parser raises its own errors for what is not YAML, and others (OverflowError, ValueError) for odd escapes.
     except Exception as error:
+        # An alias in the middle of a text stops the parser too; it has been told.
+        if any(problem.code == "H107" for problem in builder.problems):
+            return None, tuple(builder.problems)
         return None, (*builder.problems, fault(file, start, text, error, None))
     return builder.root, tuple(builder.problems)
 
@@ -183,7 +186,7 @@ class _Builder:
                 "H107",
                 start,
                 end,
-                f"'{self.text[start:end].strip()}' begins with a sign that has a meaning of its own in YAML (*, & or !).",
+                f"'{self.text[start:end].strip()}' begins with a sign that has a meaning of its own in YAML.",
                 f'Put the text in quotes: "{written}"',
             )
         )

@@ -31,7 +31,7 @@ The cock is on the left wall.
 ## 2a Fuel cock
 {on: Mk 2, amendment: A.L. 1}
 
-On Mk. 2 the cock is on the floor.
+On Mk. 2 the cock is on the floor under the tank of 20 gallons.
 """
 
 
@@ -400,7 +400,7 @@ _PARTS = {
         "nothing to decide",
         "A decision picks one of two values; here there are not two.",
         "- {part: fuel tank, value: capacity, prefer: §1, because: It is the later.}\n",
-        "",
+        "[]\n",
         "decided.yaml",
     ),
     "H331": _in_fuel(
