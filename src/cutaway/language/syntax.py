@@ -251,9 +251,7 @@ class Built:
     number: for 'count'. quantity and value (the quantity's name, '' if any fits): for 'set at'.
     """
 
-    what: Literal[
-        "fitted", "at", "marked", "worked by", "positions", "count", "feeds", "works", "driven by", "set at"
-    ]
+    what: Literal["fitted", "at", "marked", "worked by", "positions", "count", "feeds", "works", "driven by", "set at"]
     subject: str
     words: tuple[str, ...]
     number: int

@@ -1,0 +1,338 @@
+"""From the parse tree of a predicate to a statement of what something does. One function a predicate."""
+
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+
+from lark import Token
+
+from cutaway.handbook.names import listed
+from cutaway.language.keywords import VERBS
+from cutaway.language.name_index import key
+from cutaway.language.predicates import complements, is_negated, reading_of, what_can_be, whole_part
+from cutaway.language.said import Said, choose, name_of
+from cutaway.language.subjects import Subject
+from cutaway.language.syntax import (
+    And,
+    AtPosition,
+    CanMove,
+    ComesOnAt,
+    Compare,
+    ControlRef,
+    Independent,
+    InState,
+    Not,
+    Served,
+    Statement,
+    Trend,
+)
+from cutaway.language.trees import Branch, branch, branches, first_token, has_token, name_in, names_in, tokens
+from cutaway.language.words import CONDITIONS, ControlWords, PartWords
+from cutaway.parts.kind import State
+from cutaway.problems.span import Span
+from cutaway.quantities.reading import read_quantity
+from cutaway.quantities.si import low_high_si, to_si
+
+Reader = Callable[[Subject, Branch, Said, Span], Statement | None]
+
+
+def _amount(tree: Branch) -> Token:
+    return first_token(tree, "QUANTITY", "NUMBER")
+
+
+# --- is: a state, a position, a service -----------------------------------------------------------------------------
+
+
+def _is_so(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
+    return so(subject, name_in(branch(predicate, 1)), is_negated(predicate), said, span)
+
+
+def so(subject: Subject, word: Token, negated: bool, said: Said, span: Span) -> Statement | None:
+    """The subject is what the word says: in a state, or at a position."""
+    positions = _positions(subject, word)
+    states = _states(subject.part, word)
+    if positions and states:
+        hint = f"Write {subject.name} is at {word} for the position."
+        said.note("L204", word, f"'{word}' is both a state and a position of {subject.name}.", hint)
+        return None
+    if len(positions) > 1:
+        names = [f"{name_of(control.ref)} is {position}" for control, position in positions]
+        said.note(
+            "L204",
+            word,
+            f"Several controls of {subject.name} have a position '{word}'.",
+            f"Write {listed(names, 'or')}.",
+        )
+        return None
+    if positions:
+        control, position = positions[0]
+        return AtPosition(control.ref, position, "is", None, negated, span)
+    if states and subject.part is not None:
+        state, opposite = states[0]
+        return InState(subject.part.name, state.words, negated != opposite, span)
+    _note_cannot_be(subject, word, said)
+    return None
+
+
+def _positions(subject: Subject, word: Token) -> list[tuple[ControlWords, str]]:
+    controls = subject.part.controls if subject.part else (subject.control,) if subject.control else ()
+    return [(c, position) for c in controls for position in c.positions if key(position) == key(word)]
+
+
+def _states(part: PartWords | None, word: Token) -> list[tuple[State, bool]]:
+    """The states that the word means, each with whether it is the opposite's word."""
+    states = part.states if part is not None else ()
+    found = [(state, False) for state in states if key(state.words) == key(word)]
+    return found + [(state, True) for state in states if state.opposite and key(state.opposite) == key(word)]
+
+
+def _note_cannot_be(subject: Subject, word: Token, said: Said) -> None:
+    can = complements(subject)
+    if said.left_out(word):
+        return
+    hint = choose(str(word), can) if can else what_can_be(subject)
+    said.note("L213", word, f"{subject.name} cannot be '{word}'.", hint)
+
+
+def _is_served(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
+    if not subject.service:
+        names = list(said.words.services.values())
+        hint = choose(subject.name, names).replace("It can be", "The services are") if names else ""
+        said.note("L214", subject.token, f"{subject.name} is not a service, and only a service is served.", hint)
+        return None
+    return Served(subject.service, is_negated(predicate), span)
+
+
+# --- is: a figure -----------------------------------------------------------------------------------------------
+
+
+def _is_amount(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
+    amount, negated = _amount(predicate), is_negated(predicate)
+    control = _ranged(subject, amount, said)
+    if control is not None:
+        return _level_is(control, amount, negated, said, span)
+    return _compare(subject, "is", amount, negated, False, said, span)
+
+
+def _is_bounded(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
+    amount, negated = _amount(predicate), is_negated(predicate)
+    bound = next(t.type for t in tokens(predicate) if t.type in ("ABOVE", "BELOW", "AT_LEAST", "AT_MOST"))
+    control = _ranged(subject, amount, said)
+    if control is not None:
+        level = said.level(control, amount)
+        if level is None:
+            return None
+        if bound in ("ABOVE", "AT_MOST"):
+            return AtPosition(control.ref, "", "above", level, negated != (bound == "AT_MOST"), span)
+        return AtPosition(control.ref, "", "below", level, negated != (bound == "AT_LEAST"), span)
+    match bound:
+        case "ABOVE":
+            return _compare(subject, "above", amount, negated, False, said, span)
+        case "BELOW":
+            return _compare(subject, "below", amount, negated, False, said, span)
+        case "AT_LEAST":
+            return _compare(subject, "at least", amount, negated, False, said, span)
+        case _:
+            return _compare(subject, "at most", amount, negated, False, said, span)
+
+
+def _settles(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
+    return _compare(subject, "is", _amount(predicate), False, True, said, span)
+
+
+def _compare(
+    subject: Subject, op: str, amount: Token, negated: bool, settles: bool, said: Said, span: Span
+) -> Statement | None:
+    reading = reading_of(subject, said)
+    if reading is None:
+        return None
+    quantity = said.quantity(amount, reading.dimensions)
+    if quantity is None:
+        return None
+    if op != "is" and quantity.is_range:
+        said.note(
+            "L107",
+            amount,
+            f"'{amount}' is a range, and '{op}' wants one figure.",
+            f"Write {op} {quantity.value:g} {quantity.unit.name}.",
+        )
+        return None
+    match op:
+        case "above" | "below" | "at least" | "at most":
+            return Compare(reading.ref, op, quantity, settles, negated, span)
+        case _:
+            return Compare(reading.ref, "is", quantity, settles, negated, span)
+
+
+def _ranged(subject: Subject, amount: Token, said: Said) -> ControlWords | None:
+    """The control that a level is said of: one that moves through a range, where the figure is a fraction."""
+    control = subject.control
+    if control is None or not control.ranged:
+        return None
+    reads = subject.reading is not None or (subject.part is not None and subject.part.main is not None)
+    return None if reads and "%" not in amount and "cent" not in amount.lower() else control
+
+
+def _level_is(control: ControlWords, amount: Token, negated: bool, said: Said, span: Span) -> Statement | None:
+    quantity = said.quantity(amount, ("fraction",))
+    if quantity is None:
+        return None
+    if not quantity.is_range:
+        level = said.level(control, amount)
+        return None if level is None else AtPosition(control.ref, "", "is", level, negated, span)
+    low, high = low_high_si(quantity)
+    between = And(
+        (
+            AtPosition(control.ref, "", "below", low, True, span),
+            AtPosition(control.ref, "", "above", high, True, span),
+        ),
+        span,
+    )
+    return Not(between, span) if negated else between
+
+
+# --- a state begins ---------------------------------------------------------------------------------------------
+
+
+def _comes_on(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
+    verb = first_token(predicate, "VERB")
+    part = whole_part(subject, said)
+    if part is None:
+        return None
+    for word in VERBS[key(verb)]:
+        found = [(s, key(s.opposite) == word) for s in part.states if word in (key(s.words), key(s.opposite))]
+        if found:
+            return _begins(part, found[0], predicate, said, span)
+    states = [w for state in part.states for w in (state.words, state.opposite) if w]
+    hint = f"Write {part.name} becomes {listed(states, 'or')} at …" if states else ""
+    said.note("L213", verb, f"{subject.name} has no state that begins when it {verb}.", hint)
+    return None
+
+
+def _becomes(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
+    word = name_in(branch(predicate, 0))
+    part = whole_part(subject, said)
+    if part is None:
+        return None
+    found = _states(part, word)
+    if not found:
+        _note_cannot_be(subject, word, said)
+        return None
+    return _begins(part, found[0], predicate, said, span)
+
+
+def _begins(part: PartWords, state: tuple[State, bool], predicate: Branch, said: Said, span: Span) -> Statement | None:
+    amount = _amount(predicate)
+    quantity = said.quantity(amount)
+    if not has_token(predicate, "FALLING", "RISING"):
+        text = f"{amount} falling, or {amount} rising"
+        said.note("L110", amount, f"'at {amount}' does not say which way the figure is going.", f"Write {text}.")
+        return None
+    if quantity is None:
+        return None
+    return ComesOnAt(part.name, state[0].words, state[1], quantity, has_token(predicate, "FALLING"), span)
+
+
+# --- trends, independence, movement -----------------------------------------------------------------------------
+
+
+def _trend(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
+    reading = reading_of(subject, said)
+    name = name_in(predicate)
+    condition = said.words.conditions.get(key(name))
+    if condition is None:
+        said.unknown(name, "condition", said.words.conditions.values(), "L215")
+        return None
+    ways = [t.type for t in tokens(predicate) if t.type in ("RISES", "FALLS")]
+    first, last = (_amount(tree) for tree in branches(predicate) if tree.data == "amount")
+    ends = _ends(first, last, condition, said)
+    if reading is None or ends is None:
+        return None
+    start, stop = ends
+    if start == stop or (start < stop) != (ways[1] == "RISES"):
+        other = "falls" if ways[1] == "RISES" else "rises"
+        said.note(
+            "L111",
+            said.span(first, last),
+            f"From {first} to {last} the {condition} does not {ways[1].lower()[:-1]}.",
+            f"Write as {condition} {other} from {first} to {last}.",
+        )
+        return None
+    return Trend(reading.ref, ways[0] == "RISES", condition, start, stop, span)
+
+
+def _ends(first: Token, last: Token, condition: str, said: Said) -> tuple[float, float] | None:
+    """Both ends in SI; 'from 8000 to 12000 ft' says the unit once."""
+    stop = said.quantity(last, (CONDITIONS[condition],))
+    if stop is None:
+        return None
+    if first.type == "NUMBER":
+        start, problems = read_quantity(f"{first} {stop.unit.name}", said.span(first), CONDITIONS[condition])
+        said.pass_on(problems)
+    else:
+        start = said.quantity(first, (CONDITIONS[condition],))
+    return None if start is None else (to_si(start), to_si(stop))
+
+
+def _depends(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
+    part = whole_part(subject, said)
+    controls: list[ControlRef] = []
+    for name in names_in(predicate):
+        found = _controls(name, said)
+        if found is None:
+            return None
+        controls.extend(found)
+    if part is None:
+        return None
+    return Independent(part.name, tuple(controls), predicate.data == "depends", span)
+
+
+def _controls(name: Token, said: Said) -> list[ControlRef] | None:
+    """The controls of a name: one, all of a part, or those of a group's parts."""
+    if key(name) in said.words.controls:
+        return [said.words.controls[key(name)].ref]
+    many = said.words.collections.get(key(name))
+    parts = said.parts(name) if many or key(name) in said.words.parts else None
+    refs = [control.ref for part in parts or () for control in part.controls]
+    if refs:
+        return refs
+    said.control(name) if many is None else said.note(
+        "L208", name, f"Nothing of '{name}' can be moved.", "Name controls."
+    )
+    return None
+
+
+def _can_move(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
+    control = subject.control or said.control(subject.token)
+    place = branch(predicate)
+    if control is None:
+        return None
+    if place.data == "amount":
+        amount = _amount(place)
+        said.note(
+            "L205",
+            amount,
+            f"'{amount}' is no named position of {name_of(control.ref)}.",
+            choose(str(amount), control.positions),
+        )
+        return None
+    position = said.position(control, name_in(place))
+    return None if position is None else CanMove(control.ref, position, predicate.data == "cannot_move", span)
+
+
+DOING: Mapping[str, Reader] = MappingProxyType(
+    {
+        "is_so": _is_so,
+        "is_amount": _is_amount,
+        "is_bounded": _is_bounded,
+        "is_served": _is_served,
+        "settles": _settles,
+        "comes_on": _comes_on,
+        "becomes": _becomes,
+        "trend": _trend,
+        "depends": _depends,
+        "does_not_depend": _depends,
+        "can_move": _can_move,
+        "cannot_move": _can_move,
+    }
+)
+"""From the grammar's name of a predicate to its reader."""

@@ -1,0 +1,176 @@
+"""What a parsed text says, looked up in the folder's words: each look-up gives the thing meant, or notes what is wrong."""
+
+from collections.abc import Iterable
+
+from lark import Token
+
+from cutaway.handbook.names import did_you_mean, listed, nearest
+from cutaway.language.name_index import key
+from cutaway.language.syntax import ControlRef
+from cutaway.language.words import Collection, ControlWords, PartWords, ReadingWords, Words
+from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.problems.span import Span, TextFile
+from cutaway.quantities.quantity import Dimension, Quantity
+from cutaway.quantities.reading import read_quantity
+from cutaway.quantities.si import to_si
+
+
+class Said:
+    """One text while it is read: its file, the folder's words, and what was found wrong so far."""
+
+    def __init__(self, file: TextFile, words: Words) -> None:
+        self.file = file
+        self.words = words
+        self._problems: list[Diagnostic] = []
+
+    @property
+    def problems(self) -> Problems:
+        """What was found wrong so far."""
+        return tuple(self._problems)
+
+    def note(self, code: str, at: Token | Span, message: str, hint: str = "") -> None:
+        """Adds a problem at a token or a place, unless that place has one already."""
+        span = at if isinstance(at, Span) else self.span(at)
+        if not any(p.span == span for p in self._problems):
+            self._problems.append(Diagnostic(code, span, message, hint))
+
+    def pass_on(self, problems: Problems) -> None:
+        """Adds problems that another reader found."""
+        self._problems.extend(p for p in problems if p not in self._problems)
+
+    def span(self, first: Token, last: Token | None = None) -> Span:
+        """The place of a token, or from one to another."""
+        end = (last or first).end_pos
+        return Span(self.file, first.start_pos or 0, end or 0)
+
+    # --- names
+
+    def left_out(self, token: Token) -> bool:
+        """Whether the name is of something that was left out elsewhere, about which enough was said there."""
+        return key(token) in self.words.left_out
+
+    def unknown(self, token: Token, what: str, choices: Iterable[str], code: str = "L201") -> None:
+        """Notes that there is nothing of this name, with the nearest that there is."""
+        if not self.left_out(token):
+            self.note(code, token, f"There is no {what} called '{token}'.", did_you_mean(str(token), choices))
+
+    def part(self, token: Token) -> PartWords | None:
+        """The part of this name."""
+        found = self.words.parts.get(key(token))
+        if found is None:
+            self.unknown(token, "part", (p.name for p in self.words.parts.values()))
+        return found
+
+    def parts(self, token: Token) -> tuple[PartWords, ...] | None:
+        """The part of this name, or the parts of this group or plural."""
+        if key(token) in self.words.parts:
+            return (self.words.parts[key(token)],)
+        many = self.words.collections.get(key(token))
+        if many is None:
+            names = [p.name for p in self.words.parts.values()]
+            self.unknown(token, "part or group", [*names, *(c.name for c in self.words.collections.values())])
+            return None
+        return self.members(many, token)
+
+    def members(self, many: Collection, token: Token) -> tuple[PartWords, ...] | None:
+        """The parts of a group or plural, which must have some."""
+        found = tuple(self.words.parts[key(m)] for m in many.members if key(m) in self.words.parts)
+        if not found:
+            self.note("L202", token, f"This aircraft has no {many.name}.", "Name parts that it has.")
+        return found or None
+
+    def control(self, token: Token) -> ControlWords | None:
+        """The control of this name; a part with one control is that control's name too."""
+        found = self.words.controls.get(key(token))
+        if found is not None:
+            return found
+        part = self.words.parts.get(key(token))
+        if part is None:
+            self.unknown(token, "control", (name_of(c.ref) for c in self.words.controls.values()))
+        elif part.controls:
+            names = [name_of(c.ref) for c in part.controls]
+            self.note("L207", token, f"'{token}' has several controls.", f"Write {listed(names, 'or')}.")
+        else:
+            self.note("L208", token, f"Nothing of '{token}' can be moved.", self._controls_there_are())
+        return None
+
+    def _controls_there_are(self) -> str:
+        names = list(dict.fromkeys(name_of(c.ref) for c in self.words.controls.values()))
+        return f"The controls are {listed(names[:12])}{' and more' if len(names) > 12 else ''}." if names else ""
+
+    def position(self, control: ControlWords, token: Token) -> str | None:
+        """The control's position of this name, as it is spelled."""
+        found = next((p for p in control.positions if key(p) == key(token)), None)
+        if found is None and not self.left_out(token):
+            name = name_of(control.ref)
+            self.note("L205", token, f"{name} cannot be put to '{token}'.", choose(str(token), control.positions))
+        return found
+
+    # --- figures
+
+    def quantity(self, token: Token, dimensions: Iterable[Dimension] = ()) -> Quantity | None:
+        """The quantity that a token spells, in one of the dimensions; with none given, any that has a unit."""
+        span, wanted = self.span(token), tuple(dimensions)
+        text = self.file.text[span.start : span.end]
+        first: Problems = ()
+        for dimension in wanted or (None,):
+            quantity, problems = read_quantity(text, span, dimension)
+            if quantity is not None and not problems:
+                if not wanted and quantity.dimension == "number":
+                    self.note("L106", token, f"'{text}' has no unit.", f"Write the unit too, such as {text} lb/sq in.")
+                    return None
+                return quantity
+            first = first or problems
+        self.pass_on(first)
+        return None
+
+    def seconds(self, token: Token) -> float | None:
+        """A single time, s."""
+        quantity = self.quantity(token, ("time",))
+        if quantity is not None and quantity.is_range:
+            self.note("L107", token, f"'{token}' is a range, and one time is wanted.", "Write one time, such as 40 s.")
+            return None
+        if quantity is not None and quantity.value < 0:
+            self.note("L107", token, f"'{token}' is before the beginning.", "Write a time of 0 s or more.")
+            return None
+        return None if quantity is None else to_si(quantity)
+
+    def level(self, control: ControlWords, token: Token) -> float | None:
+        """How far a ranged control is moved, 0 to 1."""
+        name = name_of(control.ref)
+        if not control.ranged:
+            self.note(
+                "L205",
+                token,
+                f"{name} cannot be put to '{token}'.",
+                f"It can be put to {listed(control.positions, 'or')}.",
+            )
+            return None
+        quantity = self.quantity(token, ("fraction",))
+        if quantity is None:
+            return None
+        if quantity.is_range or not 0.0 <= quantity.value * quantity.unit.size <= 1.0:
+            self.note("L107", token, f"{name} cannot be put to '{token}'.", "Write one figure from 0 % to 100 %.")
+            return None
+        return to_si(quantity)
+
+
+def name_of(ref: ControlRef) -> str:
+    """A control as a sentence names it."""
+    return f"{ref.part} {ref.control}" if ref.control else str(ref.part)
+
+
+def reading_name(reading: ReadingWords) -> str:
+    """A reading as a sentence names it."""
+    ref = reading.ref
+    return f"{ref.part}.{ref.port}" if ref.port else f"{ref.part} {ref.reading}"
+
+
+def choose(word: str, choices: Iterable[str]) -> str:
+    """A hint that offers what can be written, the nearest first."""
+    known = list(dict.fromkeys(choices))
+    near = nearest(word, known)
+    if not known:
+        return ""
+    can = f"It can be {listed(known, 'or')}."
+    return f"Did you mean {near}? {can}" if near else can

@@ -1,0 +1,263 @@
+"""All names of a folder that a statement can use, each with what it stands for."""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import TypeVar
+
+from cutaway.handbook.records import Folder, Part, PartName
+from cutaway.language.name_index import NameIndex, key, name_index
+from cutaway.language.plurals import plural
+from cutaway.language.syntax import ControlRef, ReadingRef
+from cutaway.parts.kind import Kind, State
+from cutaway.parts.recipe import Medium
+from cutaway.quantities.quantity import Dimension
+
+T = TypeVar("T")
+
+CONDITIONS: Mapping[str, Dimension] = {"height": "length", "airspeed": "speed", "temperature": "temperature"}
+"""The conditions of the world, with what they are measured in."""
+
+_ACROSS: Mapping[Medium | None, tuple[Dimension, ...]] = {
+    "petrol": ("pressure",),
+    "oil": ("pressure",),
+    "air": ("pressure",),
+    "current": ("voltage",),
+    "heat": ("temperature",),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class ControlWords:
+    """A control and where it can be put; ranged if it moves through a range."""
+
+    ref: ControlRef
+    positions: tuple[str, ...]
+    ranged: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingWords:
+    """A reading and what it can be measured in: one dimension as a rule, more where marks differ."""
+
+    ref: ReadingRef
+    dimensions: tuple[Dimension, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PartWords:
+    """What can be said of a part, over all standards that have it."""
+
+    name: PartName
+    controls: tuple[ControlWords, ...]
+    states: tuple[State, ...]
+    readings: tuple[ReadingWords, ...]
+    main: ReadingWords | None
+    failures: tuple[str, ...]
+    contents: tuple[Dimension, ...]
+    wants: tuple[tuple[str, Dimension], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Collection:
+    """Several parts under one name: a group, or the plural of what their kinds or names end in ('tanks')."""
+
+    name: str
+    members: tuple[PartName, ...]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Words:
+    """The names of one folder. Every mapping goes from the name as it is compared (`key`) to what it stands for.
+
+    complements: states, their opposites and positions, as first written. left_out: names of things that were written
+    wrongly elsewhere, about which nothing more is said. index: all names that can stand in a sentence; values:
+    the names of the parts' quantities, which can stand only after 'has'.
+    """
+
+    folder: Folder
+    parts: Mapping[str, PartWords]
+    controls: Mapping[str, ControlWords]
+    readings: Mapping[str, ReadingWords]
+    collections: Mapping[str, Collection]
+    situations: Mapping[str, str]
+    services: Mapping[str, str]
+    conditions: Mapping[str, str]
+    complements: Mapping[str, str]
+    failures: Mapping[str, str]
+    left_out: frozenset[str]
+    index: NameIndex
+    values: NameIndex
+
+
+def words_of(folder: Folder, kinds: Mapping[str, Kind]) -> Words:
+    """The words of a folder, whose parts are of the given kinds; a part of an unknown kind can only be named."""
+    by_name = _parts_by_name(folder)
+    parts = {key(name): _part_words(blocks, kinds) for name, blocks in by_name.items()}
+    controls = dict(_control_names(parts.values()))
+    readings = dict(_reading_names(by_name, parts, kinds))
+    collections = {
+        name: one
+        for name, one in _collections(folder, by_name, kinds).items()
+        if name not in parts or name in {key(g.name) for g in folder.groups}
+    }
+    situations = {key(s.name): s.name for s in folder.situations}
+    services = {key(s.name): s.name for s in folder.services}
+    conditions = {key(name): name for name in CONDITIONS}
+    complements = dict(_complements(parts.values()))
+    failures = {key(f): f for part in parts.values() for f in part.failures}
+    left_out = frozenset(key(name) for name in folder.left_out)
+    names: tuple[Iterable[str], ...] = (
+        parts, controls, readings, collections, situations, services, conditions, complements, failures, left_out,
+    )  # fmt: skip
+    return Words(
+        folder,
+        parts,
+        controls,
+        readings,
+        collections,
+        situations,
+        services,
+        conditions,
+        complements,
+        failures,
+        left_out,
+        name_index(name for group in names for name in group),
+        name_index(key(want) for part in parts.values() for want, _ in part.wants),
+    )
+
+
+def _parts_by_name(folder: Folder) -> dict[str, tuple[Part, ...]]:
+    found: dict[str, tuple[Part, ...]] = {}
+    spelled: dict[str, str] = {}
+    for part in folder.parts:
+        name = spelled.setdefault(key(part.name), part.name)
+        found[name] = (*found.get(name, ()), part)
+    return found
+
+
+def _part_words(blocks: tuple[Part, ...], kinds: Mapping[str, Kind]) -> PartWords:
+    name = blocks[0].name
+    known = [(block, kinds[block.kind]) for block in blocks if block.kind in kinds]
+    readings = _merged_readings((name, kind) for _, kind in known)
+    mains = [r for _, kind in known for r in kind.readings if r.main or len(kind.readings) == 1]
+    main = next((one for one in readings if mains and one.ref.reading == mains[0].name), None)
+    return PartWords(
+        name,
+        _merged_controls(name, known),
+        _once(state for _, kind in known for state in kind.states),
+        readings,
+        main,
+        _once(f.name for _, kind in known for f in kind.failures),
+        _once(c.dimension for _, kind in known for c in kind.contents),
+        _once((w.name, w.dimension) for _, kind in known for w in kind.wants),
+    )
+
+
+def _once(items: Iterable[T]) -> tuple[T, ...]:
+    return tuple(dict.fromkeys(items))
+
+
+def _merged_controls(name: PartName, known: list[tuple[Part, Kind]]) -> tuple[ControlWords, ...]:
+    found: dict[str, ControlWords] = {}
+    for block, kind in known:
+        lists = dict(block.lists)
+        for control in kind.controls:
+            positions = (*control.positions, *lists.get(control.each, ()))
+            before = found.get(control.name)
+            found[control.name] = ControlWords(
+                ControlRef(name, control.name),
+                _once((*(before.positions if before else ()), *positions)),
+                control.ranged or bool(before and before.ranged),
+            )
+    return tuple(found.values())
+
+
+def _merged_readings(of: Iterable[tuple[PartName, Kind]]) -> tuple[ReadingWords, ...]:
+    found: dict[str, ReadingWords] = {}
+    for name, kind in of:
+        for reading in kind.readings:
+            before = found[reading.name].dimensions if reading.name in found else ()
+            dimensions = _once((*before, reading.dimension))
+            found[reading.name] = ReadingWords(ReadingRef(name, reading.name, ""), dimensions)
+    return tuple(found.values())
+
+
+def _control_names(parts: Iterable[PartWords]) -> Iterator[tuple[str, ControlWords]]:
+    for part in parts:
+        for control in part.controls:
+            if not control.ref.control or len(part.controls) == 1:
+                yield key(part.name), control
+            if control.ref.control:
+                for joint in (" ", "."):
+                    yield key(f"{part.name}{joint}{control.ref.control}"), control
+
+
+def _reading_names(
+    by_name: Mapping[str, tuple[Part, ...]], parts: Mapping[str, PartWords], kinds: Mapping[str, Kind]
+) -> Iterator[tuple[str, ReadingWords]]:
+    for name, blocks in by_name.items():
+        part = parts[key(name)]
+        for reading in part.readings:
+            for joint in (" ", "."):
+                yield key(f"{name}{joint}{reading.ref.reading}"), reading
+        for port, dimensions in _ports(blocks, kinds).items():
+            reading = ReadingWords(ReadingRef(part.name, "", port), dimensions)
+            yield key(f"{name}.{port}"), reading
+            if key(f"{name} {port}") not in parts:
+                yield key(f"{name} {port}"), reading
+
+
+def _ports(blocks: tuple[Part, ...], kinds: Mapping[str, Kind]) -> dict[str, tuple[Dimension, ...]]:
+    found: dict[str, tuple[Dimension, ...]] = {}
+    for block in blocks:
+        lists = dict(block.lists)
+        for port in kinds[block.kind].ports if block.kind in kinds else ():
+            # A port without a medium of its own is measured in whatever the line that joins it carries.
+            dimensions = _ACROSS.get(port.medium, ("pressure", "voltage", "temperature"))
+            for name in lists.get(port.each, ()) if port.each else (port.name,):
+                found[name] = _once((*found.get(name, ()), *dimensions))
+    return found
+
+
+def _collections(
+    folder: Folder, by_name: Mapping[str, tuple[Part, ...]], kinds: Mapping[str, Kind]
+) -> dict[str, Collection]:
+    """Groups first, then kinds in the plural, then what kinds end in ('lamps'), then what names end in."""
+    found: dict[str, Collection] = {}
+    names = [blocks[0].name for blocks in by_name.values()]
+    kinds_of = {blocks[0].name: {b.kind for b in blocks} for blocks in by_name.values()}
+    for group in folder.groups:
+        found[key(group.name)] = Collection(group.name, group.members)
+    for kind in kinds:
+        members = tuple(name for name in names if kind in kinds_of[name])
+        _add(found, plural(kind), members)
+    _add_endings(found, names, lambda name: sorted(kinds_of[name]))
+    _add_endings(found, names, lambda name: [name])
+    return found
+
+
+def _add(found: dict[str, Collection], name: str, members: tuple[PartName, ...]) -> None:
+    found.setdefault(key(name), Collection(name, members))
+
+
+def _add_endings(found: dict[str, Collection], names: list[PartName], texts: Callable[[PartName], list[str]]) -> None:
+    ending: dict[str, list[PartName]] = {}
+    for name in names:
+        for text in texts(name):
+            words = text.split()
+            for at in range(len(words)):
+                ending.setdefault(" ".join(words[at:]).casefold(), []).append(name)
+    for text, members in ending.items():
+        if len(set(members)) > 1:
+            _add(found, plural(text), _once(members))
+
+
+def _complements(parts: Iterable[PartWords]) -> Iterator[tuple[str, str]]:
+    for part in parts:
+        for state in part.states:
+            for word in (state.words, state.opposite):
+                if word:
+                    yield key(word), word
+        for control in part.controls:
+            for position in control.positions:
+                yield key(position), position
