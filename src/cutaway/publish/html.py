@@ -1,7 +1,6 @@
 """HTML built from pieces that are safe by construction: plain text is always escaped, only made pieces are not."""
 
 import html
-import re
 from collections.abc import Iterable
 
 _VOID = frozenset({"meta", "img", "input", "br", "hr", "link"})
@@ -42,20 +41,18 @@ def raw_style(text: str) -> Html:
 
 
 def anchor(*words: str) -> str:
-    """An id made from names: letters, digits and hyphens, different for names that differ.
+    """An id made from names, different for names that differ.
 
     >>> anchor("p", "hb §25a"), anchor("p", "hb §25A")
-    ('p-hb-a7-25a', 'p-hb-a7-25-41')
+    ('p.hb-_a7_25a', 'p.hb-_a7_25_41_')
     """
-    return "-".join(_slug(word) for word in words)
+    return ".".join("".join(_in_anchor(letter) for letter in word) for word in words)
 
 
-def _slug(word: str) -> str:
-    letters = (
-        letter if letter in "abcdefghijklmnopqrstuvwxyz0123456789" else "-" if letter == " " else f"-{ord(letter):x}-"
-        for letter in word
-    )
-    return re.sub(r"-{2,}", "-", "".join(letters)).strip("-")
+def _in_anchor(letter: str) -> str:
+    if letter == " ":
+        return "-"
+    return letter if letter in "abcdefghijklmnopqrstuvwxyz0123456789" else f"_{ord(letter):x}_"
 
 
 def _attribute(key: str, value: str | bool) -> str:

@@ -57,7 +57,12 @@ def _coverage(script: ScriptView) -> Html:
     told = listed(tuple(f"{count} {words[kind]}" for kind, count in counts.items() if count))
     length = f" It takes about {script.length} to say." if script.length else ""
     captions = el("a", "Captions", href=script.captions) if script.captions else ""
-    facts = el("p", f"{_many(len(script.sentences), 'sentence')}{': ' if told else ''}{told}.{length} ", captions, class_="facts")
+    facts = el(
+        "p",
+        f"{_many(len(script.sentences), 'sentence')}{': ' if told else ''}{told}.{length} ",
+        captions,
+        class_="facts",
+    )
     bar = el(
         "div",
         *(el("span", class_=kind, style=f"flex-grow: {count}") for kind, count in counts.items() if count),
