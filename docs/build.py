@@ -15,28 +15,20 @@ MEND = "make docs"
 
 def pages() -> Mapping[str, Callable[[], str]]:
     """The name of each page in `docs/reference/` and the pure function that makes its text."""
+    from cutaway.api import json_schema
     from cutaway.cli.main import app
     from cutaway.cli.reference import commands_page
+    from cutaway.parts.library import KINDS
     from cutaway.parts.reference import parts_page
     from cutaway.problems.reference import problems_page
     from cutaway.quantities.reference import units_page
 
     return {
         "commands.md": lambda: commands_page(app),
-        "parts.md": parts_page,
+        "cutaway.schema.json": lambda: json.dumps(json_schema(), indent=2, ensure_ascii=False) + "\n",
+        "parts.md": lambda: parts_page(KINDS),
         "problems.md": problems_page,
         "units.md": units_page,
-        **schema_pages(),
-    }
-
-
-def schema_pages() -> Mapping[str, Callable[[], str]]:
-    """The JSON Schema of each kind of file in a type folder, for an editor's completion."""
-    from cutaway.handbook.schema import SCHEMAS
-
-    return {
-        f"schema/{name}": (lambda make=make: json.dumps(make(), indent=2, ensure_ascii=False) + "\n")
-        for name, make in SCHEMAS.items()
     }
 
 
