@@ -9,7 +9,7 @@ from cutaway.handbook.records import Link, Part, PortRef
 from cutaway.handbook.whereabouts import Found, Index, find, index_of
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
-from cutaway.quantities.which import Which
+from cutaway.quantities.which import StandardName, Which
 
 
 def tie(
@@ -70,7 +70,7 @@ def _links(draft: Draft, pending: Pending, index: Index) -> tuple[tuple[Link, ..
         return None, problems
     said = pending.on.names if pending.on else None
     wanted = draft.part.on.names if said is None else said & draft.part.on.names
-    by_inner: dict[str, frozenset[str]] = {}
+    by_inner: dict[str, frozenset[StandardName]] = {}
     for part in found.parts:
         both = wanted & part.on.names
         if not both:

@@ -94,10 +94,10 @@ def _mods(block: Block, marks: tuple[str, ...]) -> tuple[tuple[Mod, ...], Proble
     problems: Problems = ()
     for entry in _entries(block, "mods"):
         name = " ".join(entry.key.text.split())
-        shape, more = (
-            admit(ModShape, entry.value, f"the mod {name}") if _is_said(entry.value) else (ModShape(says=""), ())
-        )
-        problems += more
+        shape: ModShape | None = ModShape(says="")
+        if _is_said(entry.value):
+            shape, more = admit(ModShape, entry.value, f"the mod {name}")
+            problems += more
         if shape is None:
             continue
         on: list[str] = []
