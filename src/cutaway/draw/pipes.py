@@ -16,6 +16,9 @@ Segment = tuple[Point, Point]
 JOINT = 5.5
 TAP = 3.6
 ARROW = (17.0, 15.0)
+GRAIN_LAYER = 2
+"""Which of the strokes of a live line are its dashes: above casing and core."""
+
 UNLIT = LineSeen()
 
 
@@ -47,12 +50,26 @@ def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen
     roles = [(tie, strokes(medium, live, seen.get(tie.name, UNLIT).flow != 0)) for tie in ties]
     roles.sort(key=lambda of_tie: seen.get(of_tie[0].name, UNLIT).flow != 0)  # what flows lies over what does not
     for layer in range(max(len(of_tie) for _, of_tie in roles)):
-        shapes += [Polyline(routes[tie.name], of_tie[layer]) for tie, of_tie in roles if layer < len(of_tie)]
+        strokes_here = [(routes[tie.name], of_tie[layer]) for tie, of_tie in roles if layer < len(of_tie)]
+        shapes += _grains(strokes_here) if layer == GRAIN_LAYER else [Polyline(*stroke) for stroke in strokes_here]
     for tie in ties:
         shapes += _arrow(tie, ties, routes, seen.get(tie.name, UNLIT).flow, medium)
     state = {True: "live", False: "dead", None: "not known"}[live]
     title = f"{'; '.join(tie.name for tie in ties)}: {medium}, {state}"
     return Group(tuple(shapes), f"node {state.split()[0]}", line="; ".join(tie.name for tie in ties), title=title)
+
+
+def _grains(strokes_here: Iterable[tuple[tuple[Point, ...], str]]) -> list[Shape]:
+    """Dashes within double lines, each stretch once: two rows of dashes over each other would make a full line."""
+    drawn: list[Segment] = []
+    shapes: list[Shape] = []
+    for points, role in strokes_here:
+        rest = segments(points)
+        for before in drawn:
+            rest = [left for segment in rest for left in without(segment, before)]
+        drawn += rest
+        shapes += [Polyline(segment, role) for segment in rest]
+    return shapes
 
 
 def strokes(medium: str, live: bool | None, flowing: bool = False) -> tuple[str, ...]:

@@ -36,6 +36,20 @@ THRESHOLDS: Mapping[str, Threshold] = {
 }
 """Choices of ours for drawings: well above what leaks leave, and petrol above the head of a full tank."""
 
+SMALLEST: Mapping[str, float] = {
+    "pressure": 100.0,
+    "volume": 1.0e-6,
+    "volume flow": 2.0e-8,
+    "length": 1.0e-4,
+    "voltage": 0.01,
+    "current": 0.01,
+    "charge": 10.0,
+    "angular speed": 0.05,
+    "angle": 1.0e-3,
+    "temperature": 0.0,
+}
+"""Readings below this are shown as nothing, SI. A choice of ours: they are what a run leaves, not what a dial shows."""
+
 USUAL_VOLTS = 12.0
 """Taken for the volts of a system that has no battery in the model."""
 
@@ -110,13 +124,14 @@ def notes_of(kind: Kind, look: Look, house: Mapping[str, str]) -> tuple[str, ...
 
 
 def reading_words(value: float, reading: Reading, house: Mapping[str, str]) -> str:
-    """A reading as the house shows it; what rounds to nothing is nothing."""
-    return shown(0.0 if abs(value) < 1e-12 else value, unit_of(reading, house))
+    """A reading as the house shows it; what no instrument of the trade would show is nothing."""
+    return shown(0.0 if abs(value) < SMALLEST.get(reading.dimension, 0.0) else value, unit_of(reading, house))
 
 
 def unit_of(reading: Reading, house: Mapping[str, str]) -> Unit:
-    """The unit that a reading is shown in."""
-    return unit_named(house.get(reading.dimension, reading.unit))
+    """The unit that a reading is shown in: the house's; but a suction, on no datum, keeps that of its dial."""
+    own = reading.dimension == "pressure" and reading.datum == ""
+    return unit_named(reading.unit if own else house.get(reading.dimension, reading.unit))
 
 
 def widest_notes(kind: Kind, look: Look, house: Mapping[str, str]) -> tuple[tuple[str, ...], ...]:

@@ -45,16 +45,18 @@ def head_shapes(title: str, says: str, width: float) -> tuple[tuple[Shape, ...],
 def keys_for(media: Sequence[str], known: bool, links: bool, flags: bool) -> tuple[Key, ...]:
     """What the lines of this sheet mean: a sample and its words each."""
     keys: list[Key] = []
+    at_rest: list[str] = []
     for medium in media:
         live, dead, plain = LIVE_WORDS[medium]
         if known:
             keys.append((_sample(strokes(medium, True)), live))
             if medium in FLOWING_WORDS:
                 keys.append((_sample(strokes(medium, False, flowing=True)), FLOWING_WORDS[medium]))
-            keys.append((_sample(strokes(medium, False)), dead))
+            at_rest.append(dead)
         else:
             keys.append((_sample(strokes(medium, None)), plain))
     if known and media:
+        keys.append((_sample(strokes(media[0], False)), "; ".join(at_rest)))
         keys.append(((triangle((SAMPLE / 2 + 8, 0.0), 0.0, 17.0, 15.0, f"arrow {media[0]}"),), "flows this way"))
     if links:
         head = triangle((SAMPLE, 0.0), 0.0, 10.0, 9.0, "linkhead")

@@ -133,7 +133,7 @@ def _medium_rules(medium: str) -> tuple[Rule, ...]:
         _line(f"pipe {medium} dead", "quiet", 2.0),
         _line(f"pipe {medium} flowing", medium, 4.0),
         _line(f"pipe {medium} unknown", medium, 2.6),
-        _area(f"arrow {medium}", medium, "paper", 1.2),
+        _area(f"arrow {medium}", medium),
         _area(f"fluid {medium}", medium),
     ]
     if medium == "current":

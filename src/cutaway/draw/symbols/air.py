@@ -1,7 +1,7 @@
 """Symbols of the vacuum system."""
 
 from cutaway.draw.shapes import Circle, Line, Rect, Shape
-from cutaway.draw.symbols.strokes import arrow, round_at, spring, triangle, turning
+from cutaway.draw.symbols.strokes import arrow, round_at, spring, triangle
 from cutaway.draw.symbols.symbol import Anchor, Look, Symbol
 
 
@@ -12,8 +12,9 @@ def vacuum_pump(look: Look) -> Symbol:
         (Anchor("suction", (0.04, 0.5), "west"),),
         (
             Circle((0.5, 0.5), 0.46, "edge"),
-            triangle((0.94, 0.5), 0, 0.3, 0.36, "edge"),
-            *turning((0.5, 0.5), 0.26),
+            triangle((0.94, 0.5), 0, 0.4, 0.46, "edge"),
+            Line((0.24, 0.3), (0.24, 0.7), "heavy"),
+            Line((0.24, 0.5), (0.54, 0.5), "stroke"),
             *arrow((0.96, 0.5), (1.2, 0.5), "thin"),
         ),
     )

@@ -1,7 +1,7 @@
 """Symbols of the electrical system: battery, generator, bus, switch, fuse, load."""
 
 from cutaway.draw.shapes import Circle, Line, Rect, Shape
-from cutaway.draw.symbols.strokes import letters, round_at, through, turning
+from cutaway.draw.symbols.strokes import letters, round_at, through
 from cutaway.draw.symbols.symbol import LINK_IN, Anchor, Look, Symbol, position
 
 
@@ -20,11 +20,10 @@ def battery(look: Look) -> Symbol:
 
 
 def generator(look: Look) -> Symbol:
-    """A ring with G; an arrow for turning, and a plus at the output when it charges."""
+    """A ring with G, and a plus at the output when it charges."""
     shapes: list[Shape] = [
         Circle((0.5, 0.5), 0.42, "edge"),
-        letters("G", (0.5, 0.55), 0.36, "strong"),
-        *turning((0.5, 0.5), 0.33),
+        letters("G", (0.5, 0.5), 0.4, "strong"),
     ]
     if look.states.get("charging"):
         shapes.append(letters("+", (1.02, 0.28), 0.3, "strong"))

@@ -1,7 +1,7 @@
 """Symbols of the petrol system: tanks, cocks, filters, pumps, valves, the carburettor."""
 
 from cutaway.draw.shapes import Circle, Line, Path, Polyline, Rect, Shape
-from cutaway.draw.symbols.strokes import arc, arrow, blocked, round_at, spring, through, triangle, turning
+from cutaway.draw.symbols.strokes import arc, arrow, blocked, round_at, spring, through, triangle
 from cutaway.draw.symbols.symbol import Anchor, Look, Symbol, fraction, position
 
 
@@ -69,14 +69,15 @@ def fuel_filter(look: Look) -> Symbol:
 
 
 def engine_pump(look: Look) -> Symbol:
-    """A ring with a solid triangle towards the delivery, and a shaft."""
+    """A ring with a solid triangle towards the delivery, and the shaft's coupling."""
     return Symbol(
         (1.0, 1.0),
         through(0.04, 0.96),
         (
             Circle((0.5, 0.5), 0.46, "edge"),
-            triangle((0.96, 0.5), 0, 0.3, 0.36),
-            *turning((0.5, 0.5), 0.26),
+            triangle((0.96, 0.5), 0, 0.42, 0.48),
+            Line((0.24, 0.3), (0.24, 0.7), "heavy"),
+            Line((0.24, 0.5), (0.54, 0.5), "stroke"),
         ),
     )
 
