@@ -1,4 +1,4 @@
-"""Every folder with a `command.txt` is a case: its files are copied, the command is run there, what it prints is compared.
+"""Every folder with a `command.txt` is a case: its files are copied, the command is run there, the output compared.
 
 command.txt    one command line a line, each beginning with `cutaway`; blank lines and lines with # are skipped
 expected.txt   what is printed, each command under its own line, and how it ended; `pytest --accept` writes it anew
