@@ -90,7 +90,7 @@ def _note_colon(stopped: Stopped, said: Said) -> None:
             "L104",
             Span(span.file, end, end),
             "This says where, and claims nothing.",
-            f"Write {scope}: and what is claimed.",
+            f"Write {scope}: and behind it what is claimed.",
         )
         return
     # The name in front of the verb belongs to the statement, as far back as the last comma.
@@ -119,8 +119,31 @@ def _note_unexpected(stopped: Stopped, said: Said) -> None:
         instead = FOREIGN[key(token)]
         said.note("L101", token, f"'{token}' is not a word of claims.", f"Write {instead}.")
         return
+    hint = _as_meant(stopped, said) or hint
     where = f"after '{before}'" if before is not None else "at the beginning"
     said.note("L101", token, f"'{token}' is not understood {where}.", hint)
+
+
+def _as_meant(stopped: Stopped, said: Said) -> str:
+    """A hint for the usual slips: a scope behind the statement, a missing 'is' or 'to', a bracket too many."""
+    cut, token, span = stopped.source.cut, stopped.token, stopped.source.span
+    text = span.file.text
+    before, behind = text[span.start : token.start_pos].strip(), text[token.start_pos : span.end].strip()
+    if token.type == "CLOSE":
+        return "Take the bracket out, or write the one that opens before it."
+    if token.type in SCOPE_STARTS and "AND" in stopped.expected and stopped.start == "claim":
+        colon = next((t.end_pos for t in cut if t.type == "COLON"), None)
+        if colon is None and cut[0].type not in SCOPE_STARTS:
+            return f"Write {behind.rstrip('.')}: {before}"
+    name = cut[-2] if len(cut) > 1 else None
+    if token.type == "NAME" and name is not None and name.type == "NAME" and key(token) in said.words.complements:
+        if "VERB" in stopped.expected:
+            return f"Write {name} is {token}."
+        if "TO" in stopped.expected:
+            return f"Write {name} to {token}."
+    if token.type == "TO" and name is not None and "AT" in stopped.expected:
+        return f"Write {name} at {text[token.end_pos or 0 : span.end].split(',')[0].split(':')[0].strip()}."
+    return ""
 
 
 def what_next(stopped: Stopped, words: Words) -> str:
@@ -140,15 +163,32 @@ def what_next(stopped: Stopped, words: Words) -> str:
     if "ABOVE" in expected:
         ways.append("a comparison such as 'above 2 lb/sq in'")
     if "VERB" in expected:
-        ways.append("a verb such as 'is', 'reads' or 'has positions'")
+        ways.append("a verb ('is', 'reads', 'has positions' …)")
     ways.extend(_small_words(expected))
+    if not ways and "$END" in expected:
+        ways.append("nothing more")
     said_before = f"After '{before}' comes" if before is not None else "It begins with"
     return f"{said_before} {listed(ways[:5], 'or')}." if ways else ""
 
 
 _SHOWN_ALONE = (
-    "COLON", "TO", "THEN", "FAILED", "TIMES", "CLOSE", "FALLING", "RISING", "AS", "FROM", "OF", "FOR", "AND", "OR", "IF",
-)  # fmt: skip
+    "COMMA",
+    "COLON",
+    "TO",
+    "THEN",
+    "FAILED",
+    "TIMES",
+    "CLOSE",
+    "FALLING",
+    "RISING",
+    "AS",
+    "FROM",
+    "OF",
+    "FOR",
+    "AND",
+    "OR",
+    "IF",
+)
 
 
 def _small_words(expected: frozenset[str]) -> list[str]:

@@ -82,8 +82,18 @@ SPELLED: Mapping[str, str] = MappingProxyType(
 
 NUMBERS: Mapping[str, str] = MappingProxyType(
     {
-        word: str(value)
-        for value, word in enumerate(["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"], start=1)
+        "one": "1",
+        "two": "2",
+        "three": "3",
+        "four": "4",
+        "five": "5",
+        "six": "6",
+        "seven": "7",
+        "eight": "8",
+        "nine": "9",
+        "ten": "10",
+        "eleven": "11",
+        "twelve": "12",
     }
 )
 """Numbers that people write as words."""
@@ -120,11 +130,41 @@ VERBS: Mapping[str, tuple[str, ...]] = MappingProxyType(
 """What a part does when a state of it begins: the verb, and the states that it may mean, the likelier first."""
 
 PREDICATES = frozenset(
-    ["IS", "READS", "SETTLES_AT", "VERB", "BECOMES", "RISES", "FALLS", "DEPENDS_ON", "DOES_NOT", "CAN_MOVE", "CANNOT_MOVE", "HAS_POSITIONS", "HAS", "FEEDS", "WORKS"]
+    (
+        "IS",
+        "READS",
+        "SETTLES_AT",
+        "VERB",
+        "BECOMES",
+        "RISES",
+        "FALLS",
+        "DEPENDS_ON",
+        "DOES_NOT",
+        "CAN_MOVE",
+        "CANNOT_MOVE",
+        "HAS_POSITIONS",
+        "HAS",
+        "FEEDS",
+        "WORKS",
+    )
 )
 """The terminals with which a predicate begins."""
 
-SCOPE_STARTS = frozenset(["ON", "IN", "WITH", "AFTER", "WITHIN", "THROUGHOUT", "AT", "NEVER", "TAKES", "ALWAYS", "SOMETIMES"])
+SCOPE_STARTS = frozenset(
+    (
+        "ON",
+        "IN",
+        "WITH",
+        "AFTER",
+        "WITHIN",
+        "THROUGHOUT",
+        "AT",
+        "NEVER",
+        "TAKES",
+        "ALWAYS",
+        "SOMETIMES",
+    )
+)
 """The terminals with which an item of a scope begins."""
 
 FOREIGN: Mapping[str, str] = MappingProxyType(
@@ -154,6 +194,7 @@ FOREIGN: Mapping[str, str] = MappingProxyType(
         "until": "within",
         "during": "throughout",
         "but": "and",
+        ";": "and",
     }
 )
 """Words that people write and the language does not have, with what to write instead."""

@@ -5,12 +5,13 @@ chosen among those that the parser can take next: the longest, and of two alike 
 """
 
 import re
-from collections.abc import Collection, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
 from lark import Token
 from lark.lexer import Lexer
+from lark.parsers.lalr_analysis import Shift
 
 from cutaway.language.keywords import FOREIGN, KEYWORDS, NUMBERS, PREDICATES, SCOPE_STARTS, VERBS
 from cutaway.language.misspelt import misspelt
@@ -23,7 +24,7 @@ from cutaway.quantities.phrases import phrase_at
 _TERMINALS = {**dict.fromkeys(FOREIGN, "FOREIGN"), **dict.fromkeys(VERBS, "VERB"), **KEYWORDS}
 _FIXED = name_index(_TERMINALS)
 _ITEM = re.compile(r"[,:();\"]")
-_MARKS = {":": "COLON", ",": "COMMA", "(": "OPEN", ")": "CLOSE"}
+_MARKS = {":": "COLON", ",": "COMMA", "(": "OPEN", ")": "CLOSE", ";": "FOREIGN"}
 _ARTICLES = frozenset(("the", "a", "an"))
 _LINKS = frozenset(("AND", "OR", "IF", "ONLY_IF", "EXACTLY_WHEN", "BEFORE"))
 _CLAUSE_STARTS = PREDICATES | {"NOT", "ANY_OF", "EACH_OF", "NONE_OF", "THERE_IS"}
@@ -54,11 +55,30 @@ class StatementLexer(Lexer):
     def lex(self, lexer_state: Any, parser_state: Any) -> Iterator[Token]:
         """The tokens of a source, each cut when the parser asks for it."""
         cutter = Cutter(lexer_state.text)
-        states = parser_state.parse_conf.states
-        while (token := cutter.next(states[parser_state.position])) is not None:
+        while (token := cutter.next(Acceptable(parser_state))) is not None:
             lexer_state.last_token = token
             lexer_state.text.cut.append(token)
             yield token
+
+
+class Acceptable:
+    """The terminals that a parser can take next. The table alone says too much: behind a name it has whatever can
+    follow any name anywhere, so what the parser would do is followed to where it takes the terminal, or cannot."""
+
+    def __init__(self, parser_state: Any) -> None:
+        self._states = parser_state.parse_conf.states
+        self._stack = parser_state.state_stack
+
+    def __contains__(self, terminal: str) -> bool:
+        stack = list(self._stack)
+        while (step := self._states[stack[-1]].get(terminal)) is not None:
+            action, to = step
+            if action is Shift:
+                return True
+            if to.expansion:
+                del stack[-len(to.expansion) :]
+            stack.append(self._states[stack[-1]][to.origin.name][1])
+        return False
 
 
 class Cutter:
@@ -73,7 +93,7 @@ class Cutter:
         self._before = ""
         self._amid_with = source.amid_with
 
-    def next(self, accepted: Collection[str]) -> Token | None:
+    def next(self, accepted: Acceptable) -> Token | None:
         """The next token, one of the accepted ones if that can be; None at the end."""
         token = self._choose(accepted)
         if token is not None:
@@ -82,12 +102,12 @@ class Cutter:
                 self._amid_with = token.type == "WITH"
         return token
 
-    def _choose(self, accepted: Collection[str]) -> Token | None:
+    def _choose(self, accepted: Acceptable) -> Token | None:
         while self._at < len(self._items):
             said = self._items[self._at].said
             if "WHICH" in accepted:
                 return self._which()
-            if "TEXT" in accepted and not ("QUANTITY" in accepted and self._figure_end(self._at)):
+            if "TEXT" in accepted and not ("QUANTITY" in accepted and self._figure_alone()):
                 return self._free_text()
             if said == "," and self._comma_is_idle():
                 self._at += 1
@@ -115,7 +135,7 @@ class Cutter:
             self._at += 1
         return _token(terminal, self._text, start, end)
 
-    def _word(self, accepted: Collection[str]) -> Token:
+    def _word(self, accepted: Acceptable) -> Token:
         if "VALUE" in accepted and (length := self._words.values.longest(self._items, self._at)):
             return self._token("VALUE", length)
         fixed_length, fixed = self._fixed(self._at)
@@ -151,6 +171,8 @@ class Cutter:
             said, (_, fixed) = self._items[at].said, self._fixed(at)
             if said in _MARKS or fixed in ("IF", "ONLY_IF", "EXACTLY_WHEN", "BEFORE"):
                 break
+            if at > self._at + 1 and fixed in SCOPE_STARTS - {"WITH", "ON"}:
+                break
             if fixed == "AND" and (self._fixed(at + 1)[1] in SCOPE_STARTS or self._clause_at(at + 1)):
                 break
             at += 1
@@ -182,7 +204,7 @@ class Cutter:
 
     # --- figures
 
-    def _figure(self, accepted: Collection[str], name_length: int) -> Token | None:
+    def _figure(self, accepted: Acceptable, name_length: int) -> Token | None:
         end = self._figure_end(self._at)
         if not end or (name_length and self._items[self._at + name_length - 1].end >= end and "NAME" in accepted):
             return None
@@ -204,6 +226,12 @@ class Cutter:
         phrase = phrase_at(self._text[:limit], start)
         return phrase.end if phrase is not None else 0
 
+    def _figure_alone(self) -> bool:
+        """Whether a figure stands here and ends the phrase: 'at 60 %', but not 'at 2 ft behind the seat'."""
+        end = self._figure_end(self._at)
+        after = next((i for i in range(self._at, len(self._items)) if self._items[i].start >= end), None)
+        return bool(end) and (after is None or self._items[after].said in _MARKS or bool(self._fixed(after)[0]))
+
     def _unknown_unit_end(self, end: int) -> int:
         """The end of a figure and of the word behind it, if that can only be meant as a unit."""
         after = next((i for i in range(self._at, len(self._items)) if self._items[i].start >= end), None)
@@ -217,7 +245,13 @@ class Cutter:
     def _fixed(self, at: int) -> tuple[int, str]:
         """The fixed words that begin at an item: how many, and their terminal."""
         length = _FIXED.longest(self._items, at)
-        return length, _TERMINALS[" ".join(w.said for w in self._items[at : at + length])] if length else ""
+        if not length:
+            return 0, ""
+        fixed = _TERMINALS[" ".join(w.said for w in self._items[at : at + length])]
+        # 'open', 'shut' and 'light' are verbs only in front of 'at'; elsewhere they are words like others.
+        if fixed == "VERB" and not (at + length < len(self._items) and self._items[at + length].said == "at"):
+            return 0, ""
+        return length, fixed
 
     def _name_at(self, at: int) -> int:
         return self._words.index.longest(self._items, at)
@@ -269,7 +303,7 @@ class Cutter:
         """Whether the comma only makes a pause before a word that links by itself."""
         return self._fixed(self._at + 1)[1] in _LINKS | {"THEN", "REPEATED"}
 
-    def _kind_of_and(self, accepted: Collection[str]) -> str:
+    def _kind_of_and(self, accepted: Acceptable) -> str:
         if "THEN" in accepted and self._action_at(self._at + 1):
             return "THEN"
         if "LIST_AND" in accepted and not self._clause_at(self._at + 1):

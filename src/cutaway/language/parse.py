@@ -2,6 +2,7 @@
 understand and what was wrong, and never raises for anything that a user can write."""
 
 from functools import lru_cache
+from typing import Any
 
 from lark import Lark, Tree
 from lark.exceptions import UnexpectedToken
@@ -97,11 +98,10 @@ def _tree(span: Span, words: Words, start: str) -> tuple[Branch | None, Said]:
     said = Said(span.file, words)
     source = Source(span, words, amid_with=start == "given_scope")
     try:
-        tree = _grammar().parse(source, start=start)  # type: ignore[arg-type]
+        tree = _grammar().parse(source, start=start)
     except UnexpectedToken as stop:
-        parser = stop.interactive_parser
-        expected = frozenset(parser.accepts()) if parser is not None else frozenset(stop.accepts or ())
-        misread(Stopped(source, stop.token, expected, start), said)
+        parser: Any = stop.interactive_parser
+        misread(Stopped(source, stop.token, frozenset(parser.accepts()), start), said)
         return None, said
     assert isinstance(tree, Tree)
     return tree, said

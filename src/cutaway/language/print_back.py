@@ -1,5 +1,6 @@
 """From records to text in the canonical form; reading the text again gives the same records, places apart."""
 
+import re
 from decimal import Decimal
 from typing import assert_never
 
@@ -35,6 +36,7 @@ from cutaway.language.syntax import (
     When,
 )
 from cutaway.language.words import CONDITIONS
+from cutaway.quantities.quantity import Unit
 from cutaway.quantities.si import from_si
 from cutaway.quantities.units import units_of
 
@@ -52,7 +54,7 @@ def printed_scope(scope: Scope) -> str:
         items.append(f"on {scope.on.words}")
     if scope.situation:
         items.append(f"in {scope.situation}")
-    given = (*scope.failures, *scope.conditions, *scope.held)
+    given: tuple[FailureChoice | Condition | Held, ...] = (*scope.failures, *scope.conditions, *scope.held)
     items.extend(f"with {printed_given(one)}" for one in given)
     if scope.actions:
         items.append(f"after {printed_actions(scope.actions)}")
@@ -214,11 +216,18 @@ def _comes_on(statement: ComesOnAt) -> str:
 
 
 def _trend(statement: Trend) -> str:
-    unit = next(u for u in units_of(CONDITIONS[statement.condition]) if u.zero == 0.0 and u.size == 1.0)
+    unit = _exact_unit(statement.condition, (statement.start, statement.stop))
     way = "rises" if statement.rises else "falls"
     turn = "rises" if statement.stop > statement.start else "falls"
     ends = [f"{_number(from_si(end, unit))} {unit.name}" for end in (statement.start, statement.stop)]
     return f"{_reading(statement.reading)} {way} as {statement.condition} {turn} from {ends[0]} to {ends[1]}"
+
+
+def _exact_unit(condition: str, ends: tuple[float, float]) -> Unit:
+    """The period's unit if the ends come back from it as they were, else the first that does that: SI at the last."""
+    units = units_of(CONDITIONS[condition])
+    exact = (u for u in units if all(float(_number(from_si(e, u))) * u.size + u.zero == e for e in ends))
+    return next(exact, next(u for u in units if u.zero == 0.0 and u.size == 1.0))
 
 
 def _built(statement: Built) -> str:
@@ -254,7 +263,11 @@ def _is(negated: bool) -> str:
 
 
 def _text(words: str) -> str:
-    return words if '"' in words else f'"{words}"'
+    """The words as they stand, between quotation marks where something in them could be taken for a link."""
+    return f'"{words}"' if _LINKING.search(words) else words
+
+
+_LINKING = re.compile(r"[()0-9]|\b(and|or|if|before|when)\b", re.IGNORECASE)
 
 
 def _control(ref: ControlRef) -> str:

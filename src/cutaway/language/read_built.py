@@ -98,7 +98,7 @@ def _set_at(subject: Subject, predicate: Branch, said: Said, span: Span) -> Stat
 
 
 def _has_figure(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
-    part, name = whole_part(subject, said), first_token(predicate, "VALUE")
+    part, name = whole_part(subject, said), first_token(predicate, "VALUE", "NAME", "UNKNOWN")
     if part is None:
         return None
     want = next((want for want in part.wants if key(want[0]) == key(name)), None)

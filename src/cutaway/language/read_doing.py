@@ -224,7 +224,7 @@ def _begins(part: PartWords, state: tuple[State, bool], predicate: Branch, said:
     amount = _amount(predicate)
     quantity = said.quantity(amount)
     if not has_token(predicate, "FALLING", "RISING"):
-        text = f"{amount} falling, or {amount} rising"
+        text = f"at {amount} falling, or at {amount} rising"
         said.note("L110", amount, f"'at {amount}' does not say which way the figure is going.", f"Write {text}.")
         return None
     if quantity is None:

@@ -122,7 +122,7 @@ class _StatementReader:
         self._last = None
         said, name = self._said, name_in(tree)
         part = said.words.parts.get(key(name))
-        number = 0 if tree.data == "there_is_no" else 1
+        number: int | None = 0 if tree.data == "there_is_no" else 1
         if tree.data == "there_are":
             number = _whole(first_token(tree, "NUMBER"))
         if number is None:
@@ -142,7 +142,7 @@ class _StatementReader:
             said.unknown(name, "group or kind", [*names, *(p.name for p in said.words.parts.values())])
             return None
         if tree.data == "there_is":
-            hint = f"Write how many, such as there are {len(many.members)} {many.name}."
+            hint = f"Write their number, such as there are {max(2, len(many.members))} {many.name}."
             said.note("L217", name, f"It is not said how many {many.name} there are.", hint)
             return None
         return Built("count", many.name, tuple(many.members), number, None, "", False, span)

@@ -1,10 +1,10 @@
-"""What a parsed text says, looked up in the folder's words: each look-up gives the thing meant, or notes what is wrong."""
+"""What a parsed text says, looked up in the folder's words: the thing that is meant, or a note of what is wrong."""
 
 from collections.abc import Iterable
 
 from lark import Token
 
-from cutaway.handbook.names import did_you_mean, listed, nearest
+from cutaway.handbook.names import listed, nearest
 from cutaway.language.name_index import key
 from cutaway.language.syntax import ControlRef
 from cutaway.language.words import Collection, ControlWords, PartWords, ReadingWords, Words
@@ -52,7 +52,7 @@ class Said:
     def unknown(self, token: Token, what: str, choices: Iterable[str], code: str = "L201") -> None:
         """Notes that there is nothing of this name, with the nearest that there is."""
         if not self.left_out(token):
-            self.note(code, token, f"There is no {what} called '{token}'.", did_you_mean(str(token), choices))
+            self.note(code, token, f"There is no {what} called '{token}'.", _instead(str(token), list(choices)))
 
     def part(self, token: Token) -> PartWords | None:
         """The part of this name."""
@@ -96,7 +96,7 @@ class Said:
 
     def _controls_there_are(self) -> str:
         names = list(dict.fromkeys(name_of(c.ref) for c in self.words.controls.values()))
-        return f"The controls are {listed(names[:12])}{' and more' if len(names) > 12 else ''}." if names else ""
+        return f"What can be moved is {', '.join(names[:8])}{' …' if len(names) > 8 else '.'}" if names else ""
 
     def position(self, control: ControlWords, token: Token) -> str | None:
         """The control's position of this name, as it is spelled."""
@@ -153,6 +153,15 @@ class Said:
             self.note("L107", token, f"{name} cannot be put to '{token}'.", "Write one figure from 0 % to 100 %.")
             return None
         return to_si(quantity)
+
+
+def _instead(word: str, choices: list[str]) -> str:
+    """A hint for a name that is not known; a long list of what there is would hide the message."""
+    near = nearest(word, choices)
+    if near:
+        return f"Did you mean {near}?"
+    few = list(dict.fromkeys(choices))
+    return f"There is {listed(few)}." if 0 < len(few) <= 8 else "Write a name that the folder has, or add it there."
 
 
 def name_of(ref: ControlRef) -> str:
