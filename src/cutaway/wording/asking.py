@@ -54,11 +54,21 @@ def statement_words(claim: Claim, folder: Folder) -> str:
 
 def scope_words(scope: Scope) -> str:
     """Where the claim is to be true, without the actions: 'in cruising, with the engine pump failed (seized)'."""
-    words = [f"in {scope.situation}"] if scope.situation else []
+    words = [situation_words(scope.situation)] if scope.situation else []
     words.extend(_failed(choice) for choice in scope.failures)
     words.extend(_condition(condition) for condition in scope.conditions)
     words.extend(_held(held) for held in scope.held)
     return ", ".join(words)
+
+
+def situation_words(situation: str) -> str:
+    """A situation as part of a sentence, by the look of its first word.
+
+    >>> situation_words("running up"), situation_words("parked"), situation_words("approach")
+    ('when running up', 'when parked', 'in approach')
+    """
+    first = situation.split()[0].lower()
+    return f"when {situation}" if first.endswith(("ing", "ed")) else f"in {situation}"
 
 
 def action_words(actions: tuple[Action, ...]) -> str:

@@ -144,13 +144,13 @@ def _held(claim: Claim, holds: Holds, folder: Folder) -> str:
     done = action_words(scope.actions)
     match when.kind:
         case "within":
-            told = f"{says} {_after(duration(holds.at), done)}"
+            told = f"{_before_time(says)} {_after(duration(holds.at), done)}"
         case "takes":
-            told = f"it takes {duration(holds.at)} until {says}{_once(done)}"
+            told = f"it takes {duration(holds.at)} until {says}{_once(done, ',')}"
         case "throughout":
-            told = f"{says} throughout the {duration(when.first)}{_from(done)}"
+            told = f"{_before_time(says)} throughout the {duration(when.first)}{_from(done)}"
         case "at":
-            told = f"{says} {_after(duration(when.first), done)}"
+            told = f"{_before_time(says)} {_after(duration(when.first), done)}"
         case "never":
             told = f"it is never so that {says}{_once(done)}"
         case "settled":
@@ -180,13 +180,16 @@ def _reason(claim: Claim, fails: Fails, says: str, done: str) -> str:
     when = claim.scope.when
     match fails.why:
         case "never came":
-            within = f" within {duration(when.first)}" if when.kind == "within" else ""
-            return f"it does not come about that {says}{within}{_once(done)}"
+            if when.kind == "within":
+                return f"it does not come about that {_before_time(says)} within {duration(when.first)}{_from(done)}"
+            return f"it does not come about that {says}{_once(done)}"
         case "too late":
             allowed = when.second if when.kind == "takes" else when.first
-            return f"it takes {at} until {says}{_once(done)}, and the claim allows {duration(allowed)}"
+            return f"it takes {at} until {says}{_once(done, ',')}, and the claim allows {duration(allowed)}"
         case "too early":
-            return f"it takes only {at} until {says}{_once(done)}, and the claim says {duration(when.first)} at least"
+            return (
+                f"it takes only {at} until {says}{_once(done, ',')}, and the claim says {duration(when.first)} at least"
+            )
         case "stopped being so":
             return f"it stops being so that {says}, {_after(at, done)}"
         case "was so":
@@ -232,15 +235,15 @@ def _influence(influence: Influence) -> str:
 
 
 def _missing(verdict: NotModelled, folder: Folder, standards: str) -> str:
+    """What the standard lacks: parts that other standards have, and what the records do not say."""
     names = {part.name.lower() for part in folder.parts}
     parts = tuple(name for name in verdict.missing if name.lower() in names)
     others = tuple(name.rstrip(". ") for name in verdict.missing if name.lower() not in names)
     who = standards or "this standard"
     verb = "have" if " and " in who else "has"
     lacks = f"{who} {verb} no {' and no '.join(parts)}" if parts else ""
-    return (
-        "; ".join(words for words in (lacks, *others) if words) or "something is missing that the model does not name"
-    )
+    unsaid = f"there is no record of {listed(others)}" if others else ""
+    return "; ".join(words for words in (lacks, unsaid) if words) or "what is missing was not named"
 
 
 # --- evidence ------------------------------------------------------------------------------------------------------
@@ -310,8 +313,14 @@ def _over(claim: Claim, tried: int, witness: Setup | None) -> str:
 # --- putting together ----------------------------------------------------------------------------------------------
 
 
-def _once(done: str) -> str:
-    return f" once {done}" if done else ""
+def _once(done: str, mark: str = "") -> str:
+    return f"{mark} once {done}" if done else ""
+
+
+def _before_time(says: str) -> str:
+    """The statement as it stands before a time: with a comma where the time could be taken for a part of it."""
+    joined = any(word in says for word in (" and ", " or ", " before ", " if ", " only if ", " exactly when "))
+    return f"{says}," if joined or says[-1:].isdigit() else says
 
 
 def _from(done: str) -> str:
