@@ -19,8 +19,8 @@ from cutaway.parts.kinds.liquids import (
     hand_pump,
     one_way,
     pump,
-    relief,
 )
+from cutaway.parts.laws.sizing import flow_conductance
 from cutaway.parts.recipe import (
     Across,
     Const,
@@ -42,8 +42,14 @@ def _engine_pump(fit: Fit) -> Recipe:
     speed = Signal("speed", of="driven by")
     elements = (
         pump(PETROL, "vanes", ends, delivery, 3.0 * pressure, 0.3, product(speed, unless("seized"))),
-        # The relief valve's band is laid so that it passes the whole delivery just at the pressure the book gives.
-        relief(PETROL, "relief", ("outlet", "inlet"), pressure - 0.5 * band, band, 2.0 * delivery),
+        # A balanced valve, which heeds the delivery pressure alone. Its band is laid so that it passes the whole
+        # delivery just at the pressure that the book gives.
+        Element(
+            "relief",
+            "MAINTAIN",
+            ("outlet", "inlet"),
+            (flow_conductance(2.0 * delivery, pressure), PETROL.core, pressure - 0.5 * band, band),
+        ),
         one_way(PETROL, "by-pass", ends, fit.si["by-pass"], POUND),
         # Past the vanes, both ways: pressure in the pipes falls by itself within a minute of stopping.
         Element("slip", "LIN", ends, (0.02 * delivery / pressure,)),
@@ -53,9 +59,9 @@ def _engine_pump(fit: Fit) -> Recipe:
 
 ENGINE_PUMP = Kind(
     "engine-driven fuel pump",
-    "A vane pump with its own relief valve. A by-pass valve lets petrol forwards past vanes that stand still, so that "
-    "hand pumping and gravity can still feed the engine. That is common practice; a pump without one has a by-pass of "
-    "0 gal/h.",
+    "A vane pump with its own balanced relief valve. A by-pass valve lets petrol forwards past vanes that stand "
+    "still, so that hand pumping and gravity can still feed the engine. That is common practice; a pump without one "
+    "has a by-pass of 0 gal/h.",
     ports=(INLET, OUTLET),
     build=_engine_pump,
     wants=(
@@ -86,7 +92,7 @@ ENGINE_PUMP = Kind(
     ),
     couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=("speed",)),),
     failures=(Failure("seized", "Its drive has sheared: the vanes stand still."),),
-    families=("PDPUMP", "RELIEF", "ONEWAY", "LIN"),
+    families=("PDPUMP", "MAINTAIN", "ONEWAY", "LIN"),
 )
 
 HAND_FUEL_PUMP = Kind(
