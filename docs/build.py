@@ -4,7 +4,6 @@ python docs/build.py            write
 python docs/build.py --check    compare; ends with 1 if a page is stale
 """
 
-import json
 import sys
 from collections.abc import Callable, Mapping
 from pathlib import Path
@@ -15,7 +14,6 @@ MEND = "make docs"
 
 def pages() -> Mapping[str, Callable[[], str]]:
     """The name of each page in `docs/reference/` and the pure function that makes its text."""
-    from cutaway.api import json_schema
     from cutaway.cli.main import app
     from cutaway.cli.reference import commands_page
     from cutaway.parts.library import KINDS
@@ -25,7 +23,6 @@ def pages() -> Mapping[str, Callable[[], str]]:
 
     return {
         "commands.md": lambda: commands_page(app),
-        "cutaway.schema.json": lambda: json.dumps(json_schema(), indent=2, ensure_ascii=False) + "\n",
         "parts.md": lambda: parts_page(KINDS),
         "problems.md": problems_page,
         "units.md": units_page,
