@@ -4,16 +4,27 @@ import numpy as np
 
 from cutaway.machine.compile import Machine
 from cutaway.machine.layout import (
+    CAPACITY,
     CUTS,
     FLIPS,
+    FREE,
+    GAS,
+    GROSS,
+    HOLDS,
     JACK,
+    KIND,
+    MEDIUM,
     RAM,
     RESIDUAL,
     STEPS,
     STILL_SINCE,
+    SUPPLY,
+    TERM,
     TRANSIENTS,
+    TRAVEL,
     Floats,
     Live,
+    X,
 )
 from cutaway.machine.records import Certificate
 from cutaway.machine.scales import MEDIA
@@ -22,17 +33,17 @@ from cutaway.machine.scales import MEDIA
 def contents(machine: Machine, live: Live) -> tuple[Floats, Floats]:
     """What all stores of each medium hold together, and the same with every part counted positive."""
     fixed, total, size = machine.fixed, np.zeros(len(MEDIA)), np.zeros(len(MEDIA))
-    free = fixed.diagonal.size
-    in_nodes = machine.numbers.capacity * live.x[:free]
-    np.add.at(total, fixed.medium[:free], in_nodes)
-    np.add.at(size, fixed.medium[:free], np.abs(in_nodes))
+    free = int(fixed.size[FREE])
+    in_nodes = machine.numbers.node[CAPACITY, :free] * live.node[X, :free]
+    np.add.at(total, fixed.node[MEDIUM, :free], in_nodes)
+    np.add.at(size, fixed.node[MEDIUM, :free], np.abs(in_nodes))
     for e in fixed.stores:
-        held = live.content[e]
-        if fixed.kind[e] == JACK:
-            held = live.travel[e] * (machine.numbers.parameters[e, 0] - machine.numbers.parameters[e, 1])
-        elif fixed.kind[e] == RAM:
-            held = live.gas[e]
-        medium = fixed.medium[fixed.term[e, 0]]
+        held = live.element[HOLDS, e]
+        if fixed.element[e, KIND] == JACK:
+            held = live.element[TRAVEL, e] * (machine.numbers.parameters[e, 0] - machine.numbers.parameters[e, 1])
+        elif fixed.element[e, KIND] == RAM:
+            held = live.element[GAS, e]
+        medium = fixed.node[MEDIUM, fixed.element[e, TERM]]
         total[medium] += held
         size[medium] += abs(held)
     return total, size
@@ -41,8 +52,8 @@ def contents(machine: Machine, live: Live) -> tuple[Floats, Floats]:
 def certificate(machine: Machine, live: Live, before: tuple[Floats, Floats], kernel: str) -> Certificate:
     """The certificate of a run that began with these contents."""
     total, size = contents(machine, live)
-    lost = np.abs(total - before[0] - live.supply)
-    against = np.maximum(size, before[1]) + live.gross
+    lost = np.abs(total - before[0] - live.medium[SUPPLY])
+    against = np.maximum(size, before[1]) + live.medium[GROSS]
     relative = lost[against > 0.0] / against[against > 0.0]
     return Certificate(
         residual=float(live.clock[RESIDUAL]),

@@ -7,11 +7,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from cutaway.machine.layout import (
-    JACK,
+    DIAGONAL,
+    FILL_AT,
+    MEDIUM,
+    ORDER,
     PARAMETERS,
-    RAM,
-    STORE,
-    TANK,
+    SLOT,
+    SLOW,
     Fixed,
     Floats,
     Ints,
@@ -87,7 +89,7 @@ def compile_network(
         owners=network.owners,
         uniqueness=classes(network),
         fixed=fixed,
-        numbers=_numbers(network, nodes, free, program, step_error),
+        numbers=_numbers(network, nodes, program, step_error),
         start_x=np.array([starts[node.name] for node in nodes]),
         start_travel=np.array([_start_travel(element) for element in network.elements]),
         start_modes=np.array([-1.0 if mode.started is None else float(mode.started) for mode in network.modes]),
@@ -247,10 +249,8 @@ def _edges(elements: tuple[Element, ...], at: Mapping[str, int], free: int) -> f
 
 def _slots(terms: list[int], free: int, pattern: Elimination) -> list[int]:
     """Nine places in the matrix, by row and column of the terminals; the waste place where one is not a free node."""
-    waste = len(pattern.row_of)
-    return [
-        pattern.place[(a, b)] if 0 <= a < free and 0 <= b < free else waste for a in terms for b in terms
-    ]
+    waste = pattern.places.shape[1]
+    return [pattern.place[(a, b)] if 0 <= a < free and 0 <= b < free else waste for a in terms for b in terms]
 
 
 def _slow(network: Network, nodes: tuple[Node, ...]) -> list[int]:
@@ -275,57 +275,44 @@ def _fixed(
     pattern: Elimination, program: Program, registers: _Registers,
 ) -> Fixed:  # fmt: skip
     terms = [[at[name] for name in element.at] + [-1] * (3 - len(element.at)) for element in network.elements]
-    kinds = [CODES[element.family] for element in network.elements]
-    rank = {int(node): k for k, node in enumerate(pattern.order)}
+    lines = [
+        [CODES[element.family], gate, drive, *term, *_slots(term, free, pattern)]
+        for element, gate, drive, term in zip(network.elements, registers.gate, registers.drive, terms, strict=True)
+    ]
+    by_node = np.zeros((5, len(nodes) + 1), np.int64)
+    by_node[DIAGONAL, pattern.order] = np.arange(free)
+    by_node[MEDIUM, : len(nodes)] = [MEDIA.index(node.medium) for node in nodes]
+    by_node[SLOW, : len(nodes)] = _slow(network, nodes)
+    by_node[ORDER, :free] = pattern.order
+    by_node[FILL_AT, : free + 1] = pattern.fill_at
     return Fixed(
-        kind=_ints(kinds),
-        term=np.array(terms, np.int64).reshape(len(terms), 3),
-        slot=np.array([_slots(t, free, pattern) for t in terms], np.int64).reshape(len(terms), 9),
-        gate=_ints(registers.gate),
-        drive=_ints(registers.drive),
-        stores=_ints(i for i, element in enumerate(network.elements) if element.family in STORES),
+        size=_ints((free,)),
+        node=by_node,
+        element=np.array(lines, np.int64).reshape(len(lines), SLOT + 9),
+        fill=pattern.fill,
+        target=pattern.target,
+        place=pattern.places,
         code=program.finished()[0],
         tables=_ints(program.table_at),
-        sets=_ints(registers.sets),
-        clears=_ints(registers.clears),
+        mode=np.array([registers.sets, registers.clears], np.int64).reshape(2, len(network.modes)),
+        stores=_ints(i for i, element in enumerate(network.elements) if element.family in STORES),
         boundary=_ints(registers.boundary),
         out=_ints(registers.out),
-        diagonal=_ints(rank[i] for i in range(free)),
-        order=pattern.order,
-        pivot=pattern.pivot,
-        lower_at=pattern.lower_at,
-        lower=pattern.lower,
-        lower_row=pattern.lower_row,
-        upper_at=pattern.upper_at,
-        upper=pattern.upper,
-        upper_column=pattern.upper_column,
-        target_at=pattern.target_at,
-        target=pattern.target,
-        row_of=pattern.row_of,
-        column_of=pattern.column_of,
-        medium=_ints(MEDIA.index(node.medium) for node in nodes),
-        slow=_ints(_slow(network, nodes)),
     )
 
 
-def _numbers(
-    network: Network, nodes: tuple[Node, ...], free: int, program: Program, step_error: float
-) -> Numbers:
+def _numbers(network: Network, nodes: tuple[Node, ...], program: Program, step_error: float) -> Numbers:
     parameters = np.zeros((len(network.elements), PARAMETERS))
     for i, element in enumerate(network.elements):
         parameters[i, : len(element.parameters)] = element.parameters
     scales = [BY_MEDIUM[node.medium] for node in nodes]
+    stores = [s.store if n.store is None else n.store for s, n in zip(scales, nodes, strict=True)]
     return Numbers(
         parameters=parameters,
         constants=program.finished()[1],
-        table_x=np.array(program.table_x, np.float64),
-        table_y=np.array(program.table_y, np.float64),
-        x_scale=np.array([s.across for s in scales]),
-        q_scale=np.array([s.through for s in scales]),
-        capacity=np.array([s.store if n.store is None else n.store for s, n in zip(scales, nodes, strict=True)][:free]),
-        leak=np.array([s.leak for s in scales][:free]),
-        delay=np.array([mode.delay for mode in network.modes], np.float64),
-        dwell=np.array([mode.dwell for mode in network.modes], np.float64),
+        table=np.array([program.table_x, program.table_y], np.float64).reshape(2, len(program.table_x)),
+        node=np.array([[s.across for s in scales], [s.through for s in scales], stores, [s.leak for s in scales]]),
+        mode=np.array([[m.delay for m in network.modes], [m.dwell for m in network.modes]], np.float64),
         tolerance=np.array([step_error]),
     )
 

@@ -18,31 +18,65 @@ from cutaway.machine.layout import (
     AT_REST,
     CHATTERS,
     CUTS,
+    DIAGONAL,
     DONE,
+    DRIVE,
+    DRIVE_FROM,
     END,
     ERROR,
     EVENTS,
+    FREE,
     FRESH,
     FULL,
+    GAS,
+    GAS_TRY,
+    GATE,
+    GATE_FROM,
+    GROSS,
+    HOLDS,
+    HOLDS_TRY,
     JACK,
+    KIND,
+    LAST,
+    LEAK,
+    MATRIX,
+    MEDIUM,
     NEXT_CHANGE,
-    NEXT_FORCED,
     NO_SOLUTION,
     NOW,
+    OWED,
+    PENDING,
+    Q_SCALE,
     RAM,
+    RATE,
     REJECTED,
     RESIDUAL,
     ROWS,
+    SLOW,
+    SPEED,
+    SPEED_TRY,
     STARTED,
     STEP_SIZE,
     STEPS,
+    STIFF,
     STILL_SINCE,
+    SUPPLY,
+    TERM,
+    TIME,
     TOO_LONG,
+    TRAVEL,
+    TRIAL,
+    UNBALANCE,
     UNTIL_REST,
+    VALUE,
+    WEIGHT,
+    X_END,
+    X_SCALE,
+    X_TRY,
     Fixed,
-    Floats,
     Live,
     Numbers,
+    X,
 )
 
 FIRST_STEP = 1.0e-4  # after an event, s: longer than any small store needs to find its level
@@ -59,37 +93,36 @@ SLAVED = 0.1  # a node that follows its neighbours within this time moves only b
 def begin(fixed: Fixed, numbers: Numbers, live: Live) -> None:
     """Constants into their registers, contents from the across values, and all signals: before a run and for a start."""
     for i in range(numbers.constants.size):
-        live.registers[i] = numbers.constants[i]
-        live.registers_try[i] = numbers.constants[i]
+        live.register[LAST, i] = numbers.constants[i]
+        live.register[TRIAL, i] = numbers.constants[i]
     refresh(fixed, numbers, live)
-    evaluate(fixed, numbers, live, live.x, live.flow, live.content, live.registers)
+    evaluate(fixed, numbers, live, LAST)
 
 
 def record(fixed: Fixed, live: Live) -> None:
     """One row of the recorded signals, at this moment."""
     row = live.count[ROWS]
-    live.row_time[row] = live.clock[NOW]
+    live.rows[row, 0] = live.clock[NOW]
     for j in range(fixed.out.size):
-        live.rows[row, j] = live.registers[fixed.out[j]]
+        live.rows[row, 1 + j] = live.register[LAST, fixed.out[j]]
     live.count[ROWS] += 1
 
 
 def roomless(live: Live) -> bool:
     """Whether the next step might not find room for its rows and events."""
-    rows_left = live.row_time.size - live.count[ROWS]
-    events_left = live.event_time.size - live.count[EVENTS]
-    return rows_left < 4 or events_left < 26 * max(1, live.modes.size)
+    rows_left = live.rows.shape[0] - live.count[ROWS]
+    events_left = live.event.shape[1] - live.count[EVENTS]
+    return rows_left < 4 or events_left < 26 * max(1, live.mode.shape[1])
 
 
 def apply_changes(live: Live) -> bool:
     """Puts every input change that is due; True if any was."""
     due = False
     while (
-        live.count[NEXT_CHANGE] < live.change_time.size
-        and live.change_time[live.count[NEXT_CHANGE]] <= live.clock[NOW]
+        live.count[NEXT_CHANGE] < live.change.shape[1] and live.change[TIME, live.count[NEXT_CHANGE]] <= live.clock[NOW]
     ):
         k = live.count[NEXT_CHANGE]
-        live.inputs[live.change_input[k]] = live.change_value[k]
+        live.inputs[live.change_input[k]] = live.change[VALUE, k]
         live.count[NEXT_CHANGE] += 1
         due = True
     return due
@@ -118,83 +151,83 @@ def instant(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
 def forced(fixed: Fixed, numbers: Numbers, live: Live) -> float:
     """The next moment that no step may pass: the end, a change, a timer."""
     soonest = live.clock[END]
-    if live.count[NEXT_CHANGE] < live.change_time.size:
-        soonest = min(soonest, live.change_time[live.count[NEXT_CHANGE]])
+    if live.count[NEXT_CHANGE] < live.change.shape[1]:
+        soonest = min(soonest, live.change[TIME, live.count[NEXT_CHANGE]])
     return float(min(soonest, live.clock[NOW] + next_timer(fixed, numbers, live)))
 
 
 def prepare(fixed: Fixed, live: Live) -> None:
     """Gates, drives and boundaries for the coming step, from the signals as they stand at its start."""
-    for e in range(fixed.kind.size):
-        live.gate[e] = max(live.registers[fixed.gate[e]], 0.0)
-        live.drive[e] = max(live.registers[fixed.drive[e]], 0.0)
-    n = fixed.diagonal.size
+    for e in range(fixed.element.shape[0]):
+        live.element[GATE, e] = max(live.register[LAST, fixed.element[e, GATE_FROM]], 0.0)
+        live.element[DRIVE, e] = max(live.register[LAST, fixed.element[e, DRIVE_FROM]], 0.0)
+    n = fixed.size[FREE]
     for j in range(fixed.boundary.size):
-        value = live.registers[fixed.boundary[j]]
-        live.x[n + j] = value
-        live.x_try[n + j] = value
+        value = live.register[LAST, fixed.boundary[j]]
+        live.node[X, n + j] = value
+        live.node[X_TRY, n + j] = value
 
 
 def attempt(fixed: Fixed, numbers: Numbers, live: Live, step: float, predicted: float) -> bool:
     """One step of that size, from where its nodes should be if they went on as before (or from where they are)."""
-    n = fixed.diagonal.size
+    n = fixed.size[FREE]
     if predicted != 0.0:
         for i in range(n):
-            live.x_try[i] = live.x[i] + predicted * live.rate[i]
+            live.node[X_TRY, i] = live.node[X, i] + predicted * live.node[RATE, i]
         if newton(fixed, numbers, live, step):
             return True
-    live.x_try[:n] = live.x[:n]
+    live.node[X_TRY, :n] = live.node[X, :n]
     return newton(fixed, numbers, live, step)
 
 
 def step_error(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> float:
     """Half the worst distance between the solution and what was foreseen, in scales (pistons: in tenths of a stroke)."""
     worst = 0.0
-    for i in range(fixed.diagonal.size):
-        foreseen = live.x[i] + step * live.rate[i] if live.count[FRESH] > 1 else live.x[i]
-        worst = max(worst, abs(live.x_try[i] - foreseen) / numbers.x_scale[i])
+    for i in range(fixed.size[FREE]):
+        foreseen = live.node[X, i] + step * live.node[RATE, i] if live.count[FRESH] > 1 else live.node[X, i]
+        worst = max(worst, abs(live.node[X_TRY, i] - foreseen) / numbers.node[X_SCALE, i])
     for j in range(fixed.stores.size):
         e = fixed.stores[j]
-        kind = fixed.kind[e]
+        kind = fixed.element[e, KIND]
         if kind == JACK or kind == RAM:
             first = 7 if kind == JACK else 6
             stroke = numbers.parameters[e, first + 1] - numbers.parameters[e, first]
-            worst = max(worst, 10.0 * step * abs(live.speed_try[e] - live.speed[e]) / stroke)
+            worst = max(worst, 10.0 * step * abs(live.element[SPEED_TRY, e] - live.element[SPEED, e]) / stroke)
     return 0.5 * worst
 
 
-def crossing(fixed: Fixed, live: Live, registers: Floats) -> float:
-    """The largest urge among the modes under watch (those with a weight), by these registers."""
+def crossing(fixed: Fixed, live: Live, at: int) -> float:
+    """The largest urge among the modes under watch (those with a weight), before the step or at its trial's end."""
     largest = -1.0
-    for m in range(fixed.sets.size):
-        if live.weight[m] > 0.0:
-            largest = max(largest, live.weight[m] * urge(fixed, live, registers, m))
+    for m in range(fixed.mode.shape[1]):
+        if live.mode[WEIGHT, m] > 0.0:
+            largest = max(largest, live.mode[WEIGHT, m] * urge(fixed, live, at, m))
     return largest
 
 
 def crossed(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
     """Whether a watched mode's condition came true within the step; weights are set for those, scaled to the step's change."""
     any_crossed = False
-    for m in range(fixed.sets.size):
-        live.weight[m] = 0.0
+    for m in range(fixed.mode.shape[1]):
+        live.mode[WEIGHT, m] = 0.0
         if watched(numbers, live, m):
-            after = urge(fixed, live, live.registers_try, m)
+            after = urge(fixed, live, TRIAL, m)
             if after > 0.0:
-                live.weight[m] = 1.0 / (after + abs(urge(fixed, live, live.registers, m)))
+                live.mode[WEIGHT, m] = 1.0 / (after + abs(urge(fixed, live, LAST, m)))
                 any_crossed = True
     return any_crossed
 
 
 def look(fixed: Fixed, numbers: Numbers, live: Live) -> None:
     """The signals at the end of the trial step."""
-    evaluate(fixed, numbers, live, live.x_try, live.flow_try, live.content_try, live.registers_try)
+    evaluate(fixed, numbers, live, TRIAL)
 
 
 def solve_within(fixed: Fixed, numbers: Numbers, live: Live, step: float, whole: float) -> bool:
     """A shorter step, begun from its share of the whole step's move."""
-    n = fixed.diagonal.size
+    n = fixed.size[FREE]
     for i in range(n):
-        live.x_try[i] = live.x[i] + (live.x_end[i] - live.x[i]) * step / whole
+        live.node[X_TRY, i] = live.node[X, i] + (live.node[X_END, i] - live.node[X, i]) * step / whole
     solved = newton(fixed, numbers, live, step)
     if not solved:
         solved = attempt(fixed, numbers, live, step, 0.0)
@@ -208,11 +241,11 @@ def located(fixed: Fixed, numbers: Numbers, live: Live, whole: float) -> float:
 
     False position with the Illinois rule, and every third try a bisection, since a condition may jump.
     """
-    n = fixed.diagonal.size
-    live.x_end[:n] = live.x_try[:n]
+    n = fixed.size[FREE]
+    live.node[X_END] = live.node[X_TRY]
     low, high = 0.0, whole
-    high_urge = crossing(fixed, live, live.registers_try)
-    low_urge = min(crossing(fixed, live, live.registers), -1.0e-12)
+    high_urge = crossing(fixed, live, TRIAL)
+    low_urge = min(crossing(fixed, live, LAST), -1.0e-12)
     at = whole
     side = 0
     for k in range(60):
@@ -225,7 +258,7 @@ def located(fixed: Fixed, numbers: Numbers, live: Live, whole: float) -> float:
             at = min(max(at, low + 0.01 * (high - low)), high - 0.01 * (high - low))
         if not solve_within(fixed, numbers, live, at, whole):
             break
-        now_urge = crossing(fixed, live, live.registers_try)
+        now_urge = crossing(fixed, live, TRIAL)
         if now_urge > 0.0:
             high, high_urge = at, now_urge
             if side == 1:
@@ -243,31 +276,31 @@ def located(fixed: Fixed, numbers: Numbers, live: Live, whole: float) -> float:
 
 def accept(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> None:
     """The trial becomes the state. What its residual leaves unaccounted is owed to the next step."""
-    n = fixed.diagonal.size
+    n = fixed.size[FREE]
     for i in range(n):
-        live.rate[i] = (live.x_try[i] - live.x[i]) / step
-        live.x[i] = live.x_try[i]
-        live.owed[i] = -live.residual[i] * step
-        live.clock[RESIDUAL] = max(live.clock[RESIDUAL], abs(live.residual[i]) / numbers.q_scale[i])
-        live.supply[fixed.medium[i]] -= step * numbers.leak[i] * live.x[i]
-        live.gross[fixed.medium[i]] += step * numbers.leak[i] * abs(live.x[i])
+        live.node[RATE, i] = (live.node[X_TRY, i] - live.node[X, i]) / step
+        live.node[X, i] = live.node[X_TRY, i]
+        live.node[OWED, i] = -live.node[UNBALANCE, i] * step
+        live.clock[RESIDUAL] = max(live.clock[RESIDUAL], abs(live.node[UNBALANCE, i]) / numbers.node[Q_SCALE, i])
+        live.medium[SUPPLY, fixed.node[MEDIUM, i]] -= step * numbers.node[LEAK, i] * live.node[X, i]
+        live.medium[GROSS, fixed.node[MEDIUM, i]] += step * numbers.node[LEAK, i] * abs(live.node[X, i])
     for j in range(fixed.boundary.size):
-        medium = fixed.medium[n + j]
-        live.supply[medium] += step * live.residual[n + j]
-        live.gross[medium] += step * abs(live.residual[n + j])
-    for e in range(fixed.kind.size):
+        medium = fixed.node[MEDIUM, n + j]
+        live.medium[SUPPLY, medium] += step * live.node[UNBALANCE, n + j]
+        live.medium[GROSS, medium] += step * abs(live.node[UNBALANCE, n + j])
+    for e in range(fixed.element.shape[0]):
         for r in range(3):
-            live.flow[e, r] = live.flow_try[e, r]
-        if fixed.term[e, 2] >= 0:  # a motor: its torque comes from no other node of the shaft's medium
-            live.supply[fixed.medium[fixed.term[e, 2]]] -= step * live.flow[e, 2]
+            live.flow[LAST, e, r] = live.flow[TRIAL, e, r]
+        if fixed.element[e, TERM + 2] >= 0:  # a motor: its torque comes from no other node of the shaft's medium
+            live.medium[SUPPLY, fixed.node[MEDIUM, fixed.element[e, TERM + 2]]] -= step * live.flow[LAST, e, 2]
     for j in range(fixed.stores.size):
         e = fixed.stores[j]
-        live.content[e] = live.content_try[e]
-        live.gas[e] = live.gas_try[e]
-        live.speed[e] = live.speed_try[e]
-        if fixed.kind[e] == JACK or fixed.kind[e] == RAM:
-            live.travel[e] = live.content_try[e]
-    live.registers[:] = live.registers_try
+        live.element[HOLDS, e] = live.element[HOLDS_TRY, e]
+        live.element[GAS, e] = live.element[GAS_TRY, e]
+        live.element[SPEED, e] = live.element[SPEED_TRY, e]
+        if fixed.element[e, KIND] == JACK or fixed.element[e, KIND] == RAM:
+            live.element[TRAVEL, e] = live.element[HOLDS_TRY, e]
+    live.register[LAST] = live.register[TRIAL]
     passed(fixed, numbers, live, step)
     live.count[STEPS] += 1
     live.count[FRESH] += 1
@@ -278,23 +311,29 @@ def stillness(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> int:
     still = 2
     if live.count[FRESH] < 3 or step < 1.0e-3:
         return 0
-    for i in range(fixed.diagonal.size):
-        rate = abs(live.rate[i]) / numbers.x_scale[i]
-        slow = fixed.slow[i] == 1 or (fixed.slow[i] == 2 and abs(live.rate[i]) * 600.0 < abs(live.x[i]))
+    for i in range(fixed.size[FREE]):
+        rate = abs(live.node[RATE, i]) / numbers.node[X_SCALE, i]
+        slow = fixed.node[SLOW, i] == 1 or (
+            fixed.node[SLOW, i] == 2 and abs(live.node[RATE, i]) * 600.0 < abs(live.node[X, i])
+        )
         if slow:
             if rate > 0.01 * STILL_RATE:
                 still = min(still, 1)
         elif rate > STILL_RATE:
-            follows = live.held[i] * step < SLAVED * (live.matrix[fixed.diagonal[i]] - live.held[i])
+            follows = live.node[STIFF, i] * step < SLAVED * (
+                live.matrix[MATRIX, fixed.node[DIAGONAL, i]] - live.node[STIFF, i]
+            )
             if not follows:
                 return 0
             still = min(still, 1)
     for j in range(fixed.stores.size):
         e = fixed.stores[j]
-        if (fixed.kind[e] == JACK or fixed.kind[e] == RAM) and abs(live.speed[e]) > STILL_SPEED:
+        if (fixed.element[e, KIND] == JACK or fixed.element[e, KIND] == RAM) and abs(
+            live.element[SPEED, e]
+        ) > STILL_SPEED:
             return 0
-    for m in range(fixed.sets.size):
-        if live.pending[m] >= 0.0:
+    for m in range(fixed.mode.shape[1]):
+        if live.mode[PENDING, m] >= 0.0:
             return 0
     return still
 
@@ -350,7 +389,6 @@ def advance(fixed: Fixed, numbers: Numbers, live: Live) -> int:
         if live.count[STEPS] >= MOST_STEPS:
             return TOO_LONG
         stop = forced(fixed, numbers, live)
-        live.clock[NEXT_FORCED] = stop
         room = stop - live.clock[NOW]
         prepare(fixed, live)
         step = solve_step(fixed, numbers, live, room)
@@ -376,8 +414,8 @@ def advance(fixed: Fixed, numbers: Numbers, live: Live) -> int:
             continue
         if live.clock[STILL_SINCE] < 0.0:
             live.clock[STILL_SINCE] = before
-        last = live.count[NEXT_CHANGE] >= live.change_time.size
+        last = live.count[NEXT_CHANGE] >= live.change.shape[1]
         if still == 2 and last and live.count[UNTIL_REST] == 1:
             return AT_REST
-        if still == 2 and (last or live.change_time[live.count[NEXT_CHANGE]] - live.clock[NOW] > 1.0):
+        if still == 2 and (last or live.change[TIME, live.count[NEXT_CHANGE]] - live.clock[NOW] > 1.0):
             live.clock[STEP_SIZE] = LONGEST_STEP

@@ -3,27 +3,51 @@
 from cutaway.machine.layout import (
     ACCUM,
     ADVECT,
+    CAPACITY,
+    DIAGONAL,
     DRAG,
     DRAW,
+    DRIVE,
+    FREE,
+    GAS,
+    GAS_TRY,
     GASROOT,
     GASWAY,
+    GATE,
+    HOLDS,
+    HOLDS_TRY,
     JACK,
+    KIND,
+    LEAK,
     LIN,
     MAINTAIN,
+    MATRIX,
     ONEWAY,
+    OWED,
     PDPUMP,
+    Q_SCALE,
     RAM,
     RATIO,
     REDUCE,
     RELIEF,
     ROOT,
+    SIZE,
+    SLOT,
     SOURCE,
+    SPEED_TRY,
+    STIFF,
     STORE,
     TANK,
+    TERM,
+    TRAVEL,
+    TRIAL,
+    UNBALANCE,
+    X_TRY,
     Fixed,
     Floats,
     Live,
     Numbers,
+    X,
 )
 from cutaway.parts.laws.current import advect, drag, motor, source
 from cutaway.parts.laws.gas import gas_one_way, gas_orifice
@@ -79,17 +103,19 @@ def assemble(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> float:
 
     The content that the last step's residual left unaccounted (`owed`) is brought in here, so that nothing is ever lost.
     """
-    x, n = live.x_try, fixed.diagonal.size
-    live.matrix[:] = 0.0
-    live.residual[:] = 0.0
-    live.size[:] = 0.0
+    x, n = live.node[X_TRY], fixed.size[FREE]
+    live.matrix[MATRIX, :] = 0.0
+    live.node[UNBALANCE, :] = 0.0
+    live.node[SIZE, :] = 0.0
     for i in range(n):
-        hold = numbers.capacity[i] / step
-        live.residual[i] = hold * (x[i] - live.x[i]) + numbers.leak[i] * x[i] - live.owed[i] / step
-        live.matrix[fixed.diagonal[i]] = hold + numbers.leak[i]
-        live.held[i] = hold
-    for e in range(fixed.kind.size):
-        kind = fixed.kind[e]
+        hold = numbers.node[CAPACITY, i] / step
+        live.node[UNBALANCE, i] = (
+            hold * (x[i] - live.node[X, i]) + numbers.node[LEAK, i] * x[i] - live.node[OWED, i] / step
+        )
+        live.matrix[MATRIX, fixed.node[DIAGONAL, i]] = hold + numbers.node[LEAK, i]
+        live.node[STIFF, i] = hold
+    for e in range(fixed.element.shape[0]):
+        kind = fixed.element[e, KIND]
         if kind == STORE or kind == ACCUM or kind == TANK:
             hold_in_store(fixed, numbers, live, e, kind, step)
         elif kind == JACK:
@@ -99,109 +125,121 @@ def assemble(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> float:
         elif kind == RATIO:
             turn_motor(fixed, numbers, live, e)
         else:
-            a, b = fixed.term[e, 0], fixed.term[e, 1]
-            q, by_a, by_b = two_ended(kind, x[a], x[b], live.gate[e], live.drive[e], numbers.parameters[e])
-            live.flow_try[e, 0] = q
-            live.flow_try[e, 1] = -q
-            live.residual[a] += q
-            live.residual[b] -= q
-            live.size[a] += abs(q)
-            live.size[b] += abs(q)
-            live.matrix[fixed.slot[e, 0]] += by_a
-            live.matrix[fixed.slot[e, 1]] += by_b
-            live.matrix[fixed.slot[e, 3]] -= by_a
-            live.matrix[fixed.slot[e, 4]] -= by_b
+            a, b = fixed.element[e, TERM], fixed.element[e, TERM + 1]
+            q, by_a, by_b = two_ended(
+                kind, x[a], x[b], live.element[GATE, e], live.element[DRIVE, e], numbers.parameters[e]
+            )
+            live.flow[TRIAL, e, 0] = q
+            live.flow[TRIAL, e, 1] = -q
+            live.node[UNBALANCE, a] += q
+            live.node[UNBALANCE, b] -= q
+            live.node[SIZE, a] += abs(q)
+            live.node[SIZE, b] += abs(q)
+            live.matrix[MATRIX, fixed.element[e, SLOT]] += by_a
+            live.matrix[MATRIX, fixed.element[e, SLOT + 1]] += by_b
+            live.matrix[MATRIX, fixed.element[e, SLOT + 3]] -= by_a
+            live.matrix[MATRIX, fixed.element[e, SLOT + 4]] -= by_b
     total = 0.0
     for i in range(n):
-        scaled = live.residual[i] / numbers.q_scale[i]
+        scaled = live.node[UNBALANCE, i] / numbers.node[Q_SCALE, i]
         total += scaled * scaled
     return total
 
 
 def hold_in_store(fixed: Fixed, numbers: Numbers, live: Live, e: int, kind: int, step: float) -> None:
     """A store with one end: flow in is the content's change over the step."""
-    a = fixed.term[e, 0]
-    content, slope = held(kind, live.x_try[a], numbers.parameters[e])
-    q = (content - live.content[e]) / step
-    live.content_try[e] = content
-    live.flow_try[e, 0] = q
-    live.residual[a] += q
-    live.size[a] += abs(q)
-    live.matrix[fixed.slot[e, 0]] += slope / step
-    live.held[a] += slope / step
+    a = fixed.element[e, TERM]
+    content, slope = held(kind, live.node[X_TRY, a], numbers.parameters[e])
+    q = (content - live.element[HOLDS, e]) / step
+    live.element[HOLDS_TRY, e] = content
+    live.flow[TRIAL, e, 0] = q
+    live.node[UNBALANCE, a] += q
+    live.node[SIZE, a] += abs(q)
+    live.matrix[MATRIX, fixed.element[e, SLOT]] += slope / step
+    live.node[STIFF, a] += slope / step
 
 
 def push_jack(fixed: Fixed, numbers: Numbers, live: Live, e: int, step: float) -> None:
     """A jack: the piston's speed is found by its own law; both ends see the swept volume."""
-    a, b, p = fixed.term[e, 0], fixed.term[e, 1], numbers.parameters[e]
+    a, b, p = fixed.element[e, TERM], fixed.element[e, TERM + 1], numbers.parameters[e]
     v, slope = jack(
-        live.x_try[a], live.x_try[b], live.travel[e], step, live.gate[e], live.drive[e],
+        live.node[X_TRY, a], live.node[X_TRY, b], live.element[TRAVEL, e], step, live.element[GATE, e], live.element[DRIVE, e],
         p[0], p[1], p[2], p[3], p[4], p[5], p[6], p[7], p[8], p[9],
     )  # fmt: skip
-    live.speed_try[e] = v
-    live.content_try[e] = live.travel[e] + step * v
-    live.flow_try[e, 0] = p[0] * v
-    live.flow_try[e, 1] = -p[1] * v
-    live.residual[a] += p[0] * v
-    live.residual[b] -= p[1] * v
-    live.size[a] += abs(p[0] * v)
-    live.size[b] += abs(p[1] * v)
-    live.matrix[fixed.slot[e, 0]] += slope * p[0] * p[0]
-    live.matrix[fixed.slot[e, 1]] -= slope * p[0] * p[1]
-    live.matrix[fixed.slot[e, 3]] -= slope * p[0] * p[1]
-    live.matrix[fixed.slot[e, 4]] += slope * p[1] * p[1]
+    live.element[SPEED_TRY, e] = v
+    live.element[HOLDS_TRY, e] = live.element[TRAVEL, e] + step * v
+    live.flow[TRIAL, e, 0] = p[0] * v
+    live.flow[TRIAL, e, 1] = -p[1] * v
+    live.node[UNBALANCE, a] += p[0] * v
+    live.node[UNBALANCE, b] -= p[1] * v
+    live.node[SIZE, a] += abs(p[0] * v)
+    live.node[SIZE, b] += abs(p[1] * v)
+    live.matrix[MATRIX, fixed.element[e, SLOT]] += slope * p[0] * p[0]
+    live.matrix[MATRIX, fixed.element[e, SLOT + 1]] -= slope * p[0] * p[1]
+    live.matrix[MATRIX, fixed.element[e, SLOT + 3]] -= slope * p[0] * p[1]
+    live.matrix[MATRIX, fixed.element[e, SLOT + 4]] += slope * p[1] * p[1]
 
 
 def push_ram(fixed: Fixed, numbers: Numbers, live: Live, e: int, step: float) -> None:
     """An air ram: as a jack, but what it takes in is the change of the free air in its chamber."""
-    a, p = fixed.term[e, 0], numbers.parameters[e]
+    a, p = fixed.element[e, TERM], numbers.parameters[e]
     v, slope = ram(
-        live.x_try[a], live.travel[e], step, live.gate[e], live.drive[e],
+        live.node[X_TRY, a], live.element[TRAVEL, e], step, live.element[GATE, e], live.element[DRIVE, e],
         p[0], p[1], p[2], p[3], p[4], p[5], p[6], p[7], p[8],
     )  # fmt: skip
-    z = live.travel[e] + step * v
-    gas, by_pressure = ram_content(live.x_try[a], z, p[0], p[6], p[9])
-    q = (gas - live.gas[e]) / step
-    live.speed_try[e] = v
-    live.content_try[e] = z
-    live.gas_try[e] = gas
-    live.flow_try[e, 0] = q
-    live.residual[a] += q
-    live.size[a] += abs(q)
-    by = by_pressure / step + live.x_try[a] * p[0] * p[0] * slope / 101325.0
-    live.matrix[fixed.slot[e, 0]] += by
-    live.held[a] += by_pressure / step
+    z = live.element[TRAVEL, e] + step * v
+    gas, by_pressure = ram_content(live.node[X_TRY, a], z, p[0], p[6], p[9])
+    q = (gas - live.element[GAS, e]) / step
+    live.element[SPEED_TRY, e] = v
+    live.element[HOLDS_TRY, e] = z
+    live.element[GAS_TRY, e] = gas
+    live.flow[TRIAL, e, 0] = q
+    live.node[UNBALANCE, a] += q
+    live.node[SIZE, a] += abs(q)
+    by = by_pressure / step + live.node[X_TRY, a] * p[0] * p[0] * slope / 101325.0
+    live.matrix[MATRIX, fixed.element[e, SLOT]] += by
+    live.node[STIFF, a] += by_pressure / step
 
 
 def turn_motor(fixed: Fixed, numbers: Numbers, live: Live, e: int) -> None:
     """A motor: current between its terminals, torque in proportion on its shaft."""
-    a, b, s, k = fixed.term[e, 0], fixed.term[e, 1], fixed.term[e, 2], numbers.parameters[e, 0]
-    current, slope = motor(
-        live.x_try[a], live.x_try[b], live.x_try[s], live.gate[e], k, numbers.parameters[e, 1]
+    a, b, s, k = (
+        fixed.element[e, TERM],
+        fixed.element[e, TERM + 1],
+        fixed.element[e, TERM + 2],
+        numbers.parameters[e, 0],
     )
-    live.flow_try[e, 0] = current
-    live.flow_try[e, 1] = -current
-    live.flow_try[e, 2] = -k * current
+    current, slope = motor(
+        live.node[X_TRY, a],
+        live.node[X_TRY, b],
+        live.node[X_TRY, s],
+        live.element[GATE, e],
+        k,
+        numbers.parameters[e, 1],
+    )
+    live.flow[TRIAL, e, 0] = current
+    live.flow[TRIAL, e, 1] = -current
+    live.flow[TRIAL, e, 2] = -k * current
     for r in range(3):
-        node = fixed.term[e, r]
-        live.residual[node] += live.flow_try[e, r]
-        live.size[node] += abs(live.flow_try[e, r])
+        node = fixed.element[e, TERM + r]
+        live.node[UNBALANCE, node] += live.flow[TRIAL, e, r]
+        live.node[SIZE, node] += abs(live.flow[TRIAL, e, r])
         for c in range(3):
             row = 1.0 if r == 0 else (-1.0 if r == 1 else -k)
             column = 1.0 if c == 0 else (-1.0 if c == 1 else -k)
-            live.matrix[fixed.slot[e, 3 * r + c]] += slope * row * column
+            live.matrix[MATRIX, fixed.element[e, SLOT + 3 * r + c]] += slope * row * column
 
 
 def refresh(fixed: Fixed, numbers: Numbers, live: Live) -> None:
     """Contents of all stores from the across values and travels, before a run begins."""
     for j in range(fixed.stores.size):
         e = fixed.stores[j]
-        kind = fixed.kind[e]
-        x = live.x[fixed.term[e, 0]]
+        kind = fixed.element[e, KIND]
+        x = live.node[X, fixed.element[e, TERM]]
         if kind == JACK or kind == RAM:
-            live.content[e] = live.travel[e]
+            live.element[HOLDS, e] = live.element[TRAVEL, e]
             if kind == RAM:
                 p = numbers.parameters[e]
-                live.gas[e] = ram_content(x, live.travel[e], p[0], p[6], p[9])[0]
+                live.element[GAS, e] = ram_content(x, live.element[TRAVEL, e], p[0], p[6], p[9])[0]
         else:
-            live.content[e] = held(kind, x, numbers.parameters[e])[0]
+            live.element[HOLDS, e] = held(kind, x, numbers.parameters[e])[0]

@@ -2,43 +2,58 @@
 
 import numpy as np
 
-from cutaway.machine.layout import Fixed, Floats, Live
+from cutaway.machine.layout import (
+    FACTORS,
+    FILL_AT,
+    FREE,
+    LOWER,
+    MATRIX,
+    MOVE,
+    ORDER,
+    ROW,
+    UNBALANCE,
+    UPPER,
+    WORK,
+    Fixed,
+    Floats,
+    Live,
+)
 
 
 def factored(fixed: Fixed, live: Live) -> bool:
     """`live.matrix` into lower and upper factors in `live.factors`, without exchanges. False where a pivot is too small."""
-    values = live.factors
-    values[:] = live.matrix
-    for k in range(fixed.pivot.size):
-        pivot = values[fixed.pivot[k]]
-        if not abs(pivot) > 1.0e-13 * abs(live.matrix[fixed.pivot[k]]):
+    values = live.matrix[FACTORS]
+    values[:] = live.matrix[MATRIX]
+    target = 0
+    for k in range(fixed.size[FREE]):
+        pivot = values[k]
+        if not abs(pivot) > 1.0e-13 * abs(live.matrix[MATRIX, k]):
             return False
         inverse = 1.0 / pivot
-        upper, width = fixed.upper_at[k], fixed.upper_at[k + 1] - fixed.upper_at[k]
-        target = fixed.target_at[k]
-        for p in range(fixed.lower_at[k], fixed.lower_at[k + 1]):
-            factor = values[fixed.lower[p]] * inverse
-            values[fixed.lower[p]] = factor
+        upper, width = fixed.node[FILL_AT, k], fixed.node[FILL_AT, k + 1] - fixed.node[FILL_AT, k]
+        for p in range(fixed.node[FILL_AT, k], fixed.node[FILL_AT, k + 1]):
+            factor = values[fixed.fill[LOWER, p]] * inverse
+            values[fixed.fill[LOWER, p]] = factor
             for q in range(width):
-                values[fixed.target[target + q]] -= factor * values[fixed.upper[upper + q]]
+                values[fixed.target[target + q]] -= factor * values[fixed.fill[UPPER, upper + q]]
             target += width
     return True
 
 
 def substituted(fixed: Fixed, live: Live) -> None:
     """`live.move` = minus the residual over the factored matrix."""
-    values, work, n = live.factors, live.work, fixed.pivot.size
+    values, work, n = live.matrix[FACTORS], live.node[WORK], fixed.size[FREE]
     for k in range(n):
-        work[k] = -live.residual[fixed.order[k]]
+        work[k] = -live.node[UNBALANCE, fixed.node[ORDER, k]]
     for k in range(n):
-        for p in range(fixed.lower_at[k], fixed.lower_at[k + 1]):
-            work[fixed.lower_row[p]] -= values[fixed.lower[p]] * work[k]
+        for p in range(fixed.node[FILL_AT, k], fixed.node[FILL_AT, k + 1]):
+            work[fixed.fill[ROW, p]] -= values[fixed.fill[LOWER, p]] * work[k]
     for k in range(n - 1, -1, -1):
         total = work[k]
-        for p in range(fixed.upper_at[k], fixed.upper_at[k + 1]):
-            total -= values[fixed.upper[p]] * work[fixed.upper_column[p]]
-        work[k] = total / values[fixed.pivot[k]]
-        live.move[fixed.order[k]] = work[k]
+        for p in range(fixed.node[FILL_AT, k], fixed.node[FILL_AT, k + 1]):
+            total -= values[fixed.fill[UPPER, p]] * work[fixed.fill[ROW, p]]
+        work[k] = total / values[k]
+        live.node[MOVE, fixed.node[ORDER, k]] = work[k]
 
 
 def pivoted(matrix: Floats, right: Floats) -> bool:
@@ -73,15 +88,15 @@ def solved(fixed: Fixed, live: Live) -> bool:
     if factored(fixed, live):
         substituted(fixed, live)
         return True
-    n = fixed.pivot.size
+    n = fixed.size[FREE]
     dense = np.zeros((n, n))
     right = np.zeros(n)
-    for p in range(fixed.row_of.size):
-        dense[fixed.row_of[p], fixed.column_of[p]] = live.matrix[p]
+    for p in range(fixed.place.shape[1]):
+        dense[fixed.place[0, p], fixed.place[1, p]] = live.matrix[MATRIX, p]
     for k in range(n):
-        right[k] = -live.residual[fixed.order[k]]
+        right[k] = -live.node[UNBALANCE, fixed.node[ORDER, k]]
     if not pivoted(dense, right):
         return False
     for k in range(n):
-        live.move[fixed.order[k]] = right[k]
+        live.node[MOVE, fixed.node[ORDER, k]] = right[k]
     return True

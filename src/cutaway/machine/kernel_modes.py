@@ -2,12 +2,24 @@
 
 from cutaway.machine.kernel_signals import evaluate
 from cutaway.machine.layout import (
+    AGE,
+    CLEARS,
+    DELAY,
+    DWELL,
     EVENTS,
     FLIP_MEMORY,
+    FLIPPED,
     FLIPS,
+    IS_SET,
+    LAST,
     NOW,
+    NOW_SET,
+    PENDING,
+    RINGING,
+    SETS,
+    TIME,
+    WHICH,
     Fixed,
-    Floats,
     Live,
     Numbers,
 )
@@ -17,54 +29,54 @@ CHATTER_TIME = 0.1  # more than 20 flips of one mode in this time is chatter, s
 JUST = 1.0e-12  # a timer this near its end has ended, s
 
 
-def urge(fixed: Fixed, live: Live, registers: Floats, m: int) -> float:
+def urge(fixed: Fixed, live: Live, at: int, m: int) -> float:
     """How far the condition for the mode's next flip is exceeded; it is due where this is above 0. Clearing goes first."""
-    clears = registers[fixed.clears[m]]
-    if live.modes[m] > 0.0:
+    clears = live.register[at, fixed.mode[CLEARS, m]]
+    if live.mode[IS_SET, m] > 0.0:
         return float(clears)
-    return float(registers[fixed.sets[m]]) if clears <= 0.0 else -1.0
+    return float(live.register[at, fixed.mode[SETS, m]]) if clears <= 0.0 else -1.0
 
 
 def rested(numbers: Numbers, live: Live, m: int) -> bool:
     """Whether the mode has been as it is for its least time."""
-    return bool(live.age[m] >= numbers.dwell[m] - JUST)
+    return bool(live.mode[AGE, m] >= numbers.mode[DWELL, m] - JUST)
 
 
 def watched(numbers: Numbers, live: Live, m: int) -> bool:
     """Whether the moment at which the mode's condition comes true must be located (no timer stands in between)."""
-    return rested(numbers, live, m) and live.pending[m] < 0.0
+    return rested(numbers, live, m) and live.mode[PENDING, m] < 0.0
 
 
 def flip(numbers: Numbers, live: Live, m: int) -> None:
     """The mode changes, now; the event is noted."""
-    live.modes[m] = 0.0 if live.modes[m] > 0.0 else 1.0
-    live.age[m] = 0.0
-    live.pending[m] = -1.0
-    live.flip_time[m, live.flips[m] % FLIP_MEMORY] = live.clock[NOW]
-    live.flips[m] += 1
+    live.mode[IS_SET, m] = 0.0 if live.mode[IS_SET, m] > 0.0 else 1.0
+    live.mode[AGE, m] = 0.0
+    live.mode[PENDING, m] = -1.0
+    live.flip_time[m, live.tally[FLIPPED, m] % FLIP_MEMORY] = live.clock[NOW]
+    live.tally[FLIPPED, m] += 1
     live.count[FLIPS] += 1
     k = live.count[EVENTS]
-    live.event_time[k] = live.clock[NOW]
-    live.event_mode[k] = m
-    live.event_now[k] = live.modes[m]
+    live.event[TIME, k] = live.clock[NOW]
+    live.event[WHICH, k] = m
+    live.event[NOW_SET, k] = live.mode[IS_SET, m]
     live.count[EVENTS] += 1
 
 
 def flip_due(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
     """Flips every mode that is due, in order, by the registers as they stand; starts and stops timers. True if any flipped."""
     flipped = False
-    for m in range(fixed.sets.size):
-        live.ringing[m] = 0
-        wants = urge(fixed, live, live.registers, m) > 0.0
+    for m in range(fixed.mode.shape[1]):
+        live.tally[RINGING, m] = 0
+        wants = urge(fixed, live, LAST, m) > 0.0
         if not wants:
-            live.pending[m] = -1.0
+            live.mode[PENDING, m] = -1.0
         elif rested(numbers, live, m):
-            waits = live.modes[m] <= 0.0 and numbers.delay[m] > 0.0
-            if waits and live.pending[m] < 0.0:
-                live.pending[m] = 0.0
-            if not waits or live.pending[m] >= numbers.delay[m] - JUST:
+            waits = live.mode[IS_SET, m] <= 0.0 and numbers.mode[DELAY, m] > 0.0
+            if waits and live.mode[PENDING, m] < 0.0:
+                live.mode[PENDING, m] = 0.0
+            if not waits or live.mode[PENDING, m] >= numbers.mode[DELAY, m] - JUST:
                 flip(numbers, live, m)
-                live.ringing[m] = 1
+                live.tally[RINGING, m] = 1
                 flipped = True
     return flipped
 
@@ -77,7 +89,7 @@ def settle(fixed: Fixed, numbers: Numbers, live: Live, current: bool) -> tuple[b
     any_flipped = False
     for k in range(MOST_ROUNDS):
         if k > 0 or not current:
-            evaluate(fixed, numbers, live, live.x, live.flow, live.content, live.registers)
+            evaluate(fixed, numbers, live, LAST)
         if not flip_due(fixed, numbers, live):
             return any_flipped, not chattering(fixed, live)
         any_flipped = True
@@ -87,30 +99,30 @@ def settle(fixed: Fixed, numbers: Numbers, live: Live, current: bool) -> tuple[b
 def chattering(fixed: Fixed, live: Live) -> bool:
     """Whether a mode has flipped more than 20 times in a short time; those that have are marked in `live.ringing`."""
     found = False
-    for m in range(fixed.sets.size):
+    for m in range(fixed.mode.shape[1]):
         quick = False
-        if live.flips[m] >= FLIP_MEMORY:
-            oldest = live.flip_time[m, live.flips[m] % FLIP_MEMORY]
+        if live.tally[FLIPPED, m] >= FLIP_MEMORY:
+            oldest = live.flip_time[m, live.tally[FLIPPED, m] % FLIP_MEMORY]
             quick = live.clock[NOW] - oldest <= CHATTER_TIME
-        live.ringing[m] = 1 if quick else 0
+        live.tally[RINGING, m] = 1 if quick else 0
         found = found or quick
     return found
 
 
 def passed(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> None:
     """Timers and ages grow by a step."""
-    for m in range(fixed.sets.size):
-        live.age[m] += step
-        if live.pending[m] >= 0.0:
-            live.pending[m] += step
+    for m in range(fixed.mode.shape[1]):
+        live.mode[AGE, m] += step
+        if live.mode[PENDING, m] >= 0.0:
+            live.mode[PENDING, m] += step
 
 
 def next_timer(fixed: Fixed, numbers: Numbers, live: Live) -> float:
     """How long until the first timer or dwell ends, s; a large number where none runs."""
     soonest = 1.0e30
-    for m in range(fixed.sets.size):
-        if live.pending[m] >= 0.0:
-            soonest = min(soonest, max(numbers.delay[m] - live.pending[m], 0.0))
+    for m in range(fixed.mode.shape[1]):
+        if live.mode[PENDING, m] >= 0.0:
+            soonest = min(soonest, max(numbers.mode[DELAY, m] - live.mode[PENDING, m], 0.0))
         elif not rested(numbers, live, m):
-            soonest = min(soonest, numbers.dwell[m] - live.age[m])
+            soonest = min(soonest, numbers.mode[DWELL, m] - live.mode[AGE, m])
     return soonest

@@ -2,7 +2,23 @@
 
 from cutaway.machine.kernel_assembly import assemble
 from cutaway.machine.kernel_linear import solved
-from cutaway.machine.layout import SOLVES, TRANSIENTS, Fixed, Live, Numbers
+from cutaway.machine.layout import (
+    DIAGONAL,
+    FREE,
+    MATRIX,
+    MOVE,
+    Q_SCALE,
+    SIZE,
+    SOLVES,
+    TRANSIENTS,
+    UNBALANCE,
+    X_BASE,
+    X_SCALE,
+    X_TRY,
+    Fixed,
+    Live,
+    Numbers,
+)
 
 LONGEST_MOVE = 20.0  # in scales, so that no across value runs away in one move
 NEWTON_TRIES = 25
@@ -14,10 +30,10 @@ def converged(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
 
     The second term matters where a store is stiff: without it round-off would look like failure.
     """
-    for i in range(fixed.diagonal.size):
-        stiff = abs(live.matrix[fixed.diagonal[i]] * live.x_try[i])
-        limit = 1.0e-9 * numbers.q_scale[i] + 4.0e-12 * (live.size[i] + 1.0e-3 * stiff)
-        if not abs(live.residual[i]) <= limit:
+    for i in range(fixed.size[FREE]):
+        stiff = abs(live.matrix[MATRIX, fixed.node[DIAGONAL, i]] * live.node[X_TRY, i])
+        limit = 1.0e-9 * numbers.node[Q_SCALE, i] + 4.0e-12 * (live.node[SIZE, i] + 1.0e-3 * stiff)
+        if not abs(live.node[UNBALANCE, i]) <= limit:
             return False
     return True
 
@@ -25,20 +41,20 @@ def converged(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
 def shortened(fixed: Fixed, numbers: Numbers, live: Live) -> float:
     """By how much the move must be shortened so that no across value moves too far."""
     longest = 0.0
-    for i in range(fixed.diagonal.size):
-        longest = max(longest, abs(live.move[i]) / numbers.x_scale[i])
+    for i in range(fixed.size[FREE]):
+        longest = max(longest, abs(live.node[MOVE, i]) / numbers.node[X_SCALE, i])
     return 1.0 if longest <= LONGEST_MOVE else LONGEST_MOVE / longest
 
 
 def moved(fixed: Fixed, live: Live, part: float) -> None:
     """`live.x_try` = base + part of the move."""
-    for i in range(fixed.diagonal.size):
-        live.x_try[i] = live.x_base[i] + part * live.move[i]
+    for i in range(fixed.size[FREE]):
+        live.node[X_TRY, i] = live.node[X_BASE, i] + part * live.node[MOVE, i]
 
 
 def newton(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> bool:
     """Solves the step from `live.x_try`, which then holds the solution, with flows and matrix of the same place."""
-    n = fixed.diagonal.size
+    n = fixed.size[FREE]
     live.count[SOLVES] += 1
     merit = assemble(fixed, numbers, live, step)
     short = 0
@@ -47,7 +63,7 @@ def newton(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> bool:
             return True
         if not merit < 1.0e300 or not solved(fixed, live):
             return False
-        live.x_base[:n] = live.x_try[:n]
+        live.node[X_BASE, :n] = live.node[X_TRY, :n]
         part = shortened(fixed, numbers, live)
         trial, halvings = merit, 0
         for halving in range(11):
@@ -68,22 +84,22 @@ def newton(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> bool:
 
 def pseudo_transient(fixed: Fixed, numbers: Numbers, live: Live, step: float, merit: float) -> bool:
     """Walks to the solution as if every node had a larger store, which shrinks as the residual falls."""
-    n = fixed.diagonal.size
+    n = fixed.size[FREE]
     live.count[TRANSIENTS] += 1
     tau = 1.0
     for _ in range(TRANSIENT_TRIES):
         for i in range(n):
-            live.matrix[fixed.diagonal[i]] += numbers.q_scale[i] / (numbers.x_scale[i] * tau)
+            live.matrix[MATRIX, fixed.node[DIAGONAL, i]] += numbers.node[Q_SCALE, i] / (numbers.node[X_SCALE, i] * tau)
         if not merit < 1.0e300 or not solved(fixed, live):
             return False
-        live.x_base[:n] = live.x_try[:n]
+        live.node[X_BASE, :n] = live.node[X_TRY, :n]
         moved(fixed, live, shortened(fixed, numbers, live))
         trial = assemble(fixed, numbers, live, step)
         if trial < merit:
             tau *= min(1.5 * (merit / max(trial, 1.0e-300)) ** 0.5, 10.0)
             merit = trial
         else:
-            live.x_try[:n] = live.x_base[:n]
+            live.node[X_TRY, :n] = live.node[X_BASE, :n]
             assemble(fixed, numbers, live, step)
             tau *= 0.2
         if converged(fixed, numbers, live):

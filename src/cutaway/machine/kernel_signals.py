@@ -12,8 +12,10 @@ from cutaway.machine.layout import (
     EQ,
     GE,
     GT,
+    HOLDS,
     IF,
     INPUT,
+    IS_SET,
     ISA,
     LE,
     LT,
@@ -34,6 +36,7 @@ from cutaway.machine.layout import (
     Floats,
     Live,
     Numbers,
+    X,
 )
 from cutaway.parts.laws.atmosphere import isa_pressure
 from cutaway.parts.laws.shapes import opening
@@ -44,8 +47,9 @@ def truth(value: bool) -> float:
     return 1.0 if value else 0.0
 
 
-def interpolated(x: float, xs: Floats, ys: Floats, first: int, last: int) -> float:
-    """Linear interpolation in places `first` to `last` of a table, held flat beyond its ends."""
+def interpolated(x: float, table: Floats, first: int, last: int) -> float:
+    """Linear interpolation in places `first` to `last` of the tables, held flat beyond the ends."""
+    xs, ys = table[0], table[1]
     if x <= xs[first]:
         return float(ys[first])
     if x >= xs[last]:
@@ -107,31 +111,23 @@ def calculated(operation: int, a: float, b: float, c: float) -> float:
     return 0.0
 
 
-def evaluate(
-    fixed: Fixed,
-    numbers: Numbers,
-    live: Live,
-    x: Floats,
-    flow: Floats,
-    content: Floats,
-    registers: Floats,
-) -> None:
-    """Every register of the program from across values, flows and contents, and the modes and inputs as they stand."""
-    code = fixed.code
+def evaluate(fixed: Fixed, numbers: Numbers, live: Live, at: int) -> None:
+    """Every register of the program, before a step (`LAST`) or at the end of its trial (`TRIAL`)."""
+    code, registers = fixed.code, live.register[at]
     for i in range(code.shape[0]):
         to, operation, a, b, c = code[i, 0], code[i, 1], code[i, 2], code[i, 3], code[i, 4]
         if operation == ACROSS:
-            registers[to] = x[a]
+            registers[to] = live.node[X + at, a]
         elif operation == THROUGH:
-            registers[to] = flow[a, b]
+            registers[to] = live.flow[at, a, b]
         elif operation == CONTENT:
-            registers[to] = content[a]
+            registers[to] = live.element[HOLDS + at, a]
         elif operation == INPUT:
             registers[to] = live.inputs[a]
         elif operation == MODE:
-            registers[to] = live.modes[a]
+            registers[to] = live.mode[IS_SET, a]
         elif operation == TABLE:
             first, last = fixed.tables[b], fixed.tables[b + 1] - 1
-            registers[to] = interpolated(registers[a], numbers.table_x, numbers.table_y, first, last)
+            registers[to] = interpolated(registers[a], numbers.table, first, last)
         else:
             registers[to] = calculated(operation, registers[a], registers[b], registers[c])

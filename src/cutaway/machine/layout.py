@@ -27,9 +27,29 @@ OPERATIONS = {
     DRAW, STORE, ACCUM, TANK, JACK, RAM, RATIO, DRAG, ADVECT,
 ) = range(19)  # fmt: skip
 
-# Places in `Live.clock` (floats) and `Live.count` (integers).
-NOW, STEP_SIZE, END, STILL_SINCE, RESIDUAL, NEXT_FORCED, ERROR = range(7)
-STARTED, FRESH, NEXT_CHANGE, ROWS, EVENTS, STEPS, CUTS, TRANSIENTS, FLIPS, UNTIL_REST, REJECTED, SOLVES = range(12)
+# Places in the rows of `Live`. What ends in _TRY is of the step in hand; it stands right behind what it will replace.
+X, X_TRY, X_BASE, X_END, RATE, OWED, UNBALANCE, SIZE, STIFF, MOVE, WORK = range(11)  # node
+HOLDS, HOLDS_TRY, TRAVEL, GAS, GAS_TRY, SPEED, SPEED_TRY, GATE, DRIVE = range(9)  # element
+LAST, TRIAL = range(2)  # flow, register
+IS_SET, AGE, PENDING, WEIGHT = range(4)  # mode
+FLIPPED, RINGING = range(2)  # tally
+TIME, VALUE = range(2)  # change
+WHICH, NOW_SET = range(1, 3)  # event, after TIME
+SUPPLY, GROSS = range(2)  # medium
+MATRIX, FACTORS = range(2)  # matrix
+NOW, STEP_SIZE, END, STILL_SINCE, RESIDUAL, ERROR = range(6)  # clock
+STARTED, FRESH, NEXT_CHANGE, ROWS, EVENTS, STEPS, CUTS, TRANSIENTS, FLIPS, UNTIL_REST, REJECTED, SOLVES = range(
+    12
+)  # count
+
+# Places in the rows of `Fixed` and `Numbers`.
+FREE = 0  # size
+DIAGONAL, MEDIUM, SLOW, ORDER, FILL_AT = range(5)  # node
+LOWER, ROW, UPPER = range(3)  # fill
+KIND, GATE_FROM, DRIVE_FROM, TERM, SLOT = 0, 1, 2, 3, 6  # element: three terminals, nine slots
+SETS, CLEARS = range(2)  # mode
+X_SCALE, Q_SCALE, CAPACITY, LEAK = range(4)  # node
+DELAY, DWELL = range(2)  # mode
 
 # How `advance` comes back.
 FULL, DONE, AT_REST, NO_SOLUTION, CHATTERS, TOO_LONG = range(6)
@@ -39,105 +59,59 @@ FLIP_MEMORY = 21
 
 
 class Fixed(NamedTuple):
-    """What the structure of a network settles. Free nodes come first, boundary nodes after them.
+    """What the structure of a network settles. Free nodes come first, boundary nodes after them. Rows as named above.
 
-    kind, term (e, 3), slot (e, 9), gate, drive: elements; slots are places in the matrix, the last place being waste.
-    stores: elements that hold something. code (i, 5): the program. tables: where each table begins. sets, clears: registers
-    of the modes. boundary: registers of the boundary nodes. out: registers to record. diagonal: place of each node's diagonal.
-    order … column_of: the elimination, see `symbolic.py`. medium, slow: by node.
+    size: how many free nodes. node: by node (ORDER: node of each pivot; FILL_AT: where its fill begins, one more than nodes).
+    element: a line an element; slots are places in the matrix, the last place being waste. fill: places below each pivot, the pivots they
+    belong to, and the places right of it. target: where their products go, in order. place: row and column of each place. code: the program, a line an
+    instruction. tables: where each table begins. mode: registers. stores: elements that hold something. boundary: registers of the boundary
+    nodes. out: registers to record.
     """
 
-    kind: Ints
-    term: Ints
-    slot: Ints
-    gate: Ints
-    drive: Ints
-    stores: Ints
+    size: Ints
+    node: Ints
+    element: Ints
+    fill: Ints
+    target: Ints
+    place: Ints
     code: Ints
     tables: Ints
-    sets: Ints
-    clears: Ints
+    mode: Ints
+    stores: Ints
     boundary: Ints
     out: Ints
-    diagonal: Ints
-    order: Ints
-    pivot: Ints
-    lower_at: Ints
-    lower: Ints
-    lower_row: Ints
-    upper_at: Ints
-    upper: Ints
-    upper_column: Ints
-    target_at: Ints
-    target: Ints
-    row_of: Ints
-    column_of: Ints
-    medium: Ints
-    slow: Ints
 
 
 class Numbers(NamedTuple):
-    """What a lane may differ in: parameters (e, 10), constants, tables, scales and stores of the nodes, times of the modes."""
+    """What a lane may differ in: parameters (a line an element), constants, tables, scales and stores of nodes, times of modes."""
 
     parameters: Floats
     constants: Floats
-    table_x: Floats
-    table_y: Floats
-    x_scale: Floats
-    q_scale: Floats
-    capacity: Floats
-    leak: Floats
-    delay: Floats
-    dwell: Floats
+    table: Floats
+    node: Floats
+    mode: Floats
     tolerance: Floats
 
 
 class Live(NamedTuple):
-    """What a run changes. `x`, `flow`, `content`, `registers` … are of the last accepted step; those with `_try` of the step in hand."""
+    """What a run changes. Rows as named above; few arrays of many rows, since every array more makes compiling slower.
 
-    x: Floats
-    x_try: Floats
-    x_base: Floats
-    x_end: Floats
-    rate: Floats
-    owed: Floats
-    travel: Floats
-    gas: Floats
-    gas_try: Floats
-    speed: Floats
-    speed_try: Floats
+    rows: a line a moment, its time first. change_input: the input of each change.
+    """
+
+    node: Floats
+    element: Floats
     flow: Floats
-    flow_try: Floats
-    content: Floats
-    content_try: Floats
-    registers: Floats
-    registers_try: Floats
-    modes: Floats
-    age: Floats
-    pending: Floats
-    inputs: Floats
-    gate: Floats
-    drive: Floats
-    weight: Floats
+    register: Floats
+    mode: Floats
+    tally: Ints
+    flip_time: Floats
     matrix: Floats
-    factors: Floats
-    residual: Floats
-    size: Floats
-    held: Floats
-    move: Floats
-    work: Floats
+    inputs: Floats
     clock: Floats
     count: Ints
-    change_time: Floats
+    change: Floats
     change_input: Ints
-    change_value: Floats
-    row_time: Floats
     rows: Floats
-    event_time: Floats
-    event_mode: Ints
-    event_now: Floats
-    flip_time: Floats
-    flips: Ints
-    ringing: Ints
-    supply: Floats
-    gross: Floats
+    event: Floats
+    medium: Floats

@@ -5,7 +5,20 @@ from collections.abc import Iterable
 import numpy as np
 
 from cutaway.machine.compile import Machine
-from cutaway.machine.layout import AT_REST, CHATTERS, DONE, NO_SOLUTION, NOW, Live
+from cutaway.machine.layout import (
+    AT_REST,
+    CHATTERS,
+    DONE,
+    FREE,
+    NO_SOLUTION,
+    NOW,
+    Q_SCALE,
+    RATE,
+    RINGING,
+    UNBALANCE,
+    X_SCALE,
+    Live,
+)
 from cutaway.machine.records import Outcome
 
 
@@ -15,16 +28,18 @@ def outcome_of(machine: Machine, live: Live, status: int) -> Outcome:
     if status in (DONE, AT_REST):
         return Outcome("done", at, (), "It ran to its end.")
     if status == CHATTERS:
-        parts = _owners(machine, (machine.modes[m] for m in np.flatnonzero(live.ringing)))
-        return Outcome("chatters", at, parts, f"{_listed(parts)} never came to rest at {_seconds(at)}: {_chatter(parts)}.")
-    free = live.move.size
-    scaled = np.abs(live.residual[:free]) / machine.numbers.q_scale[:free]
+        parts = _owners(machine, (machine.modes[m] for m in np.flatnonzero(live.tally[RINGING])))
+        return Outcome(
+            "chatters", at, parts, f"{_listed(parts)} never came to rest at {_seconds(at)}: {_chatter(parts)}."
+        )
+    free = int(machine.fixed.size[FREE])
+    scaled = np.abs(live.node[UNBALANCE, :free]) / machine.numbers.node[Q_SCALE, :free]
     worst = np.argsort(-np.nan_to_num(scaled, nan=np.inf), kind="stable")[:3]
     if status == NO_SOLUTION:
         parts = _owners(machine, (machine.nodes[i] for i in worst))
         words = f"No balance of flows was found at {_seconds(at)}, worst near {_listed(parts)}."
         return Outcome("gave up", at, parts, words)
-    moving = np.argsort(-np.abs(live.rate) / machine.numbers.x_scale[:free], kind="stable")[:3]
+    moving = np.argsort(-np.abs(live.node[RATE, :free]) / machine.numbers.node[X_SCALE, :free], kind="stable")[:3]
     parts = _owners(machine, (machine.nodes[i] for i in moving))
     words = f"It was still changing too quickly to go on after {_seconds(at)}, most of all near {_listed(parts)}."
     return Outcome("gave up", at, parts, words)

@@ -9,17 +9,9 @@ import numpy as np
 from cutaway.machine import audit
 from cutaway.machine.compile import Machine
 from cutaway.machine.compiled import kernel, source_hash
-from cutaway.machine.layout import (
-    AT_REST,
-    END,
-    EVENTS,
-    FULL,
-    ROWS,
-    Floats,
-    Live,
-)
+from cutaway.machine.layout import AT_REST, END, EVENTS, FULL, NOW_SET, ROWS, TIME, WHICH, Floats, Live
 from cutaway.machine.outcome import outcome_of
-from cutaway.machine.records import Event, Job, Run, State
+from cutaway.machine.records import Event, Job, Run
 from cutaway.machine.state import initial_state, live_arrays, started, state_of
 
 __all__ = ["initial_state", "run_jobs", "values_at"]
@@ -67,8 +59,8 @@ def _run(job: Job) -> Run:
     while status == FULL:
         status = advance(machine.fixed, machine.numbers, live)
         rows, found = int(live.count[ROWS]), int(live.count[EVENTS])
-        times.append(live.row_time[:rows].copy())
-        values.append(live.rows[:rows].copy())
+        times.append(live.rows[:rows, 0].copy())
+        values.append(live.rows[:rows, 1:].copy())
         events.extend(_events(machine, live, found))
         live.count[ROWS] = live.count[EVENTS] = 0
     if status == AT_REST:
@@ -87,6 +79,6 @@ def _run(job: Job) -> Run:
 
 def _events(machine: Machine, live: Live, count: int) -> list[Event]:
     return [
-        Event(float(live.event_time[k]), machine.modes[live.event_mode[k]], bool(live.event_now[k] > 0.0))
+        Event(float(live.event[TIME, k]), machine.modes[int(live.event[WHICH, k])], bool(live.event[NOW_SET, k] > 0.0))
         for k in range(count)
     ]

@@ -13,22 +13,16 @@ from cutaway.machine.layout import Ints
 class Elimination:
     """Places in one array of values for every entry of the factors; the array has one more place, for waste.
 
-    order: node of each pivot. pivot: place of each diagonal, by pivot. lower, upper: places below and right of each pivot, with
-    their rows and columns; target: where each product of the two goes. place: (node, node) to place, for the elements.
+    The place of pivot k is k. order: node of each pivot. fill_at: where each pivot's fill begins. fill: by line the places below the pivot,
+    the pivots they belong to (also those of the columns: the pattern is symmetric), the places right of it. target: where each product of the two
+    goes. places: row and column of each place. place: (node, node) to place, for the elements.
     """
 
     order: Ints
-    pivot: Ints
-    lower_at: Ints
-    lower: Ints
-    lower_row: Ints
-    upper_at: Ints
-    upper: Ints
-    upper_column: Ints
-    target_at: Ints
+    fill_at: Ints
+    fill: Ints
     target: Ints
-    row_of: Ints
-    column_of: Ints
+    places: Ints
     place: dict[tuple[int, int], int]
 
 
@@ -63,29 +57,22 @@ def elimination(n: int, edges: frozenset[tuple[int, int]]) -> Elimination:
     rank = {node: k for k, node in enumerate(order)}
     place: dict[tuple[int, int], int] = {(k, k): k for k in range(n)}
     below = [sorted(rank[i] for i in later[k]) for k in range(n)]
-    lower_at, lower, lower_row, upper, upper_column = [0], [], [], [], []
+    fill_at, lower, upper, target = [0], [], [], []
     for k in range(n):
         for i in below[k]:
             place[(k, i)] = len(place)
-            place[(i, k)] = len(place)
             upper.append(place[(k, i)])
+            place[(i, k)] = len(place)
             lower.append(place[(i, k)])
-            lower_row.append(i)
-            upper_column.append(i)
-        lower_at.append(len(lower))
-    target_at, target = [0], []
+        fill_at.append(len(lower))
     for k in range(n):
         target.extend(place[(i, j)] for i in below[k] for j in below[k])
-        target_at.append(len(target))
-    rows, columns = np.zeros(len(place), np.int64), np.zeros(len(place), np.int64)
-    for (i, j), at in place.items():
-        rows[at], columns[at] = i, j
-    by_node = {(order[i], order[j]): at for (i, j), at in place.items()}
-
-    def ints(values: list[int]) -> Ints:
-        return np.array(values, np.int64)
-
+    rows = [i for k in range(n) for i in below[k]]
     return Elimination(
-        ints(order), ints(list(range(n))), ints(lower_at), ints(lower), ints(lower_row), ints(lower_at), ints(upper),
-        ints(upper_column), ints(target_at), ints(target), rows, columns, by_node,
-    )  # fmt: skip
+        order=np.array(order, np.int64),
+        fill_at=np.array(fill_at, np.int64),
+        fill=np.array([lower, rows, upper], np.int64).reshape(3, len(rows)),
+        target=np.array(target, np.int64),
+        places=np.array(list(place), np.int64).reshape(len(place), 2).T.copy(),
+        place={(order[i], order[j]): at for (i, j), at in place.items()},
+    )
