@@ -132,9 +132,9 @@ def _as_meant(stopped: Stopped, said: Said) -> str:
     if token.type == "CLOSE":
         return "Take the bracket out, or write the one that opens before it."
     if token.type in SCOPE_STARTS and "AND" in stopped.expected and stopped.start == "claim":
-        colon = next((t.end_pos for t in cut if t.type == "COLON"), None)
-        if colon is None and cut[0].type not in SCOPE_STARTS:
-            return f"Write {behind.rstrip('.')}: {before}"
+        scope, colon, statement = before.partition(":")
+        front = f"{scope}, {behind.rstrip('.')}" if colon else behind.rstrip(".")
+        return f"Write {front}: {(statement if colon else before).strip()}"
     name = cut[-2] if len(cut) > 1 else None
     if token.type == "NAME" and name is not None and name.type == "NAME" and key(token) in said.words.complements:
         if "VERB" in stopped.expected:

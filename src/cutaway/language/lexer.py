@@ -109,7 +109,7 @@ class Cutter:
                 return self._which()
             if "TEXT" in accepted and not ("QUANTITY" in accepted and self._figure_alone()):
                 return self._free_text()
-            if said == "," and self._comma_is_idle():
+            if self._pause():
                 self._at += 1
             elif said == "," and "THEN" in accepted and self._action_at(self._at + 1):
                 return self._token("THEN", 1)
@@ -150,7 +150,7 @@ class Cutter:
         if "NUMBER" in accepted and not name_length and (number := NUMBERS.get(self._items[self._at].said)):
             token = self._token("NUMBER", 1)
             return token.update(value=number)
-        if name_length and (name_length >= fixed_length or "NAME" in accepted):
+        if name_length and (name_length > fixed_length or "NAME" in accepted):
             return self._name(name_length)
         if fixed_length:
             return self._token(fixed, fixed_length)
@@ -299,9 +299,10 @@ class Cutter:
     def _action_at(self, at: int) -> bool:
         return self._fixed(at)[1] == "WAIT" or self._behind_phrase(at) == "TO"
 
-    def _comma_is_idle(self) -> bool:
-        """Whether the comma only makes a pause before a word that links by itself."""
-        return self._fixed(self._at + 1)[1] in _LINKS | {"THEN", "REPEATED"}
+    def _pause(self) -> bool:
+        """Whether a comma, or an 'and' before 'then', stands in front of a word that links by itself."""
+        said, (_, behind) = self._items[self._at].said, self._fixed(self._at + 1)
+        return behind == "THEN" if said == "and" else said == "," and behind in _LINKS | {"REPEATED", "THEN"}
 
     def _kind_of_and(self, accepted: Acceptable) -> str:
         if "THEN" in accepted and self._action_at(self._at + 1):

@@ -66,7 +66,7 @@ ENTRIES: dict[str, Entry] = {
     ),
     "L107": _claim(
         "figure of the wrong sort",
-        "Some places take one figure and some a range; a time is never before the beginning, a control not beyond its end.",
+        "Some places take one figure and some a range; a time is never before the beginning.",
         "in parked, within 5 to 8 s: fuel cock is off",
         "in parked, within 8 s: fuel cock is off",
     ),
