@@ -1,65 +1,73 @@
-"""Check a folder: every claim of its scripts and every sight of its drills, for every standard that it is for."""
+"""Check a type folder: its files, its citations, every claim and every sight of its drills."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from pathlib import Path
 
-from cutaway.api.loading import Loaded, load, workshop_for
+from cutaway.api.loading import load, workshop_for
 from cutaway.api.places import memory_file
-from cutaway.handbook.records import Drill, Folder, Script, Sentence, Step
-from cutaway.inquiry.check import Judged, judge
+from cutaway.handbook.records import Folder
 from cutaway.inquiry.memory import Memory
-from cutaway.inquiry.verdicts import Empty, Fails, NotModelled, RestsOn, Undecided, Verdict
-from cutaway.inquiry.workshop import Workshop
-from cutaway.language.syntax import Action, Claim, Scope, Statement, Wait, When
+from cutaway.machine.subjects import subjects
+from cutaway.narrate.checked import Asking, Checked, check_words, is_wrong
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_order
-from cutaway.problems.span import Span, TextFile, whole
-from cutaway.quantities.which import Which
-from cutaway.narrate.citing import cite_verdict
-
-# How long a crew watches for what a drill says should be seen, and how long it takes from one step to the next, s.
-# Choices of ours.
-DRILL_WATCH = 60.0
-BETWEEN_STEPS = 5.0
+from cutaway.problems.span import TextFile, whole
+from cutaway.quantities.which import Standard, StandardName, read_which
 
 
-@dataclass(frozen=True, slots=True)
-class JudgedClaim:
-    """A claim with its verdicts, one for each standard."""
+def check(
+    folder: Path | str,
+    on: str = "",
+    script: str = "",
+    rests: bool = True,
+    progress: Callable[[int], None] | None = None,
+) -> tuple[Checked | None, Problems]:
+    """Every claim of the scripts and every sight of the drills, one verdict for each standard.
 
-    claim: Claim
-    judged: tuple[Judged, ...]
+    on: only these standards, in the words of `on:`. script: only that script. rests: whether assumed values are taken
+    to both ends of their ranges. progress: told how many runs are begun. What was judged in an earlier session, of the
+    same content, is remembered.
+    """
+    loaded, problems = load(folder)
+    if loaded is None:
+        return None, problems
+    only, more = standards_named(loaded.folder, on)
+    problems += more
+    if has_error(more):
+        return None, in_order(problems)
+    if script and script not in {s.name for s in loaded.folder.scripts}:
+        names = ", ".join(s.name for s in loaded.folder.scripts)
+        more = (Diagnostic("C102", None, f"There is no script '{script}'.", f"There are: {names}."),)
+        return None, in_order(problems + more)
+    workshop, more = workshop_for(loaded, progress=progress)
+    problems += more
+    asking = Asking(only, script, rests)
+    checked, more = check_words(workshop, loaded.parsed, loaded.told, Memory(memory_file()), asking)
+    return checked, in_order(problems + more)
 
 
-@dataclass(frozen=True, slots=True)
-class CheckedSentence:
-    """A sentence of a script with its claims. stated: what the cited paragraph says for it, for one that reports."""
-
-    script: Script
-    sentence: Sentence
-    claims: tuple[JudgedClaim, ...]
-    reported: bool
-
-
-@dataclass(frozen=True, slots=True)
-class CheckedStep:
-    """A step of a drill with what should then be seen."""
-
-    drill: Drill
-    step: Step
-    claims: tuple[JudgedClaim, ...]
+def check_problems(folder: Path | str) -> Problems:
+    """Only what is wrong with the files of a folder and the networks that they make; nothing is run."""
+    loaded, problems = load(folder)
+    if loaded is None:
+        return problems
+    _, more = workshop_for(loaded)
+    return in_order(problems + more)
 
 
-@dataclass(frozen=True, slots=True)
-class Checked:
-    """What checking a folder found. runs: how many runs it took (0 where all was remembered)."""
+def standards_named(folder: Folder, words: str) -> tuple[frozenset[StandardName] | None, Problems]:
+    """The standards and airframes that words on the command line mean; None where nothing was said."""
+    if not words:
+        return None, ()
+    everyone = tuple(Standard(s.name, str(s.name)) for s in subjects(folder) if s.name != s.standard)
+    marks = folder.type.marks
+    mods = tuple(mod.name for mod in folder.type.mods)
+    span = whole(TextFile("command line", words))
+    which, problems = read_which(words, span, marks, mods, (*folder.type.standards, *everyone))
+    return (which.names if which is not None else None), problems
 
-    folder: Folder
-    sentences: tuple[CheckedSentence, ...]
-    steps: tuple[CheckedStep, ...]
-    runs: int
 
-    def verdicts(self) -> tuple[Verdict, ...]:
-        """All verdicts, in the order of the scripts and drills."""
-        claims = [c for s in self.sentences for c in s.claims] + [c for s in self.steps for c in s.claims]
-        return tuple(j.verdict for c in claims for j in c.judged)
+def found_wrong(checked: Checked | None, problems: Problems, strict: bool = False) -> bool:
+    """Whether a check should end with 1: an error, or a claim that fails (strict: or is not settled)."""
+    if checked is None or has_error(problems):
+        return True
+    return any(is_wrong(verdict, strict) for verdict in checked.verdicts())

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from cutaway.handbook.load import load_folder
 from cutaway.handbook.records import Folder
-from cutaway.inquiry.told import Told
+from cutaway.inquiry.told import Told, told_from
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.claims import ParsedClaims, read_claims
 from cutaway.language.words import Words, words_of
@@ -40,7 +40,7 @@ def load(path: Path | str, kinds: Mapping[str, Kind] = KINDS) -> tuple[Loaded | 
         return None, in_order(problems)
     words = words_of(folder, kinds)
     parsed, more = read_claims(folder, words)
-    told = _told(parsed)
+    told = told_from(parsed)
     everything = in_order(problems + more)
     return Loaded(Path(path), folder, words, parsed, told, kinds, everything), everything
 

@@ -11,7 +11,7 @@ def register(app: typer.Typer) -> None:
     """Add the verb."""
 
     @app.command(
-        epilog='Examples:  cutaway check demo/whinchat    cutaway check --on "Mk 2" --all    cutaway check --json | jq .'
+        epilog='Examples:  cutaway check demo/whinchat    cutaway check --on "Mk 2" --all    cutaway check --json'
     )
     def check(
         folder: Path = typer.Argument(Path(), help="The type folder."),
@@ -23,15 +23,17 @@ def register(app: typer.Typer) -> None:
         as_json: bool = typer.Option(False, "--json", help="For a program to read."),
     ) -> None:
         """Check files, citations, drills and every claim, one verdict for each standard."""
-        from cutaway import api
+        from cutaway.api.checking import check as check_folder
+        from cutaway.api.checking import found_wrong
+        from cutaway.api.telling import checked_record, checked_text
         from cutaway.cli import showing
 
         with showing.progress(f"Checking {folder}") as counter:
-            checked, problems = api.check(folder, on=on, script=script, rests=rests, progress=counter)
+            checked, problems = check_folder(folder, on=on, script=script, rests=rests, progress=counter)
         if as_json:
-            showing.show_json(api.checked_record(checked, problems))
+            showing.show_json(checked_record(checked, problems))
         else:
             showing.show_problems(problems)
             if checked is not None:
-                print(api.checked_text(checked, everything))
-        raise typer.Exit(exits.FOUND if api.found_wrong(checked, problems, strict) else exits.FINE)
+                print(checked_text(checked, everything))
+        raise typer.Exit(exits.FOUND if found_wrong(checked, problems, strict) else exits.FINE)

@@ -18,19 +18,16 @@ def register(app: typer.Typer) -> None:
         as_json: bool = typer.Option(False, "--json", help="For a program to read."),
     ) -> None:
         """Find the paragraphs of the handbooks that speak of something."""
-        from cutaway import api
+        from cutaway.api.finding import find as find_paragraphs
+        from cutaway.api.telling import hit_record, hit_text
         from cutaway.cli import showing
 
-        loaded, problems = api.load(folder)
-        if loaded is None:
-            showing.show_problems(problems)
+        hits, problems = find_paragraphs(folder, " ".join(words), limit)
+        showing.show_problems(problems)
+        if hits is None:
             raise typer.Exit(exits.FOUND)
-        hits = api.find(loaded, " ".join(words), limit)
         if as_json:
-            showing.show_json([api.hit_record(hit) for hit in hits])
+            showing.show_json([hit_record(hit) for hit in hits])
         else:
-            for hit in hits:
-                print(api.hit_text(hit))
-            if not hits:
-                print("Nothing in the books speaks of that.")
+            print("\n".join(map(hit_text, hits)) if hits else "Nothing in the books speaks of that.")
         raise typer.Exit(exits.FINE if hits else exits.FOUND)

@@ -4,7 +4,7 @@ import sys
 
 import typer
 
-from cutaway.cli import check, explain, exits, find, make, new, open_pack, run, schema
+from cutaway.cli import check, exits, explain, find, make, new, open_pack, run, schema
 
 app = typer.Typer(
     name="cutaway",

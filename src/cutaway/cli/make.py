@@ -19,15 +19,16 @@ def register(app: typer.Typer) -> None:
     ) -> None:
         """Make the pack: the page, the sheets, the captions, the list of problems. The last pack stays whole until the
         new one is complete."""
-        from cutaway import api
+        from cutaway.api.making import make as make_pack
+        from cutaway.api.telling import made_record, made_text
         from cutaway.cli import showing
 
         with showing.progress(f"Making the pack of {folder}") as counter:
-            made, problems = api.make(folder, out=out, rests=rests, progress=counter)
+            made, problems = make_pack(folder, out=out, rests=rests, progress=counter)
         if as_json:
-            showing.show_json(api.made_record(made, problems))
+            showing.show_json(made_record(made, problems))
         else:
             showing.show_problems(problems)
             if made is not None:
-                print(api.made_text(made))
+                print(made_text(made))
         raise typer.Exit(exits.FINE if made is not None and not made.wrong else exits.FOUND)

@@ -13,10 +13,10 @@ def register(app: typer.Typer) -> None:
     @app.command(epilog="Example:  cutaway new sparrow   then  cutaway check sparrow")
     def new(folder: Path = typer.Argument(..., help="The folder to make; its name becomes the type's.")) -> None:
         """Make a small type folder that runs as it stands, to write over."""
-        from cutaway import api
+        from cutaway.api.finding import new as new_folder
         from cutaway.cli import showing
 
-        made, problems = api.new(folder)
+        made, problems = new_folder(folder)
         showing.show_problems(problems)
         if made is None:
             raise typer.Exit(exits.FOUND)

@@ -18,7 +18,7 @@ def register(app: typer.Typer) -> None:
         """Open the pack that `cutaway make` wrote in the browser."""
         import webbrowser
 
-        from cutaway.api import pack_folder
+        from cutaway.api.places import pack_folder
 
         page = (out or pack_folder(folder)) / "index.html"
         if not page.is_file():

@@ -26,21 +26,21 @@ def register(app: typer.Typer) -> None:
         as_csv: bool = typer.Option(False, "--csv", help="The traces as a table of figures."),
     ) -> None:
         """Run one situation on one standard and tell what happens."""
-        from cutaway import api
+        from cutaway.api import running
         from cutaway.cli import showing
 
-        asked = api.Asked(situation, on, tuple(failed), do, length, tuple(show))
+        asked = running.Asked(situation, on, tuple(failed), do, length, tuple(show))
         with showing.progress(f"Running {situation}"):
-            told, problems = api.run(folder, asked)
+            told, problems = running.run(folder, asked)
         showing.show_problems(problems)
         if told is None:
             raise typer.Exit(exits.FOUND)
         if as_json:
-            showing.show_json(api.run_record(told))
+            showing.show_json(running.run_record(told))
         elif as_csv:
-            print(api.run_csv(told), end="")
+            print(running.run_csv(told), end="")
         else:
-            print(api.run_heading(told))
+            print(running.run_heading(told))
             rows = [(r.name, r.first, r.last, showing.little_graph(r.trace), r.span) for r in told.rows]
             showing.show_table(("what", "at first", "at last", "course", "lowest to highest"), rows)
             for line in told.events:

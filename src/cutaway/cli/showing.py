@@ -5,6 +5,7 @@ import sys
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from pathlib import Path
 
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.printing import as_text
@@ -19,6 +20,13 @@ def show_problems(problems: Problems) -> None:
 def show_json(record: object) -> None:
     """Print a record for a program."""
     print(json.dumps(record, indent=2, ensure_ascii=False))
+
+
+def write_json(path: Path, record: object) -> Path:
+    """Write a record to a file that was asked for by name; its path."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(json.dumps(record, indent=2, ensure_ascii=False) + "\n", encoding="utf-8")
+    return path
 
 
 @dataclass

@@ -139,8 +139,11 @@ def _with_change(question: Question, condition: str, value: float) -> Told:
     unit = unit_named({"height": "m", "airspeed": "m/s", "temperature": "K"}[condition])
     one = Condition("", condition, Quantity(str(value), value, value, value, unit), question.scope.span)
     name = question.scope.situation
-    given = {**question.told.given, name: (*question.told.given.get(name, ()), one)}
-    return replace(question.told, given=given)
+    here = question.told.situations.get(name)
+    if here is None:
+        return question.told
+    changed = replace(here, given=(*(c for c in here.given if c.name != condition), one))
+    return replace(question.told, situations={**question.told.situations, name: changed})
 
 
 def _independent(question: Question, statement: Independent) -> Verdict:

@@ -93,19 +93,16 @@ class Bound:
 
 
 def bind(folder: Folder, subject: Subject, kinds: Mapping[str, Kind]) -> tuple[Bound, Problems]:
-    """The network of one subject. A part that cannot be made is left out, with a problem that says why."""
-    problems: list[Diagnostic] = []
+    """The network of one subject. A part that cannot be made, for want of a figure or a line, is left out of it."""
     fits: dict[str, Fit] = {}
     assumptions: list[Assumption] = []
     parts = parts_of(folder, subject)
-    wiring, found = wire(parts, lines_of(folder, subject), kinds, subject, folder)
-    problems.extend(found)
+    wiring = wire(parts, lines_of(folder, subject), kinds, subject)
     for part in parts:
         kind = kinds[part.kind]
-        si, assumed, found = fitted(part, kind, subject.standard)
-        problems.extend(found)
+        si, assumed = fitted(part, kind, subject.standard)
         medium = _medium(part, kind, wiring)
-        if found or (medium is None and any(p.medium is None for p in kind.ports)):
+        if si is None or (medium is None and any(p.medium is None for p in kind.ports)):
             continue
         coupled = frozenset(name for owner, name in wiring.coupled if owner == part.name)
         fits[part.name] = Fit(si, dict(part.lists), coupled, medium)
@@ -114,12 +111,12 @@ def bind(folder: Folder, subject: Subject, kinds: Mapping[str, Kind]) -> tuple[B
     wiring = replace(wiring, coupled={k: v for k, v in wiring.coupled.items() if k[0] in fits and v[0] in fits})
     pieces = {name: make_piece(name, kinds[part.kind], fits[name], wiring) for name, part in here.items()}
     controls = {(c.part, c.control): c for part in here.values() for c in _controls(part, kinds[part.kind])}
-    network, found = assemble(pieces, wiring, _inputs(here, controls, kinds))
+    network, problems = assemble(pieces, wiring, _inputs(here, controls, kinds))
     contents = {
         name: _content(name, kinds[part.kind], fits[name]) for name, part in here.items() if kinds[part.kind].contents
     }
     bound = Bound(subject, network, tuple(assumptions), controls, contents, here, fits, pieces, wiring, kinds)
-    return bound, tuple(problems) + found
+    return bound, problems
 
 
 def vary_within(bound: Bound, network: Network, values: Mapping[tuple[str, str], float]) -> Network:

@@ -5,7 +5,6 @@ from functools import lru_cache
 
 from cutaway.handbook.records import Given, Part, given_on
 from cutaway.parts.kind import Kind, Want
-from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import TextFile, whole
 from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.reading import read_quantity
@@ -39,11 +38,13 @@ def library_quantity(text: str) -> Quantity:
     return quantity
 
 
-def fitted(part: Part, kind: Kind, standard: StandardName) -> tuple[dict[str, float], tuple[Assumption, ...], Problems]:
-    """Each of the kind's quantities in SI for one standard, and those among them that are assumed."""
+def fitted(part: Part, kind: Kind, standard: StandardName) -> tuple[dict[str, float] | None, tuple[Assumption, ...]]:
+    """Each of the kind's quantities in SI for one standard, and those among them that are assumed.
+
+    None where one that has no default was not given: the reader of the folder has told that already.
+    """
     si: dict[str, float] = {}
     assumed: list[Assumption] = []
-    problems: list[Diagnostic] = []
     for want in kind.wants:
         given = given_on(part, want.name, standard)
         if given is not None:
@@ -56,15 +57,8 @@ def fitted(part: Part, kind: Kind, standard: StandardName) -> tuple[dict[str, fl
             if want.between:
                 assumed.append(_defaulted(part, want, quantity))
         else:
-            problems.append(
-                Diagnostic(
-                    "M201",
-                    part.span,
-                    f"'{part.name}' has no {want.name} on {standard}, and there is no sensible guess.",
-                    f"Write {want.name}: with a figure and its unit, or an assumption with its range.",
-                )
-            )
-    return si, tuple(assumed), tuple(problems)
+            return None, ()
+    return si, tuple(assumed)
 
 
 def _assumed(part: Part, want: Want, given: Given) -> Assumption:

@@ -3,12 +3,11 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from cutaway.handbook.records import Folder, Line, Link, Part
+from cutaway.handbook.records import Line, Part
 from cutaway.machine.names import node_name
 from cutaway.machine.subjects import Subject
 from cutaway.parts.kind import Kind
 from cutaway.parts.recipe import Medium
-from cutaway.problems.diagnostic import Diagnostic, Problems
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,11 +30,9 @@ def ports_of(part: Part, kind: Kind) -> tuple[tuple[str, Medium | None], ...]:
     return tuple(out)
 
 
-def wire(
-    parts: Sequence[Part], lines: Sequence[Line], kinds: Mapping[str, Kind], subject: Subject, folder: Folder
-) -> tuple[Wiring, Problems]:
-    """Join the ports that lines and couplings connect. A coupling to a part that the subject lacks is left out;
-    where the kind cannot do without it that is a problem, unless the part itself is missing on an airframe."""
+def wire(parts: Sequence[Part], lines: Sequence[Line], kinds: Mapping[str, Kind], subject: Subject) -> Wiring:
+    """Join the ports that lines and couplings connect. A coupling to a part that the subject lacks is left out; where a
+    standard's part cannot do without it the reader of the folder has said so."""
     here = {part.name: part for part in parts}
     root: dict[str, str] = {}
     media: dict[str, Medium] = {}
@@ -62,7 +59,6 @@ def wire(
         if a in root and b in root:
             join(a, b)
     coupled: dict[tuple[str, str], tuple[str, str]] = {}
-    problems: list[Diagnostic] = []
     for part in parts:
         if part.name in subject.cut:
             continue
@@ -73,8 +69,6 @@ def wire(
             if link is None:
                 continue
             if link.target.part not in here or link.target.part in subject.cut:
-                if coupling.required and link.target.part not in subject.missing | subject.cut:
-                    problems.append(_not_here(part, link, subject))
                 continue
             coupled[(part.name, coupling.name)] = (link.target.part, link.target.inner)
             if coupling.back:
@@ -85,13 +79,4 @@ def wire(
                     join(a, b)
     joined = {name: find(name) for name in root}
     node_media = {find(name): media[find(name)] for name in root if find(name) in media}
-    return Wiring(joined, node_media, coupled), tuple(problems)
-
-
-def _not_here(part: Part, link: Link, subject: Subject) -> Diagnostic:
-    return Diagnostic(
-        "M202",
-        link.span,
-        f"'{part.name}' needs '{link.target.part}' ({link.name}), which {subject.name} does not have.",
-        "Say with `on:` to which standards each of them belongs, or name another part for this standard.",
-    )
+    return Wiring(joined, node_media, coupled)

@@ -1,6 +1,5 @@
 """A folder's scripts and drills with a verdict for every claim: what `check` finds and the pack shows."""
 
-from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
 from cutaway.handbook.records import Drill, Folder, Paragraph, Script, Sentence, Step
@@ -9,7 +8,8 @@ from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.told import Told
 from cutaway.inquiry.verdicts import Empty, Fails, NotModelled, RestsOn, Undecided, Verdict
 from cutaway.inquiry.workshop import Workshop
-from cutaway.language.syntax import Action, Claim, Scope, Statement, Wait, When
+from cutaway.language.claims import Done, Looked, ParsedClaims
+from cutaway.language.syntax import Action, Claim, Scope, Wait, When
 from cutaway.narrate.citing import cite_verdict
 from cutaway.narrate.coverage import likeliest
 from cutaway.problems.diagnostic import Problems
@@ -58,15 +58,17 @@ class CheckedStep:
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """What checking found. runs: how many runs it took, 0 where all was remembered."""
+    """What checking a folder found. runs: how many runs it took, 0 where all was remembered."""
 
+    folder: Folder
     sentences: tuple[CheckedSentence, ...]
     steps: tuple[CheckedStep, ...]
     runs: int
 
     def claims(self) -> tuple[JudgedClaim, ...]:
         """All claims, those of the scripts first."""
-        return tuple(c for one in (*self.sentences, *self.steps) for c in one.claims)
+        said = tuple(claim for one in self.sentences for claim in one.claims)
+        return said + tuple(claim for one in self.steps for claim in one.claims)
 
     def verdicts(self) -> tuple[Verdict, ...]:
         """All verdicts, in the order of the claims."""
@@ -92,15 +94,12 @@ class Asking:
     rests: bool = True
 
 
-ClaimsOf = Callable[[Sentence], tuple[Claim, ...]]
-StepsOf = Callable[[Step], tuple[tuple[Action, ...], tuple[Statement, ...]]]
-
-
 def check_words(
-    workshop: Workshop, told: Told, claims_of: ClaimsOf, steps_of: StepsOf, memory: Memory | None, asking: Asking
+    workshop: Workshop, parsed: ParsedClaims, told: Told, memory: Memory | None, asking: Asking
 ) -> tuple[Checked, Problems]:
     """Put every claim of the scripts and every sight of the drills to the standards that it is for."""
     problems: Problems = ()
+    claims_of = {(one.script, one.sentence.span): one.claims for one in parsed.sentences}
     sentences: list[CheckedSentence] = []
     folder = workshop.folder
 
@@ -114,14 +113,14 @@ def check_words(
         for sentence in script.sentences:
             stated, more = cite_verdict(sentence, folder)
             problems += more
-            claims = tuple(judged(claim) for claim in claims_of(sentence))
+            claims = tuple(judged(claim) for claim in claims_of[(script.name, sentence.span)])
             one = CheckedSentence(script, sentence, claims, stated is not None, ())
             sentences.append(replace(one, likely=likeliest(sentence, folder)) if one.unchecked else one)
     steps: list[CheckedStep] = []
     for drill in folder.drills if not asking.script else ():
-        for step, claims_here in drill_claims(drill, steps_of):
+        for step, claims_here in drill_claims(drill, parsed):
             steps.append(CheckedStep(drill, step, tuple(judged(claim) for claim in claims_here)))
-    return Checked(tuple(sentences), tuple(steps), workshop.runs_made), problems
+    return Checked(folder, tuple(sentences), tuple(steps), workshop.runs_made), problems
 
 
 def _only(claim: Claim, asking: Asking) -> Claim:
@@ -135,39 +134,20 @@ def _only(claim: Claim, asking: Asking) -> Claim:
     return replace(claim, scope=replace(claim.scope, on=which))
 
 
-def drill_claims(drill: Drill, steps_of: StepsOf) -> tuple[tuple[Step, tuple[Claim, ...]], ...]:
+def drill_claims(drill: Drill, parsed: ParsedClaims) -> tuple[tuple[Step, tuple[Claim, ...]], ...]:
     """Each step with the claims that its sights come to: all that was done so far, then within a minute it is seen."""
     done: list[Action] = []
     out: list[tuple[Step, tuple[Claim, ...]]] = []
-    for step in drill.steps:
-        actions, sights = steps_of(step)
+    for step in (one for one in parsed.steps if one.drill == drill.name):
+        actions = [action for mark in step.marks if isinstance(mark, Done) for action in mark.actions]
         if done and actions:
-            done.append(Wait(BETWEEN_STEPS, step.span))
+            done.append(Wait(BETWEEN_STEPS, step.step.span))
         done.extend(actions)
-        claims = tuple(Claim(_after(drill, tuple(done), s.span), s, s.span) for s in sights)
-        out.append((step, claims))
+        sights = [mark.statement for mark in step.marks if isinstance(mark, Looked)]
+        out.append((step.step, tuple(Claim(_after(drill, tuple(done), s.span), s, s.span) for s in sights)))
     return tuple(out)
 
 
 def _after(drill: Drill, done: tuple[Action, ...], span: Span) -> Scope:
     on = drill.on if drill.on.words else None
     return Scope(on, drill.situation, (), (), (), done, When("within", DRILL_WATCH), "", span)
-
-
-def counts(checked: Checked) -> Mapping[str, int]:
-    """How many verdicts there are of each sort, by the name of the record."""
-    out: dict[str, int] = {}
-    for verdict in checked.verdicts():
-        out[type(verdict).__name__] = out.get(type(verdict).__name__, 0) + 1
-    return out
-
-
-def sentence_counts(checked: Checked, folder: Folder) -> Mapping[str, int]:
-    """How many sentences are claimed, cited, asides, unchecked."""
-    sentences = [one for one in checked.sentences]
-    return {
-        "claimed": sum(1 for s in sentences if s.sentence.claims),
-        "cited": sum(1 for s in sentences if s.sentence.cites and not s.sentence.claims),
-        "aside": sum(1 for s in sentences if s.sentence.aside and not s.sentence.claims and not s.sentence.cites),
-        "unchecked": sum(1 for s in sentences if s.unchecked),
-    }

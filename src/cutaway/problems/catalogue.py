@@ -5,7 +5,15 @@ I inquiry, N narrate, D draw, K the pack, C the command line. A code keeps its o
 stand in `codes_*.py`, one file a group of rooms; this file puts them together.
 """
 
-from cutaway.problems import codes_handbook, codes_language, codes_machine, codes_pack, codes_quantities
+from cutaway.problems import (
+    codes_command,
+    codes_handbook,
+    codes_inquiry,
+    codes_language,
+    codes_machine,
+    codes_pack,
+    codes_quantities,
+)
 from cutaway.problems.entry import Entry, Severity
 
 __all__ = ["CATALOGUE", "Entry", "Severity"]
@@ -15,5 +23,7 @@ CATALOGUE: dict[str, Entry] = {
     **codes_handbook.ENTRIES,
     **codes_language.ENTRIES,
     **codes_machine.ENTRIES,
+    **codes_inquiry.ENTRIES,
     **codes_pack.ENTRIES,
+    **codes_command.ENTRIES,
 }

@@ -1,0 +1,174 @@
+"""What was found, as text for a person and as records for a program."""
+
+from collections import Counter
+from collections.abc import Iterator
+
+from cutaway.api.checking import found_wrong
+from cutaway.api.making import Made
+from cutaway.handbook.search import Hit
+from cutaway.narrate.checked import Checked, JudgedClaim, is_wrong
+from cutaway.problems.diagnostic import Problems
+from cutaway.problems.printing import as_records
+from cutaway.problems.span import Span, place
+from cutaway.wording.asking import text_of
+from cutaway.wording.verdicts import grouped, heading, kind_of, verdict_sentence
+
+_ORDER = ("Holds", "Stated", "Rests on", "Fails", "Empty", "Not modelled", "Undecided")
+
+
+def checked_text(checked: Checked, everything: bool = False) -> str:
+    """What `check` says: each claim that is not plainly so (or each, with `everything`), then the counts."""
+    return "\n".join(_checked_lines(checked, everything))
+
+
+def _checked_lines(checked: Checked, everything: bool) -> Iterator[str]:
+    for one in checked.sentences:
+        told = [c for c in one.claims if everything or _worth_telling(c)]
+        if told:
+            yield f"{_place(one.sentence.span)}  {one.sentence.text}"
+            for claim in told:
+                yield from _claim_lines(claim, checked, everything)
+            yield ""
+    for step in checked.steps:
+        told = [c for c in step.claims if everything or _worth_telling(c)]
+        if told:
+            yield f"{_place(step.step.span)}  {step.drill.title}, step {step.step.number}"
+            for claim in told:
+                yield from _claim_lines(claim, checked, everything)
+            yield ""
+    yield from _unchecked_lines(checked, everything)
+    yield from _counts(checked)
+
+
+def _worth_telling(claim: JudgedClaim) -> bool:
+    return any(kind_of(j.verdict) not in ("holds", "stated") for j in claim.judged)
+
+
+def _claim_lines(claim: JudgedClaim, checked: Checked, everything: bool) -> Iterator[str]:
+    yield f"    {text_of(claim.claim.span)}"
+    verdicts = tuple((j.subject.name, j.verdict) for j in claim.judged)
+    for group in grouped(claim.claim, verdicts, checked.folder):
+        if everything or group.kind not in ("holds", "stated"):
+            yield f"      {group.sentence}"
+
+
+def _place(span: Span) -> str:
+    return f"{span.file.path}:{place(span).line}"
+
+
+def _unchecked_lines(checked: Checked, everything: bool) -> Iterator[str]:
+    bare = [s for s in checked.sentences if s.unchecked]
+    if not bare or not everything:
+        return
+    yield "Sentences that nothing checks, with the likeliest paragraphs:"
+    for one in bare:
+        books = ", ".join(f"{p.source} {p.number} {p.title}" for p in one.likely) or "none speaks of it"
+        yield f"  {_place(one.sentence.span)}  {one.sentence.text}"
+        yield f"      {books}"
+    yield ""
+
+
+def _counts(checked: Checked) -> Iterator[str]:
+    found = Counter(heading(v) for v in checked.verdicts())
+    claims = len(checked.claims())
+    verdicts = ", ".join(f"{found[name]} {name.lower()}" for name in _ORDER if found[name])
+    yield f"{claims} claims, {sum(found.values())} verdicts: {verdicts or 'none'}."
+    total = len(checked.sentences)
+    if total:
+        bare = sum(1 for s in checked.sentences if s.unchecked)
+        aside = sum(1 for s in checked.sentences if s.sentence.aside)
+        yield (
+            f"{total} sentences: {total - bare - aside} checked, {aside} asides, {bare} that nothing checks"
+            + (" (see them with --all)." if bare else ".")
+        )
+    yield f"{checked.runs:,} runs." if checked.runs else "Nothing had to be run: all was remembered."
+
+
+def checked_record(checked: Checked | None, problems: Problems) -> dict[str, object]:
+    """The same for a program."""
+    if checked is None:
+        return {"wrong": True, "problems": as_records(problems), "claims": []}
+    claims = [
+        *((one.script.name, one.sentence.text, c) for one in checked.sentences for c in one.claims),
+        *((s.drill.name, s.step.text, c) for s in checked.steps for c in s.claims),
+    ]
+    return {
+        "wrong": found_wrong(checked, problems),
+        "runs": checked.runs,
+        "problems": as_records(problems),
+        "claims": [_claim_record(where, sentence, claim, checked) for where, sentence, claim in claims],
+        "unchecked": [
+            {
+                "place": _place(s.sentence.span),
+                "sentence": s.sentence.text,
+                "likely": [f"{p.source} {p.number}" for p in s.likely],
+            }
+            for s in checked.sentences
+            if s.unchecked
+        ],
+    }
+
+
+def _claim_record(where: str, sentence: str, claim: JudgedClaim, checked: Checked) -> dict[str, object]:
+    return {
+        "in": where,
+        "place": _place(claim.claim.span),
+        "sentence": sentence,
+        "claim": text_of(claim.claim.span),
+        "verdicts": [
+            {
+                "standard": j.subject.name,
+                "verdict": kind_of(j.verdict),
+                "wrong": is_wrong(j.verdict),
+                "sentence": verdict_sentence(claim.claim, j.verdict, checked.folder),
+            }
+            for j in claim.judged
+        ],
+    }
+
+
+def made_text(made: Made) -> str:
+    """What `make` says."""
+    sheets = sum(1 for name in made.files if name.startswith("sheets/"))
+    captions = sum(1 for name in made.files if name.endswith(".vtt"))
+    lines = [
+        *_counts(made.checked),
+        f"The pack is in {made.folder}: {sheets} sheets, {captions} caption files, one page.",
+    ]
+    if made.wrong:
+        lines.append("Something in it is wrong; it says so where it stands. `cutaway check` tells it in short.")
+    lines.append(f"Open {made.folder / 'index.html'} in a browser.")
+    return "\n".join(lines)
+
+
+def made_record(made: Made | None, problems: Problems) -> dict[str, object]:
+    """The same for a program."""
+    return {
+        "folder": str(made.folder) if made is not None else None,
+        "files": list(made.files) if made is not None else [],
+        "wrong": made.wrong if made is not None else True,
+        "problems": as_records(problems),
+    }
+
+
+def hit_text(hit: Hit) -> str:
+    """A paragraph that was found, in three lines at most."""
+    p = hit.paragraph
+    body = " ".join(p.text.split())
+    on = f"  ({p.on.words})" if p.on.words else ""
+    instead = "".join(f"  ['{asked}' is not in the books; '{used}' is]" for asked, used in hit.instead)
+    return f"{p.source} {p.number}  {p.title}{on}{instead}\n    {body[:300]}{'…' if len(body) > 300 else ''}"
+
+
+def hit_record(hit: Hit) -> dict[str, object]:
+    """The same for a program."""
+    p = hit.paragraph
+    return {
+        "source": p.source,
+        "number": p.number,
+        "title": p.title,
+        "on": sorted(p.on.names),
+        "text": p.text,
+        "score": hit.score,
+        "instead": [list(pair) for pair in hit.instead],
+    }

@@ -1,0 +1,48 @@
+"""The codes of the command line: what was asked for cannot be done as it was said."""
+
+from cutaway.problems.entry import Entry
+
+_TESTS = "tests/cli/test_wrong_use.py"
+
+ENTRIES: dict[str, Entry] = {
+    "C101": Entry(
+        "error",
+        "a folder of that name is there already",
+        "`cutaway new` writes into nothing that holds anything, so that nothing of yours is lost.",
+        "cutaway new whinchat, where whinchat has files in it",
+        "cutaway new sparrow",
+        tested_by=_TESTS,
+    ),
+    "C102": Entry(
+        "error",
+        "no such script",
+        "A script is named by its file without the ending.",
+        "cutaway check --script fuel",
+        "cutaway check --script 01-fuel",
+        tested_by=_TESTS,
+    ),
+    "C103": Entry(
+        "error",
+        "not on this standard",
+        "What is to be moved or to fail is not on the standard that was asked for.",
+        "cutaway run cruising --on 'Mk 1' --do 'hand pump to pumping', where Mk 1 has no hand pump",
+        "cutaway run cruising --on 'Mk 2' --do 'hand pump to pumping'",
+        tested_by=_TESTS,
+    ),
+    "C104": Entry(
+        "error",
+        "no such part to show",
+        "Parts are named as the files of systems/ name them.",
+        "cutaway run cruising --show 'fule lamp'",
+        "cutaway run cruising --show 'fuel lamp'",
+        tested_by=_TESTS,
+    ),
+    "C105": Entry(
+        "error",
+        "the new folder cannot be written",
+        "The place refuses it: it belongs to someone else, or the disk is full.",
+        "cutaway new /proc/sparrow",
+        "cutaway new sparrow",
+        tested_by=_TESTS,
+    ),
+}
