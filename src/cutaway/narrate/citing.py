@@ -1,5 +1,7 @@
 """Whether a sentence that only reports a book says what the book says: its figures and units, one by one."""
 
+import re
+
 from cutaway.handbook.records import Folder, Paragraph, Sentence, paragraph
 from cutaway.inquiry.verdicts import Stated
 from cutaway.problems.diagnostic import Diagnostic, Problems
@@ -10,7 +12,7 @@ from cutaway.quantities.units import NUMBER
 
 
 def cite_verdict(sentence: Sentence, folder: Folder) -> tuple[Stated | None, Problems]:
-    """Stated, if each figure of the sentence stands in a paragraph that it cites; else a problem for each that does not.
+    """Stated, if each figure of the sentence stands in a paragraph that it cites; a problem for each that does not.
 
     A number without a unit counts only where it is written in figures: 'one of them' asserts no number.
     """
@@ -43,26 +45,29 @@ def _differs(quantity: Quantity, sentence: Sentence, books: tuple[Paragraph, ...
     """The figure that no cited paragraph has, and what stands there instead."""
     numbers = ", ".join(book.number for book in books)
     there = tuple(
-        one.text
+        _words(one)
         for book in books
         for one in figures_in(text_of(book), bare=quantity.unit == NUMBER)
         if one.dimension == quantity.dimension
     )
-    instead = " or ".join(f"'{words}'" for words in dict.fromkeys(there))
-    verb = "has" if len(books) == 1 else "have"
-    message = f"The sentence says '{quantity.text}', and {numbers} {verb} " + (
-        f"{instead}." if instead else f"no {quantity.dimension} at all."
-    )
-    hint = f"Write {there[0]}, or cite the paragraph that says {quantity.text}."
-    if not there:
-        hint = f"Cite the paragraph that says {quantity.text}, or leave the figure out."
-    return Diagnostic("N201", _place(quantity, sentence), message, hint, tuple((b.span, b.number) for b in books))
+    said = _words(quantity)
+    instead = " or ".join(f"'{words}'" for words in dict.fromkeys(there)) or f"no {quantity.dimension} at all"
+    message = f"The sentence says '{said}', and {numbers} {'has' if len(books) == 1 else 'have'} {instead}."
+    other = f"cite the paragraph that says {said}"
+    hint = f"Write {there[0]}, or {other}." if there else f"Leave the figure out, or {other}."
+    return Diagnostic("N201", _place(said, sentence), message, hint, tuple((b.span, b.number) for b in books))
 
 
-def _place(quantity: Quantity, sentence: Sentence) -> Span:
+def _words(quantity: Quantity) -> str:
+    """The figure as written, without the full stop of a sentence that ends with it; 'sq. in.' keeps its own."""
+    text = quantity.text
+    return text if re.search(r"[A-Za-z]\.", text[:-1]) else text.removesuffix(".")
+
+
+def _place(words: str, sentence: Sentence) -> Span:
     """Where the figure stands in the file, or the whole sentence where its text was folded over lines."""
     written = sentence.span.file.text[sentence.span.start : sentence.span.end]
-    at = written.find(quantity.text)
+    at = written.find(words)
     if at < 0:
         return sentence.span
-    return Span(sentence.span.file, sentence.span.start + at, sentence.span.start + at + len(quantity.text))
+    return Span(sentence.span.file, sentence.span.start + at, sentence.span.start + at + len(words))
