@@ -65,7 +65,7 @@ class Plan:
 def make_plan(folder: Folder, subject: Subject, system: str, kinds: Mapping[str, Kind]) -> Plan:
     """The plan of one system on one standard or airframe."""
     parts = tuple(p for p in parts_of(folder, subject) if p.kind in kinds)
-    wiring, _ = wire(parts, lines_of(folder, subject), kinds, subject, folder)
+    wiring = wire(parts, lines_of(folder, subject), kinds, subject)
     ties = tuple(_ties(folder, subject, parts, kinds, wiring))
     own: dict[str, Part] = {p.name: p for p in parts if p.system == system}
     every: dict[str, Part] = {p.name: p for p in parts}

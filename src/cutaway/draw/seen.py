@@ -65,7 +65,7 @@ class LineSeen:
 def look_of(part: Part, kind: Kind, subject: Subject, values: Values | None, joined: tuple[int, int] = (1, 1)) -> Look:
     """All that is known of a part. Without values it is at rest: controls in their first position, no more known."""
     lists = dict(part.lists)
-    wants, _, _ = fitted(part, kind, subject.standard)
+    wants = wants_of(part, kind, subject)
     controls = {c.name: _setting(part, c, lists, values) for c in kind.controls}
     states, readings = {}, {}
     if values is not None:
@@ -79,6 +79,11 @@ def look_of(part: Part, kind: Kind, subject: Subject, values: Values | None, joi
             if value is not None and alive > 0.5:
                 readings[reading.name] = value
     return Look(lists, controls, states, readings, wants, joined)
+
+
+def wants_of(part: Part, kind: Kind, subject: Subject) -> dict[str, float]:
+    """The part's quantities in SI; none where one that must be given is not."""
+    return fitted(part, kind, subject.standard)[0] or {}
 
 
 def _setting(part: Part, control: Control, lists: Mapping[str, tuple[str, ...]], values: Values | None) -> Setting:
@@ -155,9 +160,9 @@ def nominal_volts(folder: Folder, subject: Subject, kinds: Mapping[str, Kind]) -
         if kind is None or subject.standard not in part.on.names:
             continue
         if any(content.dimension == "charge" for content in kind.contents):
-            wants, _, _ = fitted(part, kind, subject.standard)
-            if wants.get("voltage"):
-                return wants["voltage"]
+            volts = wants_of(part, kind, subject).get("voltage")
+            if volts:
+                return volts
     return USUAL_VOLTS
 
 

@@ -18,13 +18,13 @@ from cutaway.draw.blocks import (
     reference_block,
     reference_shapes,
 )
-from cutaway.draw.elk import NoLayout, elk_layout
+from cutaway.draw.elk import SECONDS, NoLayout, elk_layout
 from cutaway.draw.layout import Layout, Request, Wire, cache_folder, keep, recalled
 from cutaway.draw.measure import text_width, wrapped
 from cutaway.draw.pipes import Routes, joint_shapes, link_shapes, pipe_shapes
 from cutaway.draw.plain import plain_layout
 from cutaway.draw.plan import Item, Plan, make_plan
-from cutaway.draw.seen import LineSeen, Values, lines_seen, look_of, nominal_volts, notes_of, widest_notes
+from cutaway.draw.seen import LineSeen, Values, lines_seen, look_of, nominal_volts, notes_of, wants_of, widest_notes
 from cutaway.draw.shapes import Group, Picture, Point, Shape, placed
 from cutaway.draw.strip import MARGIN, foot_shapes, head_shapes, keys_for
 from cutaway.draw.svg import write_svg
@@ -32,7 +32,6 @@ from cutaway.draw.symbols.symbol import Look
 from cutaway.draw.symbols.table import symbol_of
 from cutaway.draw.theme import MEDIA, THEMES
 from cutaway.handbook.records import Folder, Part
-from cutaway.machine.fitting import fitted
 from cutaway.machine.subjects import Subject, subjects
 from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Diagnostic, Problems
@@ -120,7 +119,7 @@ def _wants_of_coupled(part: Part, plan: Plan, kinds: Mapping[str, Kind], subject
     others = {t.start.part for t in plan.all_ties if t.sort == "link" and t.end.part == part.name}
     found: dict[str, float] = {}
     for other in (item.part for item in plan.items if item.part.name in others):
-        found |= fitted(other, kinds[other.kind], subject.standard)[0]
+        found |= wants_of(other, kinds[other.kind], subject)
     return found
 
 
@@ -149,12 +148,12 @@ def _request(plan: Plan, blocks: Mapping[str, Block]) -> Request:
     return Request(tuple(blocks[item.key].box for item in plan.items), wires)
 
 
-def laid_out(request: Request, cache: Path) -> tuple[Layout, Problems]:
+def laid_out(request: Request, cache: Path, seconds: float = SECONDS) -> tuple[Layout, Problems]:
     """The layout of a request: kept from before, by the library, or plain with a problem that says why."""
     kept = recalled(request, cache)
     if kept is not None:
         return kept, ()
-    found = elk_layout(request)
+    found = elk_layout(request, seconds)
     if not isinstance(found, NoLayout):
         keep(request, found, cache)
         return found, ()

@@ -35,17 +35,17 @@ def _airscrew(hub: tuple[float, float]) -> tuple[Shape, ...]:
 def throttle(look: Look) -> Symbol:
     """A lever on a quadrant: back is closed, forward is open."""
     setting = look.controls.get("")
-    pivot = (0.5, 0.95)
+    pivot = (0.66, 0.95)
     shapes: list[Shape] = [
         arc(pivot, 0.62, 40, 140),
-        Line((0.2, 0.95), (0.8, 0.95), "stroke"),
+        Line((0.36, 0.95), (0.96, 0.95), "stroke"),
         Circle(pivot, 0.07, "solid"),
     ]
     shapes += [Line(round_at(pivot, 0.56, a), round_at(pivot, 0.68, a), "thin") for a in (40, 65, 90, 115, 140)]
     if setting is not None and setting.place is not None:
-        knob = round_at(pivot, 0.8, 140 - 100 * min(1.0, max(0.0, setting.place)))
+        knob = round_at(pivot, 0.76, 140 - 100 * min(1.0, max(0.0, setting.place)))
         shapes += [Line(pivot, knob, "heavy"), Circle(knob, 0.09, "solid")]
-    return Symbol((1.0, 1.1), (Anchor(LINK_OUT, (0.8, 0.95), "east"),), tuple(shapes))
+    return Symbol((1.32, 1.1), (Anchor(LINK_OUT, (0.96, 0.95), "east"),), tuple(shapes))
 
 
 def magneto_switch(look: Look) -> Symbol:
