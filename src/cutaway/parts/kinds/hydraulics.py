@@ -230,7 +230,7 @@ JACK = Kind(
     states=(State("extended", "extended"), State("retracted", "retracted")),
     readings=(Reading("travel", "length", "travel", "in", main=True),),
     failures=(
-        Failure("seal leaking", "Oil passes the piston: it moves slowly and does not hold."),
+        Failure("seal leaking", "Oil passes the piston: it is slow, and creeps unless both its pipes are blocked."),
         Failure("jammed", "It stays where it is."),
     ),
     contents=(Holds("length", "piston", full="stroke"),),
