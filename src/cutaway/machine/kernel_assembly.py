@@ -141,7 +141,10 @@ def assemble(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> float:
             live.matrix[MATRIX, fixed.element[e, SLOT + 4]] -= by_b
     total = 0.0
     for i in range(n):
-        scaled = live.node[UNBALANCE, i] / numbers.node[Q_SCALE, i]
+        # Weighed as `converged` weighs it: else the round-off of one stiff store hides what is still wrong elsewhere.
+        stiff = abs(live.matrix[MATRIX, fixed.node[DIAGONAL, i]] * x[i])
+        weight = numbers.node[Q_SCALE, i] + 4.0e-3 * (live.node[SIZE, i] + 1.0e-3 * stiff)
+        scaled = live.node[UNBALANCE, i] / weight
         total += scaled * scaled
     return total
 
