@@ -27,7 +27,11 @@ MADE_UP = (
     _kind("horn", states=(State("sounding", "sounding", "silent"),)),
     _kind("undercarriage", states=(State("locked down", "down"), State("up", "up"))),
     _kind("lever", controls=(Control("", ("neutral", "up", "down")),)),
-    _kind("accumulator", contents=(Content("pressure", "gas"),), readings=(Reading("pressure", "pressure", "p", "lb/sq in", True),)),
+    _kind(
+        "accumulator",
+        contents=(Content("pressure", "gas"),),
+        readings=(Reading("pressure", "pressure", "p", "lb/sq in", True),),
+    ),
     _kind("supercharger", readings=(Reading("boost", "pressure", "boost", "lb/sq in", True),)),
     _kind("oil pump", failures=SEALED, ports=(Port("outlet", "oil", "east", "out"),)),
     _kind("slow pump", failures=SEALED[1:], ports=(Port("outlet", "oil", "east", "out"),)),
@@ -131,5 +135,3 @@ def read(words) -> Callable[..., tuple[object, Problems]]:
         return parse(Span(file, 7, 7 + len(text)), words)
 
     return reading
-
-

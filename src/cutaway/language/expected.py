@@ -131,7 +131,7 @@ def _as_meant(stopped: Stopped, said: Said) -> str:
     before, behind = text[span.start : token.start_pos].strip(), text[token.start_pos : span.end].strip()
     if token.type == "CLOSE":
         return "Take the bracket out, or write the one that opens before it."
-    if token.type in SCOPE_STARTS and "AND" in stopped.expected and stopped.start == "claim":
+    if token.type in SCOPE_STARTS and "IF" in stopped.expected and stopped.start == "claim":
         scope, colon, statement = before.partition(":")
         front = f"{scope}, {behind.rstrip('.')}" if colon else behind.rstrip(".")
         return f"Write {front}: {(statement if colon else before).strip()}"
@@ -141,7 +141,7 @@ def _as_meant(stopped: Stopped, said: Said) -> str:
             return f"Write {name} is {token}."
         if "TO" in stopped.expected:
             return f"Write {name} to {token}."
-    if token.type == "TO" and name is not None and "AT" in stopped.expected:
+    if token.type == "TO" and name is not None and name.type == "NAME" and "AT" in stopped.expected:
         return f"Write {name} at {text[token.end_pos or 0 : span.end].split(',')[0].split(':')[0].strip()}."
     return ""
 

@@ -10,7 +10,8 @@ from cutaway.language.words import PartWords, ReadingWords
 def is_negated(predicate: Branch) -> bool:
     """Whether the predicate says 'not'."""
     return has_token(predicate, "DOES_NOT", "CANNOT_MOVE") or any(
-        child.data in ("is_", "reads") and has_token(child, "NOT", "DOES_NOT") for child in branches(predicate)
+        child.data in ("is_", "reads", "becomes") and has_token(child, "NOT", "DOES_NOT")
+        for child in branches(predicate)
     )
 
 

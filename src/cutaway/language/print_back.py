@@ -219,14 +219,15 @@ def _trend(statement: Trend) -> str:
     unit = _exact_unit(statement.condition, (statement.start, statement.stop))
     way = "rises" if statement.rises else "falls"
     turn = "rises" if statement.stop > statement.start else "falls"
-    ends = [f"{_number(from_si(end, unit))} {unit.name}" for end in (statement.start, statement.stop)]
+    show = _number if unit.size == 1.0 else _rounded
+    ends = [f"{show(from_si(end, unit))} {unit.name}" for end in (statement.start, statement.stop)]
     return f"{_reading(statement.reading)} {way} as {statement.condition} {turn} from {ends[0]} to {ends[1]}"
 
 
 def _exact_unit(condition: str, ends: tuple[float, float]) -> Unit:
     """The period's unit if the ends come back from it as they were, else the first that does that: SI at the last."""
     units = units_of(CONDITIONS[condition])
-    exact = (u for u in units if all(float(_number(from_si(e, u))) * u.size + u.zero == e for e in ends))
+    exact = (u for u in units if all(float(_rounded(from_si(e, u))) * u.size + u.zero == e for e in ends))
     return next(exact, next(u for u in units if u.zero == 0.0 and u.size == 1.0))
 
 
@@ -279,9 +280,14 @@ def _reading(ref: ReadingRef) -> str:
 
 
 def _place(position: str, level: float | None) -> str:
-    return position if level is None else f"{_number(level * 100.0)} %"
+    return position if level is None else f"{_rounded(level * 100.0)} %"
 
 
 def _number(value: float) -> str:
-    """A figure without an exponent, to the digits that matter."""
+    """A figure as it is, without an exponent."""
+    return f"{Decimal(repr(value)):f}".removesuffix(".0")
+
+
+def _rounded(value: float) -> str:
+    """A figure without what only the change of unit has put behind its digits."""
     return f"{Decimal(f'{value:.12g}'):f}"

@@ -209,7 +209,7 @@ def _comes_on(subject: Subject, predicate: Branch, said: Said, span: Span) -> St
 
 
 def _becomes(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
-    word = name_in(branch(predicate, 0))
+    word = name_in(predicate)
     part = whole_part(subject, said)
     if part is None:
         return None
@@ -217,7 +217,8 @@ def _becomes(subject: Subject, predicate: Branch, said: Said, span: Span) -> Sta
     if not found:
         _note_cannot_be(subject, word, said)
         return None
-    return _begins(part, found[0], predicate, said, span)
+    state, opposite = found[0]
+    return _begins(part, (state, opposite != is_negated(predicate)), predicate, said, span)
 
 
 def _begins(part: PartWords, state: tuple[State, bool], predicate: Branch, said: Said, span: Span) -> Statement | None:

@@ -65,7 +65,7 @@ class Collection:
     members: tuple[PartName, ...]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Words:
     """The names of one folder. Every mapping goes from the name as it is compared (`key`) to what it stands for.
 
