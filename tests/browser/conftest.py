@@ -130,11 +130,12 @@ def sentences() -> tuple[SentenceView, ...]:
 def sheets() -> tuple[SheetView, ...]:
     return tuple(
         SheetView(
-            standard, system, "", f"sheets/{system}-{standard}.svg",
-            f"{system} on {standard}: the port tank, the selector, the filter and the pump in a row.",
-            drawing("#fcfbf7", "#1b2126", standard, system), drawing("#12171b", "#edf1f3", standard, system),
+            standard, system, "", f"sheets/{system}-{standard}-{situation}.svg",
+            f"{system} on {standard}, {situation}: the port tank, the selector, the filter and the pump in a row.",
+            drawing("#fcfbf7", "#1b2126", standard, system), drawing("#12171b", "#edf1f3", standard, system), situation,
         )
         for system in ("Fuel", "Vacuum")
+        for situation in ("parked", "cruising")
         for standard in STANDARDS
     )  # fmt: skip
 

@@ -12,7 +12,8 @@ from cutaway.handbook.records import Script, Sentence
 from cutaway.narrate.captions import captions
 from cutaway.narrate.webvtt import caption_file
 from cutaway.problems.span import TextFile, whole
-from cutaway.publish.view import PackView
+from cutaway.publish.page import page as text_of
+from cutaway.publish.view import PackView, SheetView
 
 
 @pytest.fixture
@@ -30,12 +31,14 @@ def test_the_page_asks_for_nothing_else(browser: Any, page_file: Path) -> None:
     page.on("request", lambda request: asked.append(request.url))
     page.on("console", lambda message: said.append(message.text))
     page.goto(page_file.as_uri())
+    page.locator("img:visible").last.scroll_into_view_if_needed()
     page.wait_for_load_state("networkidle")
     page.emulate_media(color_scheme="dark")
     page.wait_for_load_state("networkidle")
     assert [url for url in asked if not url.startswith("data:")] == [page_file.as_uri()]
     assert said == []
-    assert page.evaluate("[...document.images].every(image => image.complete && image.naturalWidth > 0)")
+    seen = "[...document.images].filter(image => image.checkVisibility())"
+    assert page.evaluate(f"{seen}.length > 2 && {seen}.every(image => image.complete && image.naturalWidth > 0)")
     page.close()
 
 
@@ -60,26 +63,48 @@ def test_every_verdict_is_reached_and_opened_by_keyboard(shown: Any, view: PackV
                 assert shown.get_by_text(verdict.sentence).first.is_visible()
 
 
-def test_choosing_a_standard_hides_the_others_and_only_those(shown: Any, view: PackView) -> None:
-    visible = (
-        "[...document.querySelectorAll('figure figcaption b')].filter(e => e.checkVisibility()).map(e => e.textContent)"
-    )
-    everything = [f"{sheet.system}, {sheet.standard}" for sheet in view.sheets]
-    assert shown.evaluate(visible) == everything
-    shown.get_by_label("Mk 2", exact=True).focus()
-    shown.keyboard.press("Space")
-    assert shown.evaluate(visible) == ["Fuel, Mk 2", "Vacuum, Mk 2"]
-    shown.get_by_label("Vacuum", exact=True).focus()
-    shown.keyboard.press("Space")
-    assert shown.evaluate(visible) == ["Vacuum, Mk 2"]
+def test_what_is_chosen_is_shown_and_nothing_else(shown: Any, view: PackView) -> None:
+    visible = "[...document.querySelectorAll('figcaption b')].filter(e => e.checkVisibility()).map(e => e.textContent)"
+
+    def choose(name: str) -> None:
+        shown.get_by_label(name, exact=True).focus()
+        shown.keyboard.press("Space")
+
+    assert shown.evaluate(visible) == [f"Fuel, {standard}, parked" for standard in view.standards]
+    choose("Vacuum")
+    choose("cruising")
+    assert shown.evaluate(visible) == [f"Vacuum, {standard}, cruising" for standard in view.standards]
+    choose("Mk 2")
+    assert shown.evaluate(visible) == ["Vacuum, Mk 2, cruising"]
     chips = shown.evaluate(
         "[...document.querySelectorAll('.chip .on')].filter(e => e.checkVisibility()).map(e => e.textContent)"
     )
     assert set(chips) == {"Mk 2", "on every standard"}
-    # The arrow keys go through the choice as in any group of radio buttons.
-    shown.get_by_label("Mk 2", exact=True).focus()
+    # The arrow keys go through a choice as in any group of radio buttons.
     shown.keyboard.press("ArrowRight")
-    assert shown.evaluate(visible) == ["Vacuum, Mk 2 with mod 12"]
+    assert shown.evaluate(visible) == ["Vacuum, Mk 2 with mod 12, cruising"]
+    for name in ("standard", "system", "situation"):
+        shown.locator(f"#{name}-every").focus()
+        shown.keyboard.press("Space")
+    assert len(shown.evaluate(visible)) == len(view.sheets)
+
+
+def test_sheets_that_are_files_are_shown_in_either_theme(browser: Any, tmp_path: Path) -> None:
+    """A pack too large to hold its sheets in the page keeps them beside it, and the page may fetch those."""
+    (tmp_path / "sheets").mkdir()
+    for name, width in (("light", 40), ("dark", 60)):
+        drawing = f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="20"/>'
+        (tmp_path / f"sheets/{name}.svg").write_text(drawing, encoding="utf-8")
+    sheet = SheetView("Mk 1", "Fuel", "", "sheets/light.svg", "A sheet.", dark_path="sheets/dark.svg")
+    (tmp_path / "index.html").write_text(
+        text_of(PackView("W", "", "", "n", ("Mk 1",), sheets=(sheet,))), encoding="utf-8"
+    )
+    for scheme, width in (("light", 40), ("dark", 60)):
+        page = browser.new_page(color_scheme=scheme)
+        page.goto((tmp_path / "index.html").as_uri())
+        page.wait_for_load_state("networkidle")
+        assert page.evaluate("document.images[0].naturalWidth") == width
+        page.close()
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

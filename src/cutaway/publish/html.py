@@ -3,7 +3,7 @@
 import html
 from collections.abc import Iterable
 
-_VOID = frozenset({"meta", "img", "input", "br", "hr", "link"})
+_VOID = frozenset({"meta", "img", "input", "br", "hr", "link", "source"})
 
 
 class Html(str):

@@ -41,7 +41,8 @@ def _style(view: PackView) -> str:
         (
             own,
             parts.choice_rules("standard", "only", len(view.standards)),
-            parts.choice_rules("system", "sys", len(parts.systems_of(view))),
+            parts.choice_rules("system", "system", len(parts.systems_of(view))),
+            parts.choice_rules("situation", "situation", len(parts.situations_of(view))),
         )
     )
 

@@ -31,23 +31,19 @@ def section(title: str, name: str, *children: str) -> Html:
 # --- choosing ----------------------------------------------------------------------------------------------------
 
 
-def choice(legend: str, name: str, options: tuple[str, ...]) -> Html:
-    """One of several, or all: radio buttons, which the style sheet acts on without a script."""
+def choice(legend: str, name: str, options: tuple[str, ...], chosen: int | None = None) -> Html:
+    """One of several, or all: radio buttons, which the style sheet acts on without a script. chosen None: all."""
     if len(options) < 2:
         return Html("")
-    rows = [_option(name, _EVERY, "all", checked=True)]
-    rows += [_option(name, str(at), option, checked=False) for at, option in enumerate(options)]
+    rows = [_option(name, _EVERY, "all", checked=chosen is None)]
+    rows += [_option(name, str(at), option, checked=at == chosen) for at, option in enumerate(options)]
     return el("fieldset", el("legend", legend), *rows, class_="choice")
 
 
 def _option(name: str, value: str, label: str, checked: bool) -> Html:
     ident = f"{name}-{value}"
-    return join(
-        (
-            el("input", type="radio", name=name, id=ident, value=value, checked=checked),
-            el("label", label, for_=ident),
-        )
-    )
+    radio = el("input", type="radio", name=name, id=ident, value=value, checked=checked)
+    return join((radio, el("label", label, for_=ident)))
 
 
 def choice_rules(name: str, classes: str, count: int) -> str:
@@ -105,10 +101,16 @@ def failing(view: PackView) -> Html:
 
 
 def sheets(view: PackView) -> Html:
-    """All sheets, with a choice of the system; the standard is chosen at the top of the page."""
-    systems = systems_of(view)
-    figures = [_sheet(sheet, view.standards, systems) for sheet in view.sheets]
-    return section("Sheets", "sheets", choice("System", "system", systems) if figures else "", *figures)
+    """All sheets, with a choice of system and situation; the standard is chosen at the top of the page.
+
+    A folder has a sheet for every standard, system and situation, so that all of them at once would be a heap.
+    """
+    systems, situations = systems_of(view), situations_of(view)
+    figures = [_sheet(sheet, view.standards, systems, situations) for sheet in view.sheets]
+    if not figures:
+        return Html("")
+    choices = (choice("System", "system", systems, 0), choice("Situation", "situation", situations, 0))
+    return section("Sheets", "sheets", *choices, *figures)
 
 
 def systems_of(view: PackView) -> tuple[str, ...]:
@@ -116,18 +118,26 @@ def systems_of(view: PackView) -> tuple[str, ...]:
     return tuple(dict.fromkeys(sheet.system for sheet in view.sheets))
 
 
-def _sheet(sheet: SheetView, standards: tuple[str, ...], systems: tuple[str, ...]) -> Html:
-    classes = f"sys-{systems.index(sheet.system)}"
+def situations_of(view: PackView) -> tuple[str, ...]:
+    """The situations that there are sheets of, in the order of the sheets."""
+    return tuple(dict.fromkeys(sheet.situation for sheet in view.sheets if sheet.situation))
+
+
+def _sheet(sheet: SheetView, standards: tuple[str, ...], systems: tuple[str, ...], situations: tuple[str, ...]) -> Html:
+    classes = [f"system-{systems.index(sheet.system)}"]
+    if sheet.situation:
+        classes.append(f"situation-{situations.index(sheet.situation)}")
     if sheet.standard in standards:
-        classes += f" only-{standards.index(sheet.standard)}"
-    image = el("img", src=_source(sheet.svg) if sheet.svg else sheet.path, alt=sheet.desc)
-    if sheet.svg and sheet.dark_svg:
-        dark = Html(f'<source media="(prefers-color-scheme: dark)" srcset="{_source(sheet.dark_svg)}">')
-        image = el("picture", dark, image)
-    where = el("b", f"{sheet.system}, {sheet.standard}")
+        classes.append(f"only-{standards.index(sheet.standard)}")
+    light = _source(sheet.svg) if sheet.svg else sheet.path
+    dark = _source(sheet.dark_svg) if sheet.svg and sheet.dark_svg else "" if sheet.svg else sheet.dark_path
+    image = el("img", src=light, alt=sheet.desc, loading="lazy")
+    if dark:
+        image = el("picture", el("source", media="(prefers-color-scheme: dark)", srcset=dark), image)
+    where = el("b", ", ".join(words for words in (sheet.system, sheet.standard, sheet.situation) if words))
     words = f" {sheet.title} " if sheet.title else " "
     by_itself = el("a", "The drawing by itself", href=sheet.path) if sheet.path else ""
-    return el("figure", image, el("figcaption", where, words, by_itself), class_=classes)
+    return el("figure", image, el("figcaption", where, words, by_itself), class_=" ".join(classes))
 
 
 def _source(svg: str) -> str:

@@ -59,10 +59,10 @@ class ScriptView:
 
 @dataclass(frozen=True, slots=True)
 class SheetView:
-    """One drawing: for which standard and system, its file in the pack, what it shows in words.
+    """One drawing: for which standard, system and situation, its file in the pack, what it shows in words.
 
-    svg, dark_svg: the drawing itself in the light and the dark theme, to be put into the page; without `svg` the page
-    shows the file at `path`.
+    dark_path: the same drawing in the dark theme, '' if there is none. svg, dark_svg: the drawings themselves, to be
+    put into the page, which then needs no other file; without `svg` the page shows the files at the paths.
     """
 
     standard: str
@@ -72,6 +72,8 @@ class SheetView:
     desc: str
     svg: str = ""
     dark_svg: str = ""
+    situation: str = ""
+    dark_path: str = ""
 
 
 @dataclass(frozen=True, slots=True)
