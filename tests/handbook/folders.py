@@ -40,7 +40,7 @@ def fuel(parts: str, lines: str = "", head: str = "system: Fuel\nsource: hb\n") 
     )
     return {
         "systems/fuel.yaml": text,
-        "situations.yaml": "",
+        "situations.yaml": "situations:\n  parked:\n",
         "services.yaml": "",
         "drills/starting.md": "---\nfrom: parked\n---\n\n1. Wait.\n",
     }

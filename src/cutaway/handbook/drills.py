@@ -127,7 +127,7 @@ def _step(file: TextFile, item: _Item, head: Head) -> tuple[Step, Problems]:
             text = text[: code.start - item.start] + text[code.end - item.start :]
         else:
             marks.insert(0, Span(file, code.inner, code.inner_end))
-    words = read_aloud(re.sub(r"^\s*\d+[.)]\s+", "", text))
+    words = read_aloud(re.sub(r"^\s*[-*+] ", "", re.sub(r"^\s*\d+[.)]\s+", "", text), flags=re.MULTILINE))
     span = Span(file, item.start, item.start + len(raw.rstrip()))
     return Step(item.number, words, tuple(marks), cites, caution, span), problems
 

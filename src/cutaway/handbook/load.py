@@ -39,7 +39,7 @@ def load_folder(path: Path | str, kinds: Kinds | None = None) -> tuple[Folder | 
         return None, in_order(problems)
     trees, broken, more = _trees(texts)
     problems += more
-    about, more = _type(texts, trees)
+    about, more = _type(texts, trees, problems)
     problems += more
     if about is None:
         return None, in_order(problems)
@@ -63,7 +63,7 @@ def _trees(texts: FolderText) -> tuple[dict[str, Node | None], frozenset[str], P
     return trees, broken, problems
 
 
-def _type(texts: FolderText, trees: dict[str, Node | None]) -> tuple[AircraftType | None, Problems]:
+def _type(texts: FolderText, trees: dict[str, Node | None], told: Problems) -> tuple[AircraftType | None, Problems]:
     file = texts.file("type.yaml")
     if file is None:
         if "type.yaml" in texts.unread:
@@ -74,7 +74,7 @@ def _type(texts: FolderText, trees: dict[str, Node | None]) -> tuple[AircraftTyp
         )
     tree = trees["type.yaml"]
     if tree is None:
-        if file.text.strip():
+        if any(problem.span is not None and problem.span.file == file for problem in told):
             return None, ()
         message = "type.yaml says nothing: at least the name of the type is needed."
         return None, (Diagnostic("H006", None, message, f"Write name: {texts.name.capitalize()}"),)

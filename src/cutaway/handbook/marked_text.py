@@ -9,7 +9,7 @@ _LINK = re.compile(r"!?\[([^\]\n]*)\]\([^)\n]*\)")
 _EMPHASIS = re.compile(
     r"(?<![\w*])(\*{1,3})(?=\S)(.+?)(?<=\S)\1(?![\w*])|(?<![\w_])(_{1,3})(?=\S)(.+?)(?<=\S)\3(?![\w_])", re.DOTALL
 )
-_LINE_LEAD = re.compile(r"^[ \t]*(?:>[ \t]?|[-*+][ \t]+|\d{1,9}[.)][ \t]+)*", re.MULTILINE)
+_LEAD = re.compile(r"^[ \t]*(?:>[ \t]?|[-*+][ \t]+|\d{1,9}[.)][ \t]+)*", re.MULTILINE)
 _ESCAPED = re.compile(r"\\([\\`*_{}\[\]()#+.!>~|-])")
 
 
@@ -40,10 +40,14 @@ def without_comments(text: str) -> str:
     return _COMMENT.sub(lambda match: re.sub(r"[^\n]", " ", match[0]), text)
 
 
+def without_leads(text: str) -> str:
+    """A paragraph of a list or a quotation with the signs before its lines blanked, so that offsets stay."""
+    return _LEAD.sub(lambda match: " " * len(match[0]), text)
+
+
 def read_aloud(raw: str) -> str:
     """A stretch of Markdown as words: no emphasis, links, backticks or line ends."""
-    text = _LINE_LEAD.sub("", raw) if "\n" in raw else raw
-    text = _LINK.sub(r"\1", text)
+    text = _LINK.sub(r"\1", raw)
     text = _CODE.sub(lambda match: match[2].strip(), text)
     text = _EMPHASIS.sub(lambda match: match[2] or match[4], text)
     text = _ESCAPED.sub(r"\1", text)

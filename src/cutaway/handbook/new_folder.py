@@ -6,7 +6,7 @@ from importlib.resources.abc import Traversable
 
 
 def template_files(name: str) -> tuple[tuple[str, str], ...]:
-    """The files of a new type folder, as paths inside it and texts. name: the aircraft's name, as a person writes it."""
+    """The files of a new type folder: paths inside it and their texts. name: the aircraft's, as a person writes it."""
     root = files("cutaway.handbook") / "template"
     return tuple((path, text.replace("{name}", _in_yaml(name))) for path, text in sorted(_texts(root, "")))
 
@@ -22,6 +22,10 @@ def _texts(folder: Traversable, path: str) -> Iterator[tuple[str, str]]:
 def _in_yaml(name: str) -> str:
     """The name as YAML text; quoted, so that a colon or a hash in it does no harm."""
     words = " ".join(name.split()) or "Unnamed"
-    if all(letter.isalnum() or letter in " -.&/" for letter in words) and words[0].isalpha():
+    if (
+        words.lower() != "null"
+        and all(letter.isalnum() or letter in " -.&/" for letter in words)
+        and words[0].isalpha()
+    ):
         return words
     return "'" + words.replace("'", "''") + "'"

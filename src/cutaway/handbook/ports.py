@@ -11,11 +11,12 @@ from cutaway.parts.recipe import Medium
 
 @dataclass(frozen=True, slots=True)
 class OwnPort:
-    """A port of a part. medium None: takes the medium of what it is joined to."""
+    """A port of a part. medium None: takes the medium of what it is joined to. listed: named by the part's own list."""
 
     name: str
     medium: Medium | None
     default: str
+    listed: bool
 
 
 def ports_of(part: Part, kind: Kind) -> tuple[OwnPort, ...]:
@@ -24,7 +25,7 @@ def ports_of(part: Part, kind: Kind) -> tuple[OwnPort, ...]:
     ports: list[OwnPort] = []
     for port in kind.ports:
         names = lists.get(port.each, ()) if port.each else (port.name,)
-        ports.extend(OwnPort(name, port.medium, port.default) for name in names)
+        ports.extend(OwnPort(name, port.medium, port.default, bool(port.each)) for name in names)
     return tuple(ports)
 
 
@@ -38,6 +39,9 @@ def default_port(ports: tuple[OwnPort, ...], way: str) -> OwnPort | None:
     if len(ports) == 1:
         return ports[0]
     fitting = [port for port in ports if port.default in (way, "both")]
+    if not fitting and way == "in":
+        # A selector with a single way.
+        fitting = [port for port in ports if port.listed]
     return fitting[0] if len(fitting) == 1 else None
 
 

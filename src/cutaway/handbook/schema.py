@@ -42,11 +42,11 @@ def json_schema(kinds: Kinds) -> dict[str, Schema]:
     return {
         "type.yaml": _headed("The head of a type folder.", _type()),
         "systems/*.yaml": _headed("The parts and lines of one system.", _system(kinds)),
-        "decided.yaml": _headed("What is followed where books conflict.", {"type": "array", "items": _of(DecidedShape)}),
-        "situations.yaml": _headed("What is set, given and started from.", _named("situations", _of(SituationShape))),
-        "services.yaml": _headed(
-            "What the crew needs.", _named("services", {"anyOf": [_WORDS, _of(ServiceShape)]})
+        "decided.yaml": _headed(
+            "What is followed where books conflict.", {"type": "array", "items": _of(DecidedShape)}
         ),
+        "situations.yaml": _headed("What is set, given and started from.", _named("situations", _of(SituationShape))),
+        "services.yaml": _headed("What the crew needs.", _named("services", {"anyOf": [_WORDS, _of(ServiceShape)]})),
         "glossary.yaml": _headed("The words of the trade.", _named("terms", _of(TermShape))),
         "letters.yaml": _headed("What was objected to.", _named("letters", _of(LetterShape))),
     }
@@ -165,7 +165,10 @@ def _kind(kind: Kind) -> Schema:
 def _quantity(want: Want) -> Schema:
     one = {"anyOf": [_SCALAR, {"$ref": "#/$defs/given"}, {"$ref": "#/$defs/assumed"}]}
     usual = f" Usually {want.default}." if want.default else ""
-    return {"anyOf": [*one["anyOf"], {"type": "array", "items": one}], "description": f"{want.says} ({want.dimension}){usual}"}
+    return {
+        "anyOf": [*one["anyOf"], {"type": "array", "items": one}],
+        "description": f"{want.says} ({want.dimension}){usual}",
+    }
 
 
 def _coupling(coupling: Coupling) -> Schema:

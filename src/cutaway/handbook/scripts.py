@@ -9,7 +9,7 @@ from markdown_it.token import Token
 from cutaway.handbook.door import admit
 from cutaway.handbook.front_matter import front_matter
 from cutaway.handbook.head import Head, read_cites_text
-from cutaway.handbook.marked_text import CodeSpan, code_spans, read_aloud, without_comments
+from cutaway.handbook.marked_text import CodeSpan, code_spans, read_aloud, without_comments, without_leads
 from cutaway.handbook.names import did_you_mean
 from cutaway.handbook.records import Cite, Script, Sentence
 from cutaway.handbook.sentences import cut
@@ -80,7 +80,7 @@ class _Reader:
             if self.heading:
                 self._head(token)
             else:
-                self._paragraph(*self._range(token.map))
+                self._paragraph(*self._range(token.map), nested=token.level > 1)
         elif token.type == "fence" and token.map:
             self._fence(token, *self._range(token.map))
 
@@ -95,8 +95,10 @@ class _Reader:
         else:
             self.chapter = words
 
-    def _paragraph(self, start: int, end: int) -> None:
+    def _paragraph(self, start: int, end: int, nested: bool) -> None:
         marks: list[_Mark] = []
+        if nested:
+            self.plain = self.plain[:start] + without_leads(self.plain[start:end]) + self.plain[end:]
         masked = self.plain[start:end]
         for code in code_spans(self.plain, start, end):
             if _MARK.match(code.text):

@@ -5,15 +5,21 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 # After these a full stop goes on, whatever follows: they stand before a name, a number or an instance.
-_BEFORE_A_NAME = """
-    mk mks no nos fig figs sec para paras ref vol p pp ch st mr mrs ms dr prof messrs capt cdr cmdr lt sgt flt wg gp
-    sqn col maj gen adm rev hon c ca cf viz eg ie e.g i.e a.l a.p al ap d.h vs v approx mod mods art pl
-""".split()
+_BEFORE_A_NAME = frozenset(
+    re.findall(
+        r"\S+",
+        """mk mks no nos fig figs sec para paras ref vol p pp ch st mr mrs ms dr prof messrs capt cdr cmdr lt sgt flt wg
+        gp sqn col maj gen adm rev hon c ca cf viz eg ie e.g i.e a.l a.p al ap d.h vs v approx mod mods art pl""",
+    )
+)
 # After these a full stop ends a sentence only before a capital: 'lb. per', but '20 lb. The'.
-_UNITS = """
-    lb lbs sq cu in ins ft yd yds oz pt pts qt gal gals gall hr hrs min mins sec secs amp amps deg rev revs h.p b.h.p
-    r.p.m m.p.h p.s.i hg cwt temp press alt max etc co ltd bros jun sen inc diam
-""".split()
+_UNITS = frozenset(
+    re.findall(
+        r"\S+",
+        """lb lbs sq cu in ins ft yd yds oz pt pts qt gal gals gall hr hrs min mins sec secs amp amps deg rev revs h.p
+        b.h.p r.p.m m.p.h p.s.i hg cwt temp press alt max etc co ltd bros jun sen inc diam""",
+    )
+)
 _END = re.compile(r"""[.!?…]+[)\]"'’”»]*(?=\s|$|\x00)""")
 _WORD_BEFORE = re.compile(r"([A-Za-z][\w.]*)$")
 _OPENS = re.compile(r"""\s*[("'‘“«\[]*""")

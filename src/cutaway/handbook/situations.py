@@ -11,7 +11,7 @@ from cutaway.handbook.shapes import SituationShape, SituationsShape
 from cutaway.handbook.whereabouts import Index, find
 from cutaway.handbook.yaml_tree import Block, Entry, Faulty, Node, Words
 from cutaway.parts.kind import Control
-from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
 from cutaway.problems.span import Span
 from cutaway.quantities.quantity import Dimension
 from cutaway.quantities.reading import read_quantity
@@ -80,12 +80,17 @@ def _settings(node: Node | None, read: _Read, index: Index) -> tuple[tuple[Setti
     """The settings of one heading, whether any was wrong, and what is wrong."""
     settings: list[Setting] = []
     problems: Problems = ()
+    failed = False
     for entry in node.entries if isinstance(node, Block) else ():
+        if isinstance(entry.value, Faulty):
+            failed = True
+            continue
         setting, more = read(entry, index)
         problems += more
+        failed = failed or has_error(more)
         if setting is not None:
             settings.append(setting)
-    return tuple(settings), any(p.severity == "error" for p in problems), problems
+    return tuple(settings), failed, problems
 
 
 def _set(entry: Entry, index: Index) -> tuple[Setting | None, Problems]:
