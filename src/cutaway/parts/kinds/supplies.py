@@ -5,6 +5,7 @@ from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Port, Reading, Stat
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
     above,
+    fixed,
     latch,
     most,
     no,
@@ -14,7 +15,7 @@ from cutaway.parts.kinds.common import (
     under,
     within_one,
 )
-from cutaway.parts.kinds.electrics import AIRFRAME, CONTACT, DARK, FED_BY, FEED, VOLTAGE, filament, lamp_current
+from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FED_BY, FEED, VOLTAGE, filament, lamp_current
 from cutaway.parts.laws.sizing import battery_voltage
 from cutaway.parts.recipe import (
     Across,
@@ -101,28 +102,28 @@ BATTERY = Kind(
 
 def _generator(fit: Fit) -> Recipe:
     voltage, limit, cut_in = fit.si["voltage"], fit.si["current limit"], fit.si["cut-in speed"]
-    # Excited voltage rises with speed and reaches what closes the cut-out at the cut-in speed; from there on the
-    # regulator holds it. A dead armature still conducts: it is the reverse current that opens the cut-out.
+    # The armature's voltage rises with speed, reaches what closes the cut-out at the cut-in speed, and is held by the
+    # regulator from there on. It stands at a boundary: a free node there would have to be solved for while nothing
+    # flows. A dead armature still conducts: it is the reverse current through it that opens the cut-out.
     closes = 0.93
     excited = apply("mul", closes / cut_in, Signal("rate of turn", of="driven by"))
-    drive = product(within_one(excited), unless("no field"))
+    armature = apply("mul", voltage, product(within_one(excited), unless("no field")))
+    slope, small = limit / (0.03 * voltage), 0.005 * limit
     elements = (
+        Element("giving", "SOURCE", ("armature", "output"), (0.0, slope, 0.0, limit, small), gate=ModeIs("cut-out")),
         Element(
-            "armature",
-            "SOURCE",
-            ("airframe", "brush"),
-            (voltage, limit / (0.03 * voltage), -3.0 * limit, limit, 0.005 * limit),
-            drive=drive,
+            "taking",
+            "PDPUMP",
+            ("output", "armature"),
+            (0.0, slope, 3.0 * limit, -2.0, 1.0, small),
+            gate=ModeIs("cut-out"),
         ),
-        Element("cut-out", "LIN", ("brush", "output"), (CONTACT,), gate=ModeIs("cut-out")),
     )
-    cut_out = Mode(
-        "cut-out",
-        over(Across("brush"), closes * voltage),
-        most(under(Through("cut-out"), -0.1 * limit), under(Across("brush"), 0.55 * voltage)),
-    )
-    nodes = (port("output", "current"), Node("brush", "current"), AIRFRAME)
-    signals = (("charging", ModeIs("cut-out")), ("current", Through("cut-out")))
+    reverse = over(Through("taking"), 0.1 * limit)
+    cut_out = Mode("cut-out", over(armature, closes * voltage), most(reverse, under(armature, 0.55 * voltage)))
+    nodes = (port("output", "current"), fixed("armature", "current", armature))
+    current = apply("sub", Through("giving"), Through("taking"))
+    signals = (("charging", ModeIs("cut-out")), ("current", current))
     return Recipe(nodes, elements, (cut_out,), signals)
 
 
@@ -161,7 +162,7 @@ GENERATOR = Kind(
     states=(State("charging", "charging", "not charging"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
     failures=(Failure("no field", "It is not excited: no volts, and the cut-out opens."),),
-    families=("SOURCE", "LIN"),
+    families=("SOURCE", "PDPUMP"),
 )
 
 
