@@ -45,33 +45,32 @@ def compiled(function: Callable[..., Any], seen: dict[Any, Any], **options: Any)
         return seen[function]
     source = cast(FunctionType, function)
     called = {
-        name: compiled(source.__globals__[name], seen)
+        name: compiled(source.__globals__[name], seen, no_cpython_wrapper=True)
         for name in source.__code__.co_names
         if isinstance(source.__globals__.get(name), FunctionType)
     }
     copy = FunctionType(source.__code__, {**source.__globals__, **called}, source.__name__, source.__defaults__)
     copy.__module__, copy.__qualname__ = source.__module__, source.__qualname__
     # No fast-math: same bits from every thread. 'numpy' errors: a division by zero is infinity, which the solver sees.
-    seen[function] = numba.njit(nogil=True, error_model="numpy", **options)(copy)
+    seen[function] = numba.njit(nogil=True, error_model="numpy", no_cfunc_wrapper=True, **options)(copy)
     return seen[function]
 
 
 @lru_cache(maxsize=1)
-def kernel() -> tuple[Any, Any]:
-    """The two entries of the compiled kernel: `advance` and `begin`. Made once in a process, loaded from the cache if there."""
+def kernel() -> Any:
+    """The compiled kernel's one entry, `advance`. Made once in a process, loaded from the cache if there."""
     import numba
 
-    from cutaway.machine.kernel import advance, begin
+    from cutaway.machine.kernel import advance
 
     before = numba.config.CACHE_DIR
     folder = cache_folder(source_hash())
-    seen: dict[Any, Any] = {}
     try:
         folder.mkdir(parents=True, exist_ok=True)
         # The place of the cache is read when a function is handed over, so it is set for that moment only.
         numba.config.CACHE_DIR = str(folder)
-        return compiled(advance, seen, cache=True), compiled(begin, seen, cache=True)
+        return compiled(advance, {}, cache=True)
     except OSError:
-        return compiled(advance, seen), compiled(begin, seen)
+        return compiled(advance, {})
     finally:
         numba.config.CACHE_DIR = before

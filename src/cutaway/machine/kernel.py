@@ -16,6 +16,8 @@ from cutaway.machine.kernel_newton import newton
 from cutaway.machine.kernel_signals import evaluate
 from cutaway.machine.layout import (
     AT_REST,
+    BEFORE,
+    BEGUN,
     CHATTERS,
     CUTS,
     DIAGONAL,
@@ -61,6 +63,7 @@ from cutaway.machine.layout import (
     STIFF,
     STILL_SINCE,
     SUPPLY,
+    TAKEN,
     TERM,
     TIME,
     TOO_LONG,
@@ -70,6 +73,7 @@ from cutaway.machine.layout import (
     UNTIL_REST,
     VALUE,
     WEIGHT,
+    WHOLE,
     X_END,
     X_SCALE,
     X_TRY,
@@ -79,6 +83,7 @@ from cutaway.machine.layout import (
     X,
 )
 
+STAY, GO_ON, SHARE = range(3)  # ways to begin a step
 FIRST_STEP = 1.0e-4  # after an event, s: longer than any small store needs to find its level
 LONGEST_STEP = 60.0
 SHORTEST_STEP = 1.0e-5  # below this the error is no longer asked, s
@@ -91,12 +96,14 @@ SLAVED = 0.1  # a node that follows its neighbours within this time moves only b
 
 
 def begin(fixed: Fixed, numbers: Numbers, live: Live) -> None:
-    """Constants into their registers, contents from the across values, and all signals: before a run and for a start."""
+    """Constants into their registers, contents from the across values, all signals; the first row."""
     for i in range(numbers.constants.size):
         live.register[LAST, i] = numbers.constants[i]
         live.register[TRIAL, i] = numbers.constants[i]
     refresh(fixed, numbers, live)
     evaluate(fixed, numbers, live, LAST)
+    record(fixed, live)
+    restart(live)
 
 
 def record(fixed: Fixed, live: Live) -> None:
@@ -137,15 +144,16 @@ def restart(live: Live) -> None:
 
 def instant(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
     """Everything that happens without time passing, once a step has ended: modes, then input changes. False on chatter."""
-    flipped, calm = settle(fixed, numbers, live, True)
-    if flipped:
-        record(fixed, live)
-        restart(live)
-    if calm and apply_changes(live):
-        flipped, calm = settle(fixed, numbers, live, False)
-        record(fixed, live)
-        restart(live)
-    return calm
+    for stage in range(2):
+        if stage == 1 and not apply_changes(live):
+            return True
+        flipped, calm = settle(fixed, numbers, live, stage == 0)
+        if flipped or stage == 1:
+            record(fixed, live)
+            restart(live)
+        if not calm:
+            return False
+    return True
 
 
 def forced(fixed: Fixed, numbers: Numbers, live: Live) -> float:
@@ -168,16 +176,26 @@ def prepare(fixed: Fixed, live: Live) -> None:
         live.node[X_TRY, n + j] = value
 
 
-def attempt(fixed: Fixed, numbers: Numbers, live: Live, step: float, predicted: float) -> bool:
-    """One step of that size, from where its nodes should be if they went on as before (or from where they are)."""
-    n = fixed.size[FREE]
-    if predicted != 0.0:
-        for i in range(n):
-            live.node[X_TRY, i] = live.node[X, i] + predicted * live.node[RATE, i]
+def foresee(fixed: Fixed, live: Live, way: int, step: float) -> None:
+    """Where to begin a step: from where its nodes are, where they would go on to, or their share of the whole step's move."""
+    for i in range(fixed.size[FREE]):
+        x = live.node[X, i]
+        if way == GO_ON:
+            x += step * live.node[RATE, i]
+        elif way == SHARE:
+            x += (live.node[X_END, i] - x) * step / live.clock[WHOLE]
+        live.node[X_TRY, i] = x
+
+
+def attempt(fixed: Fixed, numbers: Numbers, live: Live, way: int, step: float) -> bool:
+    """One step of that size, begun that way, or if that fails from where its nodes are."""
+    for other in range(2):
+        if other == 1 and way == STAY:
+            return False
+        foresee(fixed, live, STAY if other == 1 else way, step)
         if newton(fixed, numbers, live, step):
             return True
-    live.node[X_TRY, :n] = live.node[X, :n]
-    return newton(fixed, numbers, live, step)
+    return False
 
 
 def step_error(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> float:
@@ -223,42 +241,34 @@ def look(fixed: Fixed, numbers: Numbers, live: Live) -> None:
     evaluate(fixed, numbers, live, TRIAL)
 
 
-def solve_within(fixed: Fixed, numbers: Numbers, live: Live, step: float, whole: float) -> bool:
-    """A shorter step, begun from its share of the whole step's move."""
-    n = fixed.size[FREE]
-    for i in range(n):
-        live.node[X_TRY, i] = live.node[X, i] + (live.node[X_END, i] - live.node[X, i]) * step / whole
-    solved = newton(fixed, numbers, live, step)
-    if not solved:
-        solved = attempt(fixed, numbers, live, step, 0.0)
-    if solved:
-        look(fixed, numbers, live)
-    return solved
-
-
 def located(fixed: Fixed, numbers: Numbers, live: Live, whole: float) -> float:
     """The size of the step that ends just where the first watched mode comes due; the trial is left there.
 
     False position with the Illinois rule, and every third try a bisection, since a condition may jump.
     """
-    n = fixed.size[FREE]
     live.node[X_END] = live.node[X_TRY]
-    low, high = 0.0, whole
+    live.clock[WHOLE] = whole
+    low, high, at = 0.0, whole, whole
     high_urge = crossing(fixed, live, TRIAL)
     low_urge = min(crossing(fixed, live, LAST), -1.0e-12)
-    at = whole
     side = 0
     for k in range(60):
-        if high - low <= LOCATED or high_urge <= 1.0e-6:
+        last = high - low <= LOCATED or high_urge <= 1.0e-6
+        if last and at == high:
             break
-        if k % 3 == 2:
+        if last:
+            at = high
+        elif k % 3 == 2:
             at = 0.5 * (low + high)
         else:
             at = high - high_urge * (high - low) / (high_urge - low_urge)
             at = min(max(at, low + 0.01 * (high - low)), high - 0.01 * (high - low))
-        if not solve_within(fixed, numbers, live, at, whole):
-            break
+        if not attempt(fixed, numbers, live, SHARE, at):
+            return 0.0
+        look(fixed, numbers, live)
         now_urge = crossing(fixed, live, TRIAL)
+        if last:
+            break
         if now_urge > 0.0:
             high, high_urge = at, now_urge
             if side == 1:
@@ -269,9 +279,7 @@ def located(fixed: Fixed, numbers: Numbers, live: Live, whole: float) -> float:
             if side == -1:
                 high_urge *= 0.5
             side = -1
-    if at != high:
-        solve_within(fixed, numbers, live, high, whole)
-    return high
+    return at
 
 
 def accept(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> None:
@@ -352,8 +360,7 @@ def solve_step(fixed: Fixed, numbers: Numbers, live: Live, room: float) -> float
         step = room
     cuts = 0
     while True:
-        foreseen = step if live.count[FRESH] > 1 else 0.0
-        if not attempt(fixed, numbers, live, step, foreseen):
+        if not attempt(fixed, numbers, live, GO_ON if live.count[FRESH] > 1 else STAY, step):
             cuts += 1
             live.count[CUTS] += 1
             if cuts > MOST_CUTS:
@@ -369,53 +376,59 @@ def solve_step(fixed: Fixed, numbers: Numbers, live: Live, room: float) -> float
         return float(step)
 
 
+def judge(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
+    """After a step without a jump: the size of the next one, and whether everything is at rest. True if the run may stop."""
+    step = live.clock[TAKEN]
+    live.clock[STEP_SIZE] = 2.0 * FIRST_STEP if live.count[FRESH] == 1 else sized(numbers, step, live.clock[ERROR])
+    still = stillness(fixed, numbers, live, step)
+    if still == 0:
+        live.clock[STILL_SINCE] = -1.0
+        return False
+    if live.clock[STILL_SINCE] < 0.0:
+        live.clock[STILL_SINCE] = live.clock[BEFORE]
+    none_due = live.count[NEXT_CHANGE] >= live.change.shape[1]
+    if still == 2 and (none_due or live.change[TIME, live.count[NEXT_CHANGE]] - live.clock[NOW] > 1.0):
+        live.clock[STEP_SIZE] = LONGEST_STEP
+    return bool(still == 2 and none_due and live.count[UNTIL_REST] == 1)
+
+
+def take(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
+    """One step, cut short where a mode comes due in it, accepted and recorded. False where there is no solution."""
+    stop = forced(fixed, numbers, live)
+    room = stop - live.clock[NOW]
+    prepare(fixed, live)
+    step = solve_step(fixed, numbers, live, room)
+    if step == 0.0:
+        return False
+    look(fixed, numbers, live)
+    if crossed(fixed, numbers, live):
+        step = located(fixed, numbers, live, step)
+        if step == 0.0:
+            return False
+    accept(fixed, numbers, live, step)
+    live.clock[BEFORE], live.clock[TAKEN] = live.clock[NOW], step
+    live.clock[NOW] = stop if step == room else live.clock[NOW] + step
+    record(fixed, live)
+    return True
+
+
 def advance(fixed: Fixed, numbers: Numbers, live: Live) -> int:
-    """Runs on until the end, rest, trouble, or want of room for rows; says which."""
+    """Begins, or runs on until the end, rest, trouble, or want of room for rows; says which."""
     if live.count[STARTED] == 0:
         live.count[STARTED] = 1
-        restart(live)
-        calm = settle(fixed, numbers, live, False)[1]
-        record(fixed, live)
-        if calm and apply_changes(live):
-            calm = settle(fixed, numbers, live, False)[1]
-            record(fixed, live)
-        if not calm:
-            return CHATTERS
+        begin(fixed, numbers, live)
+        return BEGUN
     while True:
+        # All up to `take` may be done twice at one instant without a difference: the run may have come back for room.
+        if not instant(fixed, numbers, live):
+            return CHATTERS
+        if live.count[FRESH] > 0 and judge(fixed, numbers, live):
+            return AT_REST
         if live.clock[NOW] >= live.clock[END]:
             return DONE
         if roomless(live):
             return FULL
         if live.count[STEPS] >= MOST_STEPS:
             return TOO_LONG
-        stop = forced(fixed, numbers, live)
-        room = stop - live.clock[NOW]
-        prepare(fixed, live)
-        step = solve_step(fixed, numbers, live, room)
-        if step == 0.0:
+        if not take(fixed, numbers, live):
             return NO_SOLUTION
-        fresh, error = live.count[FRESH], live.clock[ERROR]
-        look(fixed, numbers, live)
-        whole = step
-        if crossed(fixed, numbers, live):
-            step = located(fixed, numbers, live, step)
-        accept(fixed, numbers, live, step)
-        before = live.clock[NOW]
-        live.clock[NOW] = stop if step == room else before + step
-        record(fixed, live)
-        if not instant(fixed, numbers, live):
-            return CHATTERS
-        if live.count[FRESH] == 0 or step < whole:
-            continue
-        live.clock[STEP_SIZE] = 2.0 * FIRST_STEP if fresh == 0 else sized(numbers, step, error)
-        still = stillness(fixed, numbers, live, step)
-        if still == 0:
-            live.clock[STILL_SINCE] = -1.0
-            continue
-        if live.clock[STILL_SINCE] < 0.0:
-            live.clock[STILL_SINCE] = before
-        last = live.count[NEXT_CHANGE] >= live.change.shape[1]
-        if still == 2 and last and live.count[UNTIL_REST] == 1:
-            return AT_REST
-        if still == 2 and (last or live.change[TIME, live.count[NEXT_CHANGE]] - live.clock[NOW] > 1.0):
-            live.clock[STEP_SIZE] = LONGEST_STEP

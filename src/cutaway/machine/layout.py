@@ -37,7 +37,7 @@ TIME, VALUE = range(2)  # change
 WHICH, NOW_SET = range(1, 3)  # event, after TIME
 SUPPLY, GROSS = range(2)  # medium
 MATRIX, FACTORS = range(2)  # matrix
-NOW, STEP_SIZE, END, STILL_SINCE, RESIDUAL, ERROR = range(6)  # clock
+NOW, STEP_SIZE, END, STILL_SINCE, RESIDUAL, ERROR, BEFORE, TAKEN, WHOLE = range(9)  # clock
 STARTED, FRESH, NEXT_CHANGE, ROWS, EVENTS, STEPS, CUTS, TRANSIENTS, FLIPS, UNTIL_REST, REJECTED, SOLVES = range(
     12
 )  # count
@@ -52,7 +52,7 @@ X_SCALE, Q_SCALE, CAPACITY, LEAK = range(4)  # node
 DELAY, DWELL = range(2)  # mode
 
 # How `advance` comes back.
-FULL, DONE, AT_REST, NO_SOLUTION, CHATTERS, TOO_LONG = range(6)
+BEGUN, FULL, DONE, AT_REST, NO_SOLUTION, CHATTERS, TOO_LONG = range(7)
 
 PARAMETERS = 10  # the most that a family has (JACK, RAM)
 FLIP_MEMORY = 21

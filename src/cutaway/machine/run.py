@@ -49,8 +49,8 @@ def _run(job: Job) -> Run:
     start = started(machine, job.start, job.sets)
     changes = sorted(job.changes, key=lambda change: change.time)
     live = live_arrays(machine, start, changes, job.seconds, job.until_rest)
-    advance, begin = kernel()
-    begin(machine.fixed, machine.numbers, live)
+    advance = kernel()
+    advance(machine.fixed, machine.numbers, live)  # the first call only begins
     held = audit.contents(machine, live)
     times: list[Floats] = []
     values: list[Floats] = []

@@ -75,8 +75,7 @@ def initial_state(machine: Machine) -> State:
         np.zeros(elements + 3 * elements + free),
     )
     live = live_arrays(machine, state, (), 0.0, False)
-    begin = kernel()[1]
-    begin(machine.fixed, machine.numbers, live)
+    kernel()(machine.fixed, machine.numbers, live)  # the first call only begins
     live.node[X, free:] = live.register[LAST][machine.fixed.boundary]
     by_condition = machine.start_modes < 0.0
     live.mode[IS_SET, by_condition] = live.register[LAST][machine.fixed.mode[SETS]][by_condition] > 0.0
@@ -120,7 +119,7 @@ def live_arrays(machine: Machine, state: State, changes: Sequence[Change], secon
     flow[LAST] = state.step[elements : 4 * elements].reshape(elements, 3)
     mode[IS_SET] = state.modes
     mode[AGE], mode[PENDING] = state.timers[:modes], state.timers[modes:]
-    clock, count = np.zeros(6), np.zeros(12, np.int64)
+    clock, count = np.zeros(9), np.zeros(12, np.int64)
     clock[END], clock[STILL_SINCE] = seconds, -1.0
     count[UNTIL_REST] = int(until_rest)
     where = {name: i for i, name in enumerate(machine.inputs)}

@@ -1,0 +1,94 @@
+"""The cone of influence: what of a network can reach the signals that are asked for."""
+
+from collections.abc import Iterator
+
+from cutaway.machine.expressions import parts_of_expression
+from cutaway.machine.network import Network
+from cutaway.parts.recipe import Across, Content, Element, Expr, Input, ModeIs, Node, Signal, Through
+
+Thing = tuple[str, str]  # its sort and its name
+
+
+def cone(network: Network, names: frozenset[str]) -> Network:
+    """Everything that can influence the named signals (or modes), and nothing else, in the order it had.
+
+    A free node needs every element on it; an element needs its other free nodes, its gate and its drive. A boundary
+    needs only what prescribes it: so the cone stops at the open air and at the airframe.
+    """
+    index = _Index(network)
+    needed: set[Thing] = set()
+    waiting: list[Thing] = [("signal" if name in index.signals else "mode", name) for name in sorted(names)]
+    while waiting:
+        thing = waiting.pop()
+        if thing not in needed:
+            needed.add(thing)
+            waiting.extend(index.needs(thing))
+
+    def kept(sort: str, name: str) -> bool:
+        return (sort, name) in needed
+
+    nodes = tuple(n for n in network.nodes if kept("node", n.name))
+    elements = tuple(e for e in network.elements if kept("element", e.name))
+    modes = tuple(m for m in network.modes if kept("mode", m.name))
+    left = {thing.name for group in (nodes, elements, modes) for thing in group}
+    return Network(
+        nodes=nodes,
+        elements=elements,
+        modes=modes,
+        inputs=tuple(slot for slot in network.inputs if kept("input", f"{slot.sort} {slot.name}")),
+        signals=tuple((name, e) for name, e in network.signals if kept("signal", name)),
+        owners=tuple((name, part) for name, part in network.owners if name in left),
+    )
+
+
+class _Index:
+    """Who needs whom in one network. Elements on a node are looked up once, not searched for."""
+
+    def __init__(self, network: Network) -> None:
+        self.signals = dict(network.signals)
+        self.nodes = {node.name: node for node in network.nodes}
+        self.elements = {element.name: element for element in network.elements}
+        self.modes = {mode.name: mode for mode in network.modes}
+        self.on: dict[str, list[Element]] = {name: [] for name in self.nodes}
+        for element in network.elements:
+            for node in dict.fromkeys(element.at):
+                self.on[node].append(element)
+
+    def needs(self, thing: Thing) -> Iterator[Thing]:
+        """What the thing depends on directly."""
+        sort, name = thing
+        if sort == "signal":
+            yield from _named_in(self.signals[name])
+        elif sort == "mode":
+            yield from _named_in(self.modes[name].sets)
+            yield from _named_in(self.modes[name].clears)
+        elif sort == "node":
+            yield from self._of_node(self.nodes[name])
+        elif sort == "element":
+            element = self.elements[name]
+            yield from (("node", node) for node in element.at)
+            yield from _named_in(element.gate)
+            yield from _named_in(element.drive)
+
+    def _of_node(self, node: Node) -> Iterator[Thing]:
+        if node.boundary is None:
+            yield from (("element", element.name) for element in self.on[node.name])
+        else:
+            yield from _named_in(node.boundary)
+
+
+def _named_in(expression: Expr) -> Iterator[Thing]:
+    for one in parts_of_expression(expression):
+        match one:
+            case Across(node):
+                yield ("node", node)
+            case Through(element) | Content(element):
+                yield ("element", element)
+            case ModeIs(mode):
+                yield ("mode", mode)
+            case Signal(name):
+                yield ("signal", name)
+            case Input(sort, name):
+                yield ("input", f"{sort} {name}")
+            case _:
+                pass
