@@ -26,7 +26,8 @@ NAMES = (
     "fuel lamp", "engine", "engine starter", "tank selector", "port tank", "throttle", "gear box", "odd valve", "lamps",
     "petrol to the engine", "wheels down and locked", "cruising", "running up", "lit", "out", "on", "off", "in", "down",
     "seized", "failed seal", "height", "Mk 1", "Mk 2 with mod 40", "Dunlin D-7", "2 lb/sq in", "40 s",
-    "60 %", "3", "-1", "5 to 8 min", "7 gal ± 0.5", ",", ":", "(", ")", '"', ";", ".", "the", "a", "blorp", "½", "±", "%", "§21",
+    "60 %", "3", "-1", "5 to 8 min", "7 gal ± 0.5", ",", ":", "(", ")", '"', ";", ".", "the", "a", "blorp", "½",
+    "±", "%", "§21",
 )  # fmt: skip
 PIECES = st.sampled_from((*NAMES, *KEYWORDS, *VERBS, *FOREIGN, *NUMBERS))
 

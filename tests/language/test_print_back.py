@@ -244,7 +244,7 @@ claims = st.builds(lambda scope, statement: Claim(scope, statement, NOWHERE), sc
 
 
 @settings(
-    max_examples=400, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow]
+    max_examples=250, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow]
 )
 @given(claim=claims)
 def test_what_is_printed_is_read_as_it_was(claim, words) -> None:

@@ -9,28 +9,24 @@ from cutaway.handbook.names import listed
 from cutaway.language.keywords import VERBS
 from cutaway.language.name_index import key
 from cutaway.language.predicates import complements, is_negated, reading_of, what_can_be, whole_part
+from cutaway.language.read_relations import can_move, depends, trend
 from cutaway.language.said import Said, choose, name_of
 from cutaway.language.subjects import Subject
 from cutaway.language.syntax import (
     And,
     AtPosition,
-    CanMove,
     ComesOnAt,
     Compare,
-    ControlRef,
-    Independent,
     InState,
     Not,
     Served,
     Statement,
-    Trend,
 )
-from cutaway.language.trees import Branch, branch, branches, first_token, has_token, name_in, names_in, tokens
-from cutaway.language.words import CONDITIONS, ControlWords, PartWords
+from cutaway.language.trees import Branch, branch, first_token, has_token, name_in, tokens
+from cutaway.language.words import ControlWords, PartWords
 from cutaway.parts.kind import State
 from cutaway.problems.span import Span
-from cutaway.quantities.reading import read_quantity
-from cutaway.quantities.si import low_high_si, to_si
+from cutaway.quantities.si import low_high_si
 
 Reader = Callable[[Subject, Branch, Said, Span], Statement | None]
 
@@ -233,93 +229,6 @@ def _begins(part: PartWords, state: tuple[State, bool], predicate: Branch, said:
     return ComesOnAt(part.name, state[0].words, state[1], quantity, has_token(predicate, "FALLING"), span)
 
 
-# --- trends, independence, movement -----------------------------------------------------------------------------
-
-
-def _trend(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
-    reading = reading_of(subject, said)
-    name = name_in(predicate)
-    condition = said.words.conditions.get(key(name))
-    if condition is None:
-        said.unknown(name, "condition", said.words.conditions.values(), "L215")
-        return None
-    ways = [t.type for t in tokens(predicate) if t.type in ("RISES", "FALLS")]
-    first, last = (_amount(tree) for tree in branches(predicate) if tree.data == "amount")
-    ends = _ends(first, last, condition, said)
-    if reading is None or ends is None:
-        return None
-    start, stop = ends
-    if start == stop or (start < stop) != (ways[1] == "RISES"):
-        other = "falls" if ways[1] == "RISES" else "rises"
-        said.note(
-            "L111",
-            said.span(first, last),
-            f"From {first} to {last} the {condition} does not {ways[1].lower()[:-1]}.",
-            f"Write as {condition} {other} from {first} to {last}.",
-        )
-        return None
-    return Trend(reading.ref, ways[0] == "RISES", condition, start, stop, span)
-
-
-def _ends(first: Token, last: Token, condition: str, said: Said) -> tuple[float, float] | None:
-    """Both ends in SI; 'from 8000 to 12000 ft' says the unit once."""
-    stop = said.quantity(last, (CONDITIONS[condition],))
-    if stop is None:
-        return None
-    if first.type == "NUMBER":
-        start, problems = read_quantity(f"{first} {stop.unit.name}", said.span(first), CONDITIONS[condition])
-        said.pass_on(problems)
-    else:
-        start = said.quantity(first, (CONDITIONS[condition],))
-    return None if start is None else (to_si(start), to_si(stop))
-
-
-def _depends(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
-    part = whole_part(subject, said)
-    controls: list[ControlRef] = []
-    for name in names_in(predicate):
-        found = _controls(name, said)
-        if found is None:
-            return None
-        controls.extend(found)
-    if part is None:
-        return None
-    return Independent(part.name, tuple(controls), predicate.data == "depends", span)
-
-
-def _controls(name: Token, said: Said) -> list[ControlRef] | None:
-    """The controls of a name: one, all of a part, or those of a group's parts."""
-    if key(name) in said.words.controls:
-        return [said.words.controls[key(name)].ref]
-    many = said.words.collections.get(key(name))
-    parts = said.parts(name) if many or key(name) in said.words.parts else None
-    refs = [control.ref for part in parts or () for control in part.controls]
-    if refs:
-        return refs
-    said.control(name) if many is None else said.note(
-        "L208", name, f"Nothing of '{name}' can be moved.", "Name controls."
-    )
-    return None
-
-
-def _can_move(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
-    control = subject.control or said.control(subject.token)
-    place = branch(predicate)
-    if control is None:
-        return None
-    if place.data == "amount":
-        amount = _amount(place)
-        said.note(
-            "L205",
-            amount,
-            f"'{amount}' is no named position of {name_of(control.ref)}.",
-            choose(str(amount), control.positions),
-        )
-        return None
-    position = said.position(control, name_in(place))
-    return None if position is None else CanMove(control.ref, position, predicate.data == "cannot_move", span)
-
-
 DOING: Mapping[str, Reader] = MappingProxyType(
     {
         "is_so": _is_so,
@@ -329,11 +238,11 @@ DOING: Mapping[str, Reader] = MappingProxyType(
         "settles": _settles,
         "comes_on": _comes_on,
         "becomes": _becomes,
-        "trend": _trend,
-        "depends": _depends,
-        "does_not_depend": _depends,
-        "can_move": _can_move,
-        "cannot_move": _can_move,
+        "trend": trend,
+        "depends": depends,
+        "does_not_depend": depends,
+        "can_move": can_move,
+        "cannot_move": can_move,
     }
 )
 """From the grammar's name of a predicate to its reader."""
