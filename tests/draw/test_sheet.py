@@ -269,6 +269,12 @@ def test_the_state_is_told_in_words(layouts: Path) -> None:
     assert "fuel lamp: lit" in desc(by_hand.STARVED, layouts)
 
 
+def test_pointing_at_a_part_tells_where_it_is_and_what_is_painted_on_it(layouts: Path) -> None:
+    assert WHINCHAT is not None
+    text, _ = make_sheet(WHINCHAT, StandardName("Mk 2"), "Fuel", None, KINDS, cache=layouts)
+    assert "fuel lamp (instrument board, left; marked FUEL PRESS)" in part_of(text, "fuel lamp")
+
+
 def test_at_rest_no_state_is_told(layouts: Path) -> None:
     words = desc(None, layouts)
     assert "No state is shown." in words

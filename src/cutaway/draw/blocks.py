@@ -8,6 +8,7 @@ from cutaway.draw.measure import text_width, wrapped
 from cutaway.draw.plan import Item, Tie
 from cutaway.draw.shapes import Group, Point, Polyline, Shape, Text, placed
 from cutaway.draw.symbols.symbol import LINK_IN, LINK_OUT, UNIT, Anchor, Symbol
+from cutaway.handbook.records import Part
 from cutaway.parts.kind import Side
 
 NAME_SIZE = 17.0
@@ -173,8 +174,14 @@ def part_shapes(block: Block, corner: Point, notes: tuple[str, ...]) -> Group:
     shapes: list[Shape] = list(placed(block.symbol.shapes, at, UNIT))
     if max(block.symbol.size) >= UNNAMED:
         shapes += _words(block, corner, notes)
-    title = ": ".join((part.name, ", ".join(notes))) if notes else str(part.name)
-    return Group(tuple(shapes), "part", name=part.name, part=part.name, title=title)
+    return Group(tuple(shapes), "part", name=part.name, part=part.name, title=part_title(part, notes))
+
+
+def part_title(part: Part, notes: tuple[str, ...]) -> str:
+    """Name and state, then where the part is and what is painted on it."""
+    about = [words for words in (part.station, f"marked {part.marked}" if part.marked else "") if words]
+    state = f": {', '.join(notes)}" if notes else ""
+    return f"{part.name}{state}" + (f" ({'; '.join(about)})" if about else "")
 
 
 def _words(block: Block, corner: Point, notes: tuple[str, ...]) -> list[Shape]:
