@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from cutaway.api.loading import load, workshop_for
+from cutaway.api.checking import check_problems
 from cutaway.problems.catalogue import CATALOGUE
 from cutaway.problems.entry import Entry
 from cutaway.problems.reference import ROOMS, differing, entry_text, problems_page
@@ -18,10 +18,7 @@ TOLD = sorted(set(CATALOGUE) - set(SAMPLED))
 
 def codes_in(folder: Path) -> set[str]:
     """The codes of everything that is wrong with a type folder: reading it, its claims, and binding each standard."""
-    loaded, problems = load(folder)
-    if loaded is not None:
-        problems += workshop_for(loaded)[1]
-    return {problem.code for problem in problems}
+    return {problem.code for problem in check_problems(folder)}
 
 
 def with_sample(folder: Path, entry: Entry, text: str) -> Path:
