@@ -184,13 +184,12 @@ def builts(draw: st.DrawFn) -> Built:
         case "at" | "marked" | "worked by":
             return Built(what, part, (draw(texts),), 0, None, "", negated, NOWHERE)
         case "feeds" | "works" | "driven by":
-            names = draw(st.lists(parts, min_size=1, max_size=3, unique=True))
-            return Built(what, part, tuple(names), 0, None, "", negated, NOWHERE)
+            return Built(what, part, (draw(parts),), 0, None, "", negated, NOWHERE)
         case "positions":
-            return Built(what, "engine.starter", ("out", "pressed"), 0, None, "", False, NOWHERE)
+            return Built(what, "engine", ("out", "pressed"), 0, None, "starter", False, NOWHERE)
         case "count":
             cocks = ("port cock", "starboard cock")
-            return Built(what, "master cocks", cocks, draw(st.integers(0, 20)), None, "", False, NOWHERE)
+            return Built(what, "master cock", cocks, draw(st.integers(0, 20)), None, "", False, NOWHERE)
         case "set at":
             value = draw(st.sampled_from(["", "lights below"]))
             return Built(what, "fuel lamp", (), 0, draw(quantities("lb/sq in")), value, not value and negated, NOWHERE)

@@ -5,6 +5,7 @@ from decimal import Decimal
 from typing import assert_never
 
 from cutaway.language.keywords import VERBS
+from cutaway.language.plurals import plural
 from cutaway.language.syntax import (
     Action,
     AgainstScope,
@@ -241,9 +242,10 @@ def _built(statement: Built) -> str:
         case "driven by":
             return f"{subject} {_is(statement.negated)} driven by {names}"
         case "positions":
-            return f"{subject} has positions {names}"
+            control = f".{statement.value}" if statement.value else ""
+            return f"{subject}{control} has positions {names}"
         case "count":
-            return f"there are {statement.number} {subject}"
+            return f"there are {statement.number} {plural(subject)}"
         case "feeds" | "works":
             verb = statement.what
             return f"{subject} {f'does not {verb[:-1]}' if statement.negated else verb} {names}"

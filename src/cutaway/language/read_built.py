@@ -48,8 +48,15 @@ def _worked_by(subject: Subject, predicate: Branch, said: Said, span: Span) -> S
 
 
 def _listed(what: What, subject: Subject, predicate: Branch, negated: bool, said: Said, span: Span) -> Statement | None:
+    """One statement for each part that is named, since each is so or not by itself."""
     part, names = whole_part(subject, said), _part_names(predicate, said)
-    return None if part is None or names is None else Built(what, part.name, names, 0, None, "", negated, span)
+    if part is None or names is None:
+        return None
+    return _all(tuple(Built(what, part.name, (name,), 0, None, "", negated, span) for name in names), span)
+
+
+def _all(made: tuple[Built, ...], span: Span) -> Statement:
+    return made[0] if len(made) == 1 else And(made, span)
 
 
 def _part_names(predicate: Branch, said: Said) -> tuple[str, ...] | None:
@@ -79,8 +86,8 @@ def _fed_by(subject: Subject, predicate: Branch, said: Said, span: Span) -> Stat
     part, names = whole_part(subject, said), _part_names(predicate, said)
     if part is None or names is None:
         return None
-    made = tuple(Built("feeds", name, (part.name,), 0, None, "", is_negated(predicate), span) for name in names)
-    return made[0] if len(made) == 1 else And(made, span)
+    negated = is_negated(predicate)
+    return _all(tuple(Built("feeds", name, (part.name,), 0, None, "", negated, span) for name in names), span)
 
 
 def _set_at(subject: Subject, predicate: Branch, said: Said, span: Span) -> Statement | None:
@@ -123,13 +130,8 @@ def _has_positions(subject: Subject, predicate: Branch, said: Said, span: Span) 
             said.position(control, name)
             return None
         words.append(known or said.words.complements.get(key(name), str(name)))
-    return Built(
-        "positions", _control_subject(control.ref.part, control.ref.control), tuple(words), 0, None, "", False, span
-    )
-
-
-def _control_subject(part: str, control: str) -> str:
-    return f"{part}.{control}" if control else part
+    # Which of a part's controls is meant stands where 'set at' has the name of the figure.
+    return Built("positions", control.ref.part, tuple(words), 0, None, control.ref.control, False, span)
 
 
 BUILT: Mapping[str, Reader] = MappingProxyType(

@@ -145,7 +145,7 @@ class _StatementReader:
             hint = f"Write their number, such as there are {max(2, len(many.members))} {many.name}."
             said.note("L217", name, f"It is not said how many {many.name} there are.", hint)
             return None
-        return Built("count", many.name, tuple(many.members), number, None, "", False, span)
+        return Built("count", many.counted, tuple(many.members), number, None, "", False, span)
 
 
 def _whole(number: Token) -> int | None:

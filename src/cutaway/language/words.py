@@ -59,10 +59,14 @@ class PartWords:
 
 @dataclass(frozen=True, slots=True)
 class Collection:
-    """Several parts under one name: a group, or the plural of what their kinds or names end in ('tanks')."""
+    """Several parts under one name: a group, or the plural of what their kinds or names end in ('tanks').
+
+    counted: the group's or kind's own name, or again the plural where it is neither.
+    """
 
     name: str
     members: tuple[PartName, ...]
+    counted: str
 
 
 @dataclass(frozen=True, slots=True, eq=False, repr=False)
@@ -227,17 +231,18 @@ def _collections(
     names = [blocks[0].name for blocks in by_name.values()]
     kinds_of = {blocks[0].name: {b.kind for b in blocks} for blocks in by_name.values()}
     for group in folder.groups:
-        found[key(group.name)] = Collection(group.name, group.members)
+        for name in (group.name, plural(group.name)):
+            found.setdefault(key(name), Collection(name, group.members, group.name))
     for kind in kinds:
         members = tuple(name for name in names if kind in kinds_of[name])
-        _add(found, plural(kind), members)
+        _add(found, plural(kind), members, kind)
     _add_endings(found, names, lambda name: sorted(kinds_of[name]))
     _add_endings(found, names, lambda name: [name])
     return found
 
 
-def _add(found: dict[str, Collection], name: str, members: tuple[PartName, ...]) -> None:
-    found.setdefault(key(name), Collection(name, members))
+def _add(found: dict[str, Collection], name: str, members: tuple[PartName, ...], counted: str = "") -> None:
+    found.setdefault(key(name), Collection(name, members, counted or name))
 
 
 def _add_endings(found: dict[str, Collection], names: list[PartName], texts: Callable[[PartName], list[str]]) -> None:
