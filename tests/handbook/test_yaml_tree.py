@@ -2,7 +2,8 @@
 
 import pytest
 
-from cutaway.handbook.yaml_tree import Block, Faulty, Items, Node, Words, read_tree
+from cutaway.handbook.nodes import Block, Faulty, Items, Node, Words
+from cutaway.handbook.yaml_tree import read_tree
 from cutaway.problems.diagnostic import Diagnostic
 from cutaway.problems.span import Span, TextFile
 

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 from cutaway.handbook.door import several_of
 from cutaway.handbook.names import did_you_mean, fold, listed
+from cutaway.handbook.nodes import Block, Node, Words
 from cutaway.handbook.records import AircraftType, Airframe, PartName
 from cutaway.handbook.whereabouts import Index
-from cutaway.handbook.yaml_tree import Block, Node, Words
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
 

@@ -3,10 +3,10 @@
 from cutaway.handbook.door import admit, several_of, wrong_form
 from cutaway.handbook.head import Head, read_cites
 from cutaway.handbook.names import did_you_mean, fold
+from cutaway.handbook.nodes import Block, Items, Node, Words
 from cutaway.handbook.records import Decided, PartName
 from cutaway.handbook.shapes import DecidedShape
 from cutaway.handbook.whereabouts import Index
-from cutaway.handbook.yaml_tree import Block, Items, Node, Words
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
 

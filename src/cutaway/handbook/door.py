@@ -6,8 +6,8 @@ from typing import Any, TypeVar
 from pydantic import ValidationError
 
 from cutaway.handbook.names import did_you_mean, fold
+from cutaway.handbook.nodes import Block, Faulty, Items, Node, Words
 from cutaway.handbook.shapes import Shape
-from cutaway.handbook.yaml_tree import Block, Faulty, Items, Node, Words
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
 

@@ -10,10 +10,10 @@ from cutaway.handbook.front_matter import front_matter
 from cutaway.handbook.head import Head, read_cites, read_cites_text, read_on
 from cutaway.handbook.marked_text import code_spans, read_aloud
 from cutaway.handbook.names import did_you_mean, fold
+from cutaway.handbook.nodes import Block, Faulty
 from cutaway.handbook.records import Cite, Drill, Situation, Step
 from cutaway.handbook.scripts import line_starts, tokens
 from cutaway.handbook.shapes import DrillHeadShape
-from cutaway.handbook.yaml_tree import Block, Faulty
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span, TextFile
 

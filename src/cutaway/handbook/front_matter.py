@@ -2,7 +2,8 @@
 
 import re
 
-from cutaway.handbook.yaml_tree import Block, Faulty, read_tree
+from cutaway.handbook.nodes import Block, Faulty
+from cutaway.handbook.yaml_tree import read_tree
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span, TextFile
 

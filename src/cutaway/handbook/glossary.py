@@ -3,9 +3,9 @@
 from cutaway.handbook.door import admit, block_of
 from cutaway.handbook.head import Head, read_cites
 from cutaway.handbook.names import did_you_mean, fold
+from cutaway.handbook.nodes import Block, Faulty, Node, Words
 from cutaway.handbook.records import Script, Term
 from cutaway.handbook.shapes import GlossaryShape, TermShape
-from cutaway.handbook.yaml_tree import Block, Faulty, Node, Words
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
 

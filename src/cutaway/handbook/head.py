@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from cutaway.handbook.door import several_of, wrong_form
 from cutaway.handbook.names import did_you_mean, fold, listed
+from cutaway.handbook.nodes import Faulty, Node, Words
 from cutaway.handbook.records import AircraftType, Cite, Paragraph, SourceKey
-from cutaway.handbook.yaml_tree import Faulty, Node, Words
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
 from cutaway.quantities.which import Which, every, read_which

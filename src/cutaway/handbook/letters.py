@@ -2,9 +2,9 @@
 
 from cutaway.handbook.door import admit, block_of
 from cutaway.handbook.head import Head, read_cites
+from cutaway.handbook.nodes import Block, Faulty, Node
 from cutaway.handbook.records import Letter
 from cutaway.handbook.shapes import LetterShape, LettersShape
-from cutaway.handbook.yaml_tree import Block, Faulty, Node
 from cutaway.problems.diagnostic import Problems
 
 

@@ -7,12 +7,12 @@ from cutaway.handbook.couplings import no_port, which_port
 from cutaway.handbook.door import admit, has_faulty, several_of, wrong_form
 from cutaway.handbook.head import Head, read_cites, read_on
 from cutaway.handbook.names import listed
+from cutaway.handbook.nodes import Block, Faulty, Items, Node, Words
 from cutaway.handbook.ports import OwnPort, default_port, port_named, ports_of
 from cutaway.handbook.records import Cite, Line, Part, PortRef
 from cutaway.handbook.repeats import repeats
 from cutaway.handbook.shapes import RunShape
 from cutaway.handbook.whereabouts import Found, Index, find
-from cutaway.handbook.yaml_tree import Block, Faulty, Items, Node, Words
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
 from cutaway.quantities.which import StandardName, Which

@@ -15,6 +15,7 @@ from cutaway.handbook.glossary import read_glossary
 from cutaway.handbook.head import Head
 from cutaway.handbook.letters import read_letters
 from cutaway.handbook.names import fold
+from cutaway.handbook.nodes import Node
 from cutaway.handbook.ports import Kinds
 from cutaway.handbook.reading import FolderText, read_folder
 from cutaway.handbook.records import AircraftType, Drill, Folder, Script, Situation, Source
@@ -24,7 +25,7 @@ from cutaway.handbook.situations import read_situations
 from cutaway.handbook.sources import read_source
 from cutaway.handbook.systems import read_systems
 from cutaway.handbook.type_file import read_type
-from cutaway.handbook.yaml_tree import Node, names_in, read_tree
+from cutaway.handbook.yaml_tree import names_in, read_tree
 from cutaway.parts.library import KINDS
 from cutaway.problems.diagnostic import Diagnostic, Problems, in_order
 

@@ -3,15 +3,16 @@
 import re
 from dataclasses import dataclass, replace
 
-from cutaway.handbook.door import admit, block_of, form, has_faulty, several_of, words_of, wrong_form
+from cutaway.handbook.door import block_of, form, has_faulty, several_of, words_of, wrong_form
+from cutaway.handbook.doubts import Owner, likely_paragraphs
 from cutaway.handbook.head import Head, read_cites, read_on
 from cutaway.handbook.names import did_you_mean, fold, listed, nearest
-from cutaway.handbook.ports import Kinds, control_named, positions_of
-from cutaway.handbook.records import Decided, Part, PartName, Rule, Value
+from cutaway.handbook.nodes import Block, Entry, Faulty, Items, Node, Words
+from cutaway.handbook.ports import Kinds
+from cutaway.handbook.records import Decided, Part, PartName, Value
 from cutaway.handbook.repeats import repeats
-from cutaway.handbook.shapes import RuleShape
-from cutaway.handbook.values import CITATION_CODES, Owner, likely_paragraphs, read_value
-from cutaway.handbook.yaml_tree import Block, Entry, Faulty, Items, Node, Words
+from cutaway.handbook.rules import read_rules
+from cutaway.handbook.values import CITATION_CODES, read_value
 from cutaway.parts.kind import Coupling, Kind
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
@@ -128,7 +129,7 @@ def _read_part(key: Words, block: Block, around: Surroundings) -> tuple[Draft | 
         PartName(name), kind.name, around.system, on, values, lists, (), (), texts["at"], texts["marked"],
         texts["worked by"], texts["says"], texts["caution"] or kind.caution, texts["group"], cites, key.span,
     )  # fmt: skip
-    rules, more = _rules(block.get("rules"), part, kind)
+    rules, more = read_rules(block.get("rules"), part, kind)
     problems += more
     if any(p.severity == "error" and p.code not in CITATION_CODES for p in problems) or _spoilt(block):
         return None, problems
@@ -299,40 +300,6 @@ class _Reading:
 def own_keys(kind: Kind) -> tuple[str, ...]:
     """The keys that a part of this kind has besides the common ones."""
     return (*(want.name for want in kind.wants), *kind.lists, *(coupling.name for coupling in kind.couplings))
-
-
-def _rules(node: Node | None, part: Part, kind: Kind) -> tuple[tuple[Rule, ...], Problems]:
-    rules: list[Rule] = []
-    problems: Problems = ()
-    for item in several_of(node):
-        shape, more = admit(RuleShape, item, f"the rule of {part.name}")
-        problems += more
-        if shape is None or not isinstance(item, Block):
-            continue
-        control = control_named(shape.control, kind)
-        if control is None:
-            names = [c.name or part.name for c in kind.controls]
-            hint = f"Add control: with {listed(names, 'or')}." if names else "Take the rule out."
-            what = (
-                f"no control '{shape.control}'" if shape.control else "not one control but " + (listed(names) or "none")
-            )
-            problems += (Diagnostic("H318", item.span, f"{part.name} has {what}.", hint),)
-            continue
-        positions = positions_of(control, part)
-        to = next((position for position in positions if fold(position) == fold(shape.to)), "")
-        if not to and not control.ranged:
-            place = item.get("to")
-            hint = did_you_mean(shape.to, positions)
-            span = place.span if place else item.span
-            problems += (Diagnostic("H318", span, f"{part.name} has no position '{shape.to}'.", hint),)
-            continue
-        spans = [words.span if isinstance(words := item.get(key), Words) else None for key in ("only when", "then")]
-        if any(span and re.search(r"<[^<>]+>", span.file.text[span.start : span.end]) for span in spans):
-            message = "A rule is not repeated by 'for each': its words in < > stay as they are."
-            problems += (Diagnostic("H319", item.span, message, "Write the parts out, one block for each."),)
-            continue
-        rules.append(Rule(control.name, to or shape.to, spans[0], spans[1], item.span))
-    return tuple(rules), problems
 
 
 def _not_a_block(key: Words, node: Node, around: Surroundings) -> Diagnostic:

@@ -142,7 +142,11 @@ class Value:
 
 @dataclass(frozen=True, slots=True)
 class PortRef:
-    """A part and one of its ports or controls; `inner` is '' where only the part was named."""
+    """A part and one of its ports, as the kind or the part's own list names it.
+
+    Where the author named only the part, loading has filled in the port that was meant; `inner` is '' only where a
+    coupling goes to the part as such (`driven by: engine`).
+    """
 
     part: PartName
     inner: str
@@ -234,7 +238,11 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Setting:
-    """One `name: figure` or `control: position` of a situation; name and text are kept with their places."""
+    """One `name: figure` or `control: position` of a situation; name and text are kept with their places.
+
+    name: a control as networks name it ('throttle', 'engine.starter'), a condition, or a part that holds something.
+    text: the position in the kind's own spelling, or the figure as written.
+    """
 
     name: str
     name_span: Span

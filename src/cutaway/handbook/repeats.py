@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from itertools import product
 
 from cutaway.handbook.door import several_of
-from cutaway.handbook.yaml_tree import Block, Entry, Faulty, Items, Node, Words
+from cutaway.handbook.nodes import Block, Entry, Faulty, Items, Node, Words
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
 MOST = 200

@@ -3,9 +3,9 @@
 from cutaway.handbook.door import admit, block_of, wrong_form
 from cutaway.handbook.head import Head, read_cites
 from cutaway.handbook.names import fold
+from cutaway.handbook.nodes import Block, Entry, Faulty, Node, Words
 from cutaway.handbook.records import Service
 from cutaway.handbook.shapes import ServiceShape, ServicesShape
-from cutaway.handbook.yaml_tree import Block, Entry, Faulty, Node, Words
 from cutaway.problems.diagnostic import Problems
 
 

@@ -5,11 +5,11 @@ from dataclasses import replace
 
 from cutaway.handbook.door import admit, block_of
 from cutaway.handbook.names import did_you_mean, fold, listed
+from cutaway.handbook.nodes import Block, Entry, Faulty, Node, Words
 from cutaway.handbook.ports import control_named, positions_of
 from cutaway.handbook.records import Part, Setting, Situation
 from cutaway.handbook.shapes import SituationShape, SituationsShape
 from cutaway.handbook.whereabouts import Index, find
-from cutaway.handbook.yaml_tree import Block, Entry, Faulty, Node, Words
 from cutaway.parts.kind import Control
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
 from cutaway.problems.span import Span

@@ -7,9 +7,10 @@ from cutaway.handbook.door import admit, head_span
 from cutaway.handbook.front_matter import front_matter
 from cutaway.handbook.head import Head, read_on
 from cutaway.handbook.names import did_you_mean, fold
+from cutaway.handbook.nodes import Block
 from cutaway.handbook.records import AircraftType, Amendment, Paragraph, Source, SourceKey
 from cutaway.handbook.shapes import AmendmentShape, ParagraphHeadShape, SourceHeadShape
-from cutaway.handbook.yaml_tree import Block, read_tree
+from cutaway.handbook.yaml_tree import read_tree
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span, TextFile
 from cutaway.quantities.which import Which, every

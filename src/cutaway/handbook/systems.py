@@ -9,13 +9,13 @@ from cutaway.handbook.head import Head
 from cutaway.handbook.lines import read_lines
 from cutaway.handbook.media import one_medium
 from cutaway.handbook.names import did_you_mean, fold, listed
+from cutaway.handbook.nodes import Block, Faulty, Node, Words
 from cutaway.handbook.parts import Draft, Surroundings, read_parts
 from cutaway.handbook.ports import Kinds
 from cutaway.handbook.reading import FolderText
 from cutaway.handbook.records import Decided, Group, Line, Part, PartName, System
 from cutaway.handbook.shapes import SystemShape
 from cutaway.handbook.whereabouts import Index, index_of
-from cutaway.handbook.yaml_tree import Block, Faulty, Node, Words
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
 

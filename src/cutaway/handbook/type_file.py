@@ -2,9 +2,9 @@
 
 from cutaway.handbook.door import admit, block_of, head_span, several_of
 from cutaway.handbook.names import did_you_mean, fold, listed
+from cutaway.handbook.nodes import Block, Entry, Node, Words
 from cutaway.handbook.records import AircraftType, Airframe, Mod, PartName
 from cutaway.handbook.shapes import AirframeShape, ModShape, TypeShape
-from cutaway.handbook.yaml_tree import Block, Entry, Node, Words
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
 from cutaway.quantities.units import UNITS, unit_spelled

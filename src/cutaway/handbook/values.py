@@ -1,37 +1,22 @@
 """The quantities of a part: read with their standards and paragraphs, held against the book and the kind's range."""
 
 import math
-import re
-from dataclasses import dataclass, replace
-from functools import lru_cache
+from dataclasses import replace
 
 from cutaway.handbook.door import admit, several_of, wrong_form
+from cutaway.handbook.doubts import Owner, doubts, own_quantity, standards_listed
 from cutaway.handbook.head import Head, read_cites, read_on
 from cutaway.handbook.names import fold, listed
-from cutaway.handbook.records import Cite, Decided, Given, Paragraph, Value
+from cutaway.handbook.nodes import Block, Entry, Faulty, Node, Words
+from cutaway.handbook.records import Decided, Given, Value
 from cutaway.handbook.shapes import AssumedShape, GivenShape
-from cutaway.handbook.yaml_tree import Block, Entry, Faulty, Node, Words
 from cutaway.parts.kind import Want
 from cutaway.problems.diagnostic import Diagnostic, Problems
-from cutaway.problems.span import TextFile, whole
-from cutaway.quantities.prose import figures_in, states
-from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import low_high_si, to_si
 from cutaway.quantities.which import StandardName, Which
 
 CITATION_CODES = frozenset({"H201", "H202", "H203", "H204"})
-
-
-@dataclass(frozen=True, slots=True)
-class Owner:
-    """The part whose quantities are read: its name in the file, its standards, what it cites, its system's source."""
-
-    name: str
-    kind: str
-    on: Which
-    cites: tuple[Cite, ...]
-    source: str
 
 
 def read_value(
@@ -55,17 +40,8 @@ def read_value(
     problems += more
     failed = failed or settled is None
     for given in givens:
-        problems += _doubts(given, want, owner, head)
+        problems += doubts(given, want, owner, head)
     return (None if failed or settled is None else Value(want.name, settled, entry.key.span)), problems
-
-
-@lru_cache(maxsize=2048)
-def own_quantity(text: str, want: Want) -> Quantity | None:
-    """A default or a range that the kind itself states."""
-    if not text:
-        return None
-    quantity, _ = read_quantity(text, whole(TextFile("", text)), want.dimension)
-    return quantity
 
 
 def _given(want: Want, node: Node, owner: Owner, head: Head) -> tuple[Given | None, Problems]:
@@ -133,7 +109,7 @@ def _on(node: Block, owner: Owner, head: Head) -> tuple[Which | None, Problems]:
             Diagnostic(
                 "H322",
                 said.span,
-                f"This value is for {on.words}, but {owner.name} is on {_standards(owner.on.names, head)} only.",
+                f"This value is for {on.words}, but {owner.name} is on {standards_listed(owner.on.names, head)} only.",
                 "Give it to a standard that has the part, or take it out.",
             ),
         )
@@ -208,91 +184,6 @@ def _by(given: Given) -> str:
     return f" by {listed([cite.number for cite in given.cites])}" if given.cites else ""
 
 
-def _doubts(given: Given, want: Want, owner: Owner, head: Head) -> Problems:
-    """Warnings: outside the usual range, not in the paragraph that is cited, a paragraph of another mark."""
-    problems: Problems = ()
-    quantity = given.quantity
-    usual = given.between if given.assumed else own_quantity(want.between, want)
-    if usual is not None and usual.datum in ("", quantity.datum) and not _within(quantity, usual):
-        whose = "the range that is given for it" if given.assumed else f"what is usual for a {owner.kind}"
-        problems += (
-            Diagnostic(
-                "H304",
-                given.span,
-                f"'{want.name}' of {owner.name} is {quantity.text}, outside {whose}, {usual.text}.",
-                "Look whether the figure and its unit are as the book has them.",
-            ),
-        )
-    paragraphs = tuple(p for c in given.cites if (p := head.paragraphs.get((c.source, c.number))) is not None)
-    if not paragraphs:
-        return problems
-    if not any(_stands_in(quantity, paragraph) for paragraph in paragraphs):
-        problems += (_not_in_paragraph(given, want, owner, paragraphs),)
-    told = frozenset[StandardName]().union(*(paragraph.on.names for paragraph in paragraphs))
-    if not given.on.names <= told:
-        problems += (
-            Diagnostic(
-                "H210",
-                given.span,
-                f"'{want.name}' of {owner.name} is given for {listed(sorted(given.on.names - told))} too, "
-                f"but {listed([p.number for p in paragraphs])} is about {_standards(told, head)} only.",
-                f"Write on: {paragraphs[0].on.words}, or cite the paragraph for the others.",
-                tuple((paragraph.span, f"{paragraph.number} says:") for paragraph in paragraphs),
-            ),
-        )
-    return problems
-
-
-def _within(quantity: Quantity, usual: Quantity) -> bool:
-    low, high = sorted(low_high_si(usual))
-    least, most = low_high_si(quantity)
-    slack = 1e-9 * max(abs(low), abs(high))
-    return low - slack <= least and most <= high + slack
-
-
-@lru_cache(maxsize=1024)
-def _figures(text: str) -> tuple[Quantity, ...]:
-    return figures_in(text)
-
-
-@lru_cache(maxsize=4096)
-def _stands_in(quantity: Quantity, paragraph: Paragraph) -> bool:
-    return states("\n".join((paragraph.text, *paragraph.cautions)), quantity)
-
-
-def _not_in_paragraph(given: Given, want: Want, owner: Owner, paragraphs: tuple[Paragraph, ...]) -> Diagnostic:
-    numbers = listed([paragraph.number for paragraph in paragraphs])
-    has = [f.text.rstrip(".") for p in paragraphs for f in _figures(p.text) if f.dimension == want.dimension]
-    hint = f"It has {listed(dict.fromkeys(has))}." if has else "Cite the paragraph that has it, or write it as assumed:"
-    if not has:
-        hint += f" {{assume: {given.quantity.text}, because: …}}"
-    return Diagnostic(
-        "H209",
-        given.span,
-        f"'{given.quantity.text}' for '{want.name}' of {owner.name} does not stand in {numbers}.",
-        hint,
-        tuple((paragraph.span, f"{paragraph.number} reads:") for paragraph in paragraphs),
-    )
-
-
-def likely_paragraphs(head: Head, part: str, want: Want) -> tuple[str, ...]:
-    """The paragraphs that most likely give a quantity: those that speak of the part, the quantity and have a figure."""
-    words = {_stem(word) for word in re.findall(r"[a-z]{3,}", f"{part} {want.name}".lower())}
-    scored: list[tuple[float, str]] = []
-    for (source, number), paragraph in head.paragraphs.items():
-        text = {_stem(word) for word in re.findall(r"[a-z]{3,}", f"{paragraph.title} {paragraph.text}".lower())}
-        score = float(len(words & text))
-        if score and any(figure.dimension == want.dimension for figure in _figures(paragraph.text)):
-            score += 1.5
-        if score >= max(1.0, len(words) / 2):
-            scored.append((-score, f"{source} {number}"))
-    return tuple(name for _, name in sorted(scored, key=lambda one: one[0])[:3])
-
-
-def _stem(word: str) -> str:
-    return word[:-1] if word.endswith("s") else word
-
-
 def _example(want: Want) -> str:
     quantity = own_quantity(want.default, want) or own_quantity(want.between, want)
     return f"5 {quantity.unit.name}" if quantity else "the figure with its unit"
@@ -302,7 +193,3 @@ def _no_range(words: Words) -> Diagnostic:
     return Diagnostic(
         "H321", words.span, f"'{words.text}' is not a range.", "Write the least and the most: 0.05 to 0.6 lb/sq in"
     )
-
-
-def _standards(names: frozenset[StandardName], head: Head) -> str:
-    return listed([standard.name for standard in head.type.standards if standard.name in names])

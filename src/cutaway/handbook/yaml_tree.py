@@ -5,7 +5,6 @@ is met where it stands. What the parser itself refuses is told by `yaml_faults`.
 """
 
 import re
-from dataclasses import dataclass
 
 from ruamel.yaml import YAML
 from ruamel.yaml.events import (
@@ -19,68 +18,12 @@ from ruamel.yaml.events import (
 )
 
 from cutaway.handbook.names import fold
+from cutaway.handbook.nodes import Block, Entry, Faulty, Items, Node, Words
 from cutaway.handbook.yaml_faults import comma_hint, fault
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span, TextFile
 
 DEEPEST = 24
-
-
-@dataclass(frozen=True, slots=True)
-class Words:
-    """A piece of text: as it reads, and where its characters stand (without quotes). '' where nothing was written."""
-
-    text: str
-    span: Span
-
-    @property
-    def empty(self) -> bool:
-        """Whether nothing was written."""
-        return not self.text
-
-
-@dataclass(frozen=True, slots=True)
-class Items:
-    """A list."""
-
-    items: tuple["Node", ...]
-    span: Span
-
-
-@dataclass(frozen=True, slots=True)
-class Entry:
-    """A key with its value."""
-
-    key: Words
-    value: "Node"
-
-
-@dataclass(frozen=True, slots=True)
-class Block:
-    """Keys with values, in order; no key stands twice."""
-
-    entries: tuple[Entry, ...]
-    span: Span
-
-    def get(self, key: str) -> "Node | None":
-        """The value of a key, None where the key is missing."""
-        entry = self.entry(key)
-        return entry.value if entry else None
-
-    def entry(self, key: str) -> Entry | None:
-        """The entry of a key."""
-        wanted = fold(key)
-        return next((entry for entry in self.entries if fold(entry.key.text) == wanted), None)
-
-
-@dataclass(frozen=True, slots=True)
-class Faulty:
-    """Something that was written wrongly and has been told; whatever needs it is left out without more words."""
-
-    span: Span
-
-
-Node = Words | Items | Block | Faulty
 
 
 class _Stop(Exception):  # noqa: N818 - not an error: leaves the loop over events with what was found so far
