@@ -104,7 +104,10 @@ class When:
 
 @dataclass(frozen=True, slots=True)
 class Scope:
-    """Where a claim is to be true. on None: every standard. modality: over the positions in the cone."""
+    """Where a claim is to be true. on None: every standard; an airframe stands in it under its own name.
+
+    modality: over the positions in the cone.
+    """
 
     on: Which | None
     situation: str
@@ -247,8 +250,10 @@ class Built:
     """A statement that the records answer without a run.
 
     what: 'fitted' 'at' 'marked' 'worked by' 'positions' 'count' 'feeds' 'works' 'driven by' 'set at'.
-    subject: the part (for 'count' the kind or group). words: the text compared, other names in order, or positions.
-    number: for 'count'. quantity and value (the quantity's name, '' if any fits): for 'set at'.
+    subject: the part; for 'count' the kind or group, or a plural of what several kinds or names end in ('lamps').
+    words: the text compared, the one other part, the positions in order, or for 'count' all parts that can be meant,
+    on whatever standard. number: for 'count'. quantity: for 'set at'. value: for 'set at' the quantity's name, '' if
+    any fits; for 'positions' the control's name, '' for the only one.
     """
 
     what: Literal["fitted", "at", "marked", "worked by", "positions", "count", "feeds", "works", "driven by", "set at"]
