@@ -14,6 +14,7 @@ from cutaway.machine.layout import (
     JACK,
     KIND,
     MEDIUM,
+    OWED,
     RAM,
     RESIDUAL,
     STEPS,
@@ -31,10 +32,14 @@ from cutaway.machine.scales import MEDIA
 
 
 def contents(machine: Machine, live: Live) -> tuple[Floats, Floats]:
-    """What all stores of each medium hold together, and the same with every part counted positive."""
+    """What all stores of each medium hold together, and the same with every part counted positive.
+
+    What a node's last residual left unaccounted counts as held there: it is owed to the next step, so nothing is lost by it,
+    and how large it may be is the residual's business, not this one's.
+    """
     fixed, total, size = machine.fixed, np.zeros(len(MEDIA)), np.zeros(len(MEDIA))
     free = int(fixed.size[FREE])
-    in_nodes = machine.numbers.node[CAPACITY, :free] * live.node[X, :free]
+    in_nodes = machine.numbers.node[CAPACITY, :free] * live.node[X, :free] + live.node[OWED, :free]
     np.add.at(total, fixed.node[MEDIUM, :free], in_nodes)
     np.add.at(size, fixed.node[MEDIUM, :free], np.abs(in_nodes))
     for e in fixed.stores:

@@ -12,7 +12,7 @@ from cutaway.machine.kernel_modes import (
     urge,
     watched,
 )
-from cutaway.machine.kernel_newton import newton
+from cutaway.machine.kernel_newton import newton, unbalance
 from cutaway.machine.kernel_signals import evaluate
 from cutaway.machine.layout import (
     AT_REST,
@@ -48,7 +48,6 @@ from cutaway.machine.layout import (
     NOW,
     OWED,
     PENDING,
-    Q_SCALE,
     RAM,
     RATE,
     REJECTED,
@@ -289,7 +288,7 @@ def accept(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> None:
         live.node[RATE, i] = (live.node[X_TRY, i] - live.node[X, i]) / step
         live.node[X, i] = live.node[X_TRY, i]
         live.node[OWED, i] = -live.node[UNBALANCE, i] * step
-        live.clock[RESIDUAL] = max(live.clock[RESIDUAL], abs(live.node[UNBALANCE, i]) / numbers.node[Q_SCALE, i])
+        live.clock[RESIDUAL] = max(live.clock[RESIDUAL], unbalance(fixed, numbers, live, i, step))
         live.medium[SUPPLY, fixed.node[MEDIUM, i]] -= step * numbers.node[LEAK, i] * live.node[X, i]
         live.medium[GROSS, fixed.node[MEDIUM, i]] += step * numbers.node[LEAK, i] * abs(live.node[X, i])
     for j in range(fixed.boundary.size):

@@ -157,7 +157,7 @@ def hold_in_store(fixed: Fixed, numbers: Numbers, live: Live, e: int, kind: int,
     live.element[HOLDS_TRY, e] = content
     live.flow[TRIAL, e, 0] = q
     live.node[UNBALANCE, a] += q
-    live.node[SIZE, a] += abs(q)
+    live.node[SIZE, a] += abs(q) + 1.0e-4 * abs(content) / step  # round-off of the content
     live.matrix[MATRIX, fixed.element[e, SLOT]] += slope / step
     live.node[STIFF, a] += slope / step
 

@@ -21,19 +21,26 @@ from cutaway.machine.layout import (
 )
 
 LONGEST_MOVE = 20.0  # in scales, so that no across value runs away in one move
+ALLOWED = 1.0e-9
 NEWTON_TRIES = 25
 TRANSIENT_TRIES = 200
 
 
-def converged(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
-    """Whether every node's flows balance, to the scale of the medium and to round-off of what is summed there.
+def unbalance(fixed: Fixed, numbers: Numbers, live: Live, i: int, step: float) -> float:
+    """What is left over at a node: 1e-9 is just allowed.
 
-    The second term matters where a store is stiff: without it round-off would look like failure.
+    Allowed is a part of the medium's scale (in a long step less, so that it leaves no more behind than a short one), and
+    the round-off of what is summed at the node: without that, a stiff store would look like failure.
     """
+    stiff = abs(live.matrix[MATRIX, fixed.node[DIAGONAL, i]] * live.node[X_TRY, i])
+    scale = numbers.node[Q_SCALE, i] / max(1.0, step) + 4.0e-3 * (live.node[SIZE, i] + 1.0e-3 * stiff)
+    return float(abs(live.node[UNBALANCE, i]) / scale)
+
+
+def converged(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> bool:
+    """Whether every node's flows balance."""
     for i in range(fixed.size[FREE]):
-        stiff = abs(live.matrix[MATRIX, fixed.node[DIAGONAL, i]] * live.node[X_TRY, i])
-        limit = 1.0e-9 * numbers.node[Q_SCALE, i] + 4.0e-12 * (live.node[SIZE, i] + 1.0e-3 * stiff)
-        if not abs(live.node[UNBALANCE, i]) <= limit:
+        if not unbalance(fixed, numbers, live, i, step) <= ALLOWED:
             return False
     return True
 
@@ -59,7 +66,7 @@ def newton(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> bool:
     merit = assemble(fixed, numbers, live, step)
     short = 0
     for _ in range(NEWTON_TRIES):
-        if converged(fixed, numbers, live):
+        if converged(fixed, numbers, live, step):
             return True
         if not merit < 1.0e300 or not solved(fixed, live):
             return False
@@ -77,7 +84,7 @@ def newton(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> bool:
         short = short + 1 if halvings > 2 else 0
         if short >= 3:
             break
-    if converged(fixed, numbers, live):
+    if converged(fixed, numbers, live, step):
         return True
     return pseudo_transient(fixed, numbers, live, step, merit)
 
@@ -102,7 +109,7 @@ def pseudo_transient(fixed: Fixed, numbers: Numbers, live: Live, step: float, me
             live.node[X_TRY, :n] = live.node[X_BASE, :n]
             assemble(fixed, numbers, live, step)
             tau *= 0.2
-        if converged(fixed, numbers, live):
+        if converged(fixed, numbers, live, step):
             return True
         if tau < 1.0e-12:
             return False

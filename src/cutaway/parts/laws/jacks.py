@@ -62,14 +62,14 @@ def pushed(
     v = first / (1.0 + gate * by_force * (spring + end_slope) * step)
     back = gate * by_force * (spring + end_slope) * step
     by_push = gate * by_force
-    for _ in range(80):
+    for _ in range(60):
         z = travel + step * v
         end, end_slope = stops(z, low, high, stiffness)
         speed, by_force = glide(push - spring * (z - spring_from) - end, friction, damping)
         by_push = gate * by_force
         back = by_push * (spring + end_slope) * step
         error = v - gate * speed
-        if abs(error) <= 1.0e-15 + 1.0e-14 * abs(first) or high_speed - low_speed <= 1.0e-15:
+        if abs(error) <= (1.0 + back) * (1.0e-12 + 1.0e-12 * abs(v)):
             break
         if error > 0.0:
             high_speed = v

@@ -21,7 +21,7 @@ def store(x: float, capacity: float) -> tuple[float, float]:
 def accumulator(x: float, volume: float, precharge: float, corner: float, wall: float) -> tuple[float, float]:
     """Oil in an accumulator (ACCUM): none below the precharge, then what the gas gives way.
 
-        content = V0 (1 - p0 / (p0 + hinge(x - p0))) + c0 x
+        content = V0 h / (p0 + h) + c0 x,        h = hinge(x - p0);  that is V0 (1 - p0 / p)
 
     x: Pa gauge. volume: V0, m³ of gas at the precharge. precharge: p0, Pa gauge. corner: Pa. wall: c0, m³/Pa, what walls and oil give, above 0. Range: slow
     (isothermal) working, gas taken by gauge pressures as the trade does, which overstates the usable oil a little. Source: Boyle's law.
@@ -32,7 +32,7 @@ def accumulator(x: float, volume: float, precharge: float, corner: float, wall: 
     """
     above, by_x = hinge(x - precharge, corner)
     gas = precharge + above
-    return volume * (1.0 - precharge / gas) + wall * x, volume * precharge / (gas * gas) * by_x + wall
+    return volume * above / gas + wall * x, volume * precharge / (gas * gas) * by_x + wall
 
 
 def tank(x: float, capacity: float, corner: float, wall: float) -> tuple[float, float]:
