@@ -10,7 +10,7 @@ import numpy as np
 from cutaway.api.checking import standards_named
 from cutaway.api.loading import Loaded, load, workshop_for
 from cutaway.inquiry.judging import Question, scenes_of
-from cutaway.inquiry.verdicts import NotModelled, Undecided
+from cutaway.inquiry.verdicts import NotModelled
 from cutaway.inquiry.workshop import Request
 from cutaway.language.parse import parse_scope
 from cutaway.language.syntax import And, Scope
@@ -83,9 +83,7 @@ def run(folder: Path | str, asked: Asked) -> tuple[Ran | None, Problems]:
     if isinstance(scenes, NotModelled):
         words = f"{subject.name} has no {', '.join(scenes.missing)}."
         return None, (Diagnostic("C103", None, words, "Name a part of this standard, or another standard with --on."),)
-    if isinstance(scenes, Undecided):
-        return None, (Diagnostic("C103", None, scenes.because),)
-    scene = scenes[0]
+    scene = scenes.all[0]
     (result,) = workshop.runs([Request(made, scene.legs, scene.changes, scene.clock + to_si(length))])
     if isinstance(result, Outcome):
         words = f"'{asked.situation}' cannot be reached on {subject.name}: {result.sentence}"

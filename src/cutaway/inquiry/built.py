@@ -30,7 +30,7 @@ def _answer(statement: Built, folder: Folder, bound: Bound) -> Answer:
     if statement.what == "fitted":
         return _fitted(statement, bound)
     if statement.what == "count":
-        return _count(statement, folder, bound)
+        return _count(statement, bound)
     part = bound.parts.get(statement.subject)
     if part is None:
         return NotModelled((statement.subject,))
@@ -38,7 +38,7 @@ def _answer(statement: Built, folder: Folder, bound: Bound) -> Answer:
         "at": lambda: _words(part, "where it is", part.station, statement.words),
         "marked": lambda: _words(part, "what is marked on it", part.marked, statement.words),
         "worked by": lambda: _worked_by(part, statement.words),
-        "positions": lambda: _positions(part, bound, statement.words),
+        "positions": lambda: _positions(part, bound, statement),
         "feeds": lambda: _feeds(part, folder, bound, statement.words[0]),
         "works": lambda: _coupled(part, bound, statement.words[0], None, works=True),
         "driven by": lambda: _coupled(part, bound, statement.words[0], "driven by", works=False),
@@ -54,15 +54,10 @@ def _fitted(statement: Built, bound: Bound) -> Answer:
     return True, f"{bound.subject.name} has the {statement.subject}", part.cites
 
 
-def _count(statement: Built, folder: Folder, bound: Bound) -> Answer:
-    group = {m for g in folder.groups if _same(g.name, statement.subject) for m in g.members}
-    found = [p for p in bound.parts.values() if p.name in group or (not group and _same(p.kind, statement.subject))]
+def _count(statement: Built, bound: Bound) -> Answer:
+    found = [part for part in bound.parts.values() if part.name in statement.words]
     cites = tuple(dict.fromkeys(cite for part in found for cite in part.cites))
     return len(found) == statement.number, f"{bound.subject.name} has {len(found)}", cites
-
-
-def _same(a: str, b: str) -> bool:
-    return _plain(a) == _plain(b)
 
 
 def _plain(text: str) -> str:
@@ -81,12 +76,12 @@ def _worked_by(part: Part, wanted: tuple[str, ...]) -> Answer:
     return _words(part, "who works it", said, wanted)
 
 
-def _positions(part: Part, bound: Bound, wanted: tuple[str, ...]) -> Answer:
-    slots = [slot for (name, _), slot in bound.controls.items() if name == part.name]
-    if not slots:
+def _positions(part: Part, bound: Bound, statement: Built) -> Answer:
+    slot = bound.controls.get((str(part.name), statement.value))
+    if slot is None:
         return NotModelled((f"a control of {part.name}",))
-    has = slots[0].positions
-    return {_plain(p) for p in has} == {_plain(p) for p in wanted}, ", ".join(has), part.cites
+    wanted = {_plain(p) for p in statement.words}
+    return {_plain(p) for p in slot.positions} == wanted, ", ".join(slot.positions), part.cites
 
 
 def _feeds(part: Part, folder: Folder, bound: Bound, target: str) -> Answer:

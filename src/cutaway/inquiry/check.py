@@ -3,8 +3,9 @@
 from dataclasses import dataclass, replace
 
 from cutaway.inquiry.built import built_verdict
-from cutaway.inquiry.judging import Question, machine_for, plan
+from cutaway.inquiry.judging import Plan, Question, machine_for, plan
 from cutaway.inquiry.memory import Memory, cited, key_of
+from cutaway.inquiry.positions import NEAREST
 from cutaway.inquiry.resting import resting
 from cutaway.inquiry.signals import atoms
 from cutaway.inquiry.special import is_special, special_verdict
@@ -90,10 +91,18 @@ def _behaviour(question: Question, rests: bool, memory: Memory | None) -> Verdic
         known = memory.get(key)
         if known is not None:
             return cited(known, question)
-    asked = plan(question, made)
-    verdict, margin = asked.conclude(question.workshop.runs(asked.requests))
+    if question.scope.modality:
+        near, _ = _concluded(question, plan(question, made, NEAREST))
+        decisive = Holds if question.scope.modality == "sometimes" else Fails
+        if isinstance(near, decisive):
+            return near
+    verdict, margin = _concluded(question, asked := plan(question, made))
     if rests and isinstance(verdict, (Holds, Fails)) and asked.requests:
         verdict = resting(question, made, verdict, margin)
     if memory is not None and isinstance(verdict, (Holds, Fails, RestsOn)):
         memory.put(key, verdict)
     return verdict
+
+
+def _concluded(question: Question, asked: Plan) -> tuple[Verdict, float | None]:
+    return asked.conclude(question.workshop.runs(asked.requests))

@@ -5,10 +5,18 @@ A plan is made first and concluded later, so that many plans (claims, ends of as
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import islice
 
 from cutaway.inquiry.deciding import Decision, decide, further, horizon
 from cutaway.inquiry.evidence import cites_of, moved, seen_at
-from cutaway.inquiry.positions import MOST_COMBINATIONS, all_combinations, free_controls, how_many, said
+from cutaway.inquiry.positions import (
+    MOST_COMBINATIONS,
+    all_combinations,
+    free_controls,
+    held_by_premise,
+    how_many,
+    said,
+)
 from cutaway.inquiry.scenes import (
     Leg,
     condition_choices,
@@ -64,21 +72,32 @@ def settled_plan(verdict: Verdict) -> Plan:
     return Plan((), lambda _: (verdict, None))
 
 
-def plan(question: Question, made: Made) -> Plan:
-    """The plan over a given machine (that of the stated values, or one with a value at an end of its range)."""
-    scenes = scenes_of(question, made)
-    if isinstance(scenes, (NotModelled, Undecided)):
+def plan(question: Question, made: Made, most: int = MOST_COMBINATIONS) -> Plan:
+    """The plan over a given machine (that of the stated values, or one with a value at an end of its range).
+
+    most: how many combinations of positions to go through, the nearest first.
+    """
+    scenes = scenes_of(question, made, most)
+    if isinstance(scenes, NotModelled):
         return settled_plan(scenes)
-    seconds = [horizon(question.scope.when, scene.clock) for scene in scenes]
+    seconds = [horizon(question.scope.when, scene.clock) for scene in scenes.all]
     requests = tuple(
         Request(made, scene.legs, scene.changes, length, rest)
-        for scene, (length, rest) in zip(scenes, seconds, strict=True)
+        for scene, (length, rest) in zip(scenes.all, seconds, strict=True)
     )
     return Plan(requests, lambda results: _conclude(question, made, scenes, results))
 
 
-def scenes_of(question: Question, made: Made) -> tuple[Scene, ...] | NotModelled | Undecided:
-    """Every scene that the scope asks for, the plainest first; or what is missing, or that there are too many."""
+@dataclass(frozen=True, slots=True)
+class Scenes:
+    """The scenes that a scope asks for, the plainest first. beyond: what was left out for its number, '' if nothing."""
+
+    all: tuple[Scene, ...]
+    beyond: str
+
+
+def scenes_of(question: Question, made: Made, most: int = MOST_COMBINATIONS) -> Scenes | NotModelled:
+    """Every scene that the scope asks for, up to a bound; or what the subject lacks for it."""
     scope, bound = question.scope, question.bound
     missing = [str(f.part) for c in scope.failures for f in c.options if f.part not in bound.parts]
     missing += [
@@ -87,38 +106,49 @@ def scenes_of(question: Question, made: Made) -> tuple[Scene, ...] | NotModelled
         if isinstance(a, Move) and (a.control.part, a.control.control) not in bound.controls
     ]
     out: list[Scene] = []
+    beyond = ""
     for conditions in condition_choices(scope):
         changes, sets, lacking = scope_settings(scope, conditions, bound)
         missing += lacking
         legs = legs_for(question.workshop.folder, question.told, bound, scope, changes, sets)
         base = placed_at_end(legs)
-        moves = _moves(question, made, base)
-        if isinstance(moves, Undecided):
-            return moves
+        slots, pushed = _free(question, made, base)
+        count = how_many(slots)
+        if count > most:
+            beyond = _too_many(slots, count, most, base)
+        near = {**base, **pushed}
         for failures in failure_choices(scope):
-            out.extend(_scene(question, legs, base, failures, conditions, combination) for combination in moves)
+            for combination in islice(all_combinations(slots, near), most):
+                out.append(_scene(question, legs, base, failures, conditions, pushed, combination))
     if missing:
         return NotModelled(tuple(dict.fromkeys(missing)))
-    return tuple(out)
+    return Scenes(tuple(out), beyond)
 
 
 Combination = tuple[tuple[ControlSlot, float], ...]
 
 
-def _moves(question: Question, made: Made, base: Mapping[str, float]) -> tuple[Combination, ...] | Undecided:
+def _free(
+    question: Question, made: Made, base: Mapping[str, float]
+) -> tuple[tuple[ControlSlot, ...], dict[str, float]]:
+    """The controls to go through, and where a condition of the statement puts others."""
     scope, bound = question.scope, question.bound
     if not scope.modality:
-        return ((),)
+        return (), {}
+    acted = moved(scope.actions, bound)
+    pushed = {k: v for k, v in held_by_premise(question.statement, bound).items() if k not in acted}
     held = {control_name(h.control.part, h.control.control) for h in scope.held}
-    slots = free_controls(bound, made.inputs, held | moved(scope.actions, bound))
-    if how_many(slots) > MOST_COMBINATIONS:
-        names = ", ".join(slot.input for slot in slots)
-        return Undecided(
-            f"{how_many(slots)} combinations of positions ({names}) are more than the {MOST_COMBINATIONS} that are "
-            f"gone through; fix some of them in the scope, for instance: with {slots[0].input} at "
-            f"{said(slots[0], base.get(slots[0].input, 0.0))}"
-        )
-    return tuple(all_combinations(slots, base))
+    stays = {**{name: base[name] for name in held if name in base}, **pushed}
+    return free_controls(bound, made.network, made.signals, stays, acted), pushed
+
+
+def _too_many(slots: tuple[ControlSlot, ...], count: int, most: int, base: Mapping[str, float]) -> str:
+    names = ", ".join(slot.input for slot in slots)
+    first = f"with {slots[0].input} at {said(slots[0], base.get(slots[0].input, 0.0))}"
+    return (
+        f"of {count} combinations of positions ({names}) the {most} nearest were gone through; "
+        f"fix some of them in the scope, for instance: {first}"
+    )
 
 
 def _scene(
@@ -127,11 +157,13 @@ def _scene(
     base: Mapping[str, float],
     failures: tuple[FailureRef, ...],
     conditions: tuple[tuple[Condition, float], ...],
+    pushed: Mapping[str, float],
     combination: Combination,
 ) -> Scene:
+    put = {**pushed, **{slot.input: value for slot, value in combination}}
     changes = [failure_change(f) for f in failures]
-    changes += [Change(0.0, slot.input, value) for slot, value in combination]
-    placed = {**base, **{slot.input: value for slot, value in combination}}
+    changes += [Change(0.0, name, value) for name, value in put.items()]
+    placed = {**base, **put}
     start = 1.0 if question.scope.actions and changes else 0.0
     course = course_of(question.scope.actions, question.bound, start, placed)
     chosen = [(slot.input, said(slot, value)) for slot, value in combination]
@@ -144,15 +176,13 @@ def _several(scope: Scope, failures: tuple[FailureRef, ...]) -> list[tuple[bool,
     return [(len(choice.options) > 1, f) for choice, f in zip(scope.failures, failures, strict=True)]
 
 
-def _conclude(
-    question: Question, made: Made, scenes: tuple[Scene, ...], results: Results
-) -> tuple[Verdict, float | None]:
+def _conclude(question: Question, made: Made, scenes: Scenes, results: Results) -> tuple[Verdict, float | None]:
     cites = cites_of(question.statement, question.scope, question.bound, question.told.services)
     sometimes = question.scope.modality == "sometimes"
     tightest: float | None = None
     best: tuple[Scene, Run, Decision] | None = None
     arose = 0
-    for scene, result in zip(scenes, results, strict=True):
+    for scene, result in zip(scenes.all, results, strict=True):
         if isinstance(result, Outcome) or result.outcome.kind != "done":
             outcome = result if isinstance(result, Outcome) else result.outcome
             return Undecided(outcome.sentence), None
@@ -169,16 +199,18 @@ def _conclude(
             continue
         if sometimes:
             seen = _seen(question, scene, result, decision)
-            return Holds(decision.at, seen, cites, len(scenes), Setup(scene.chosen)), decision.margin
-        return _failing(question, made, scene, result, decision, cites, len(scenes)), decision.margin
+            return Holds(decision.at, seen, cites, len(scenes.all), Setup(scene.chosen)), decision.margin
+        return _failing(question, made, scene, result, decision, cites, len(scenes.all)), decision.margin
+    if scenes.beyond:
+        return Undecided(scenes.beyond), None
     assert best is not None
     scene, result, decision = best
     if isinstance(question.statement, If) and not arose and question.statement.kind != "exactly when":
-        return Empty(_condition_words(question.statement), len(scenes)), None
+        return Empty(_condition_words(question.statement), len(scenes.all)), None
     seen = _seen(question, scene, result, decision)
     if sometimes:
-        return Fails(decision.at, "no case", seen, cites, tried=len(scenes)), tightest
-    return Holds(decision.at, seen, cites, len(scenes)), tightest
+        return Fails(decision.at, "no case", seen, cites, tried=len(scenes.all)), tightest
+    return Holds(decision.at, seen, cites, len(scenes.all)), tightest
 
 
 def _decision(question: Question, made: Made, scene: Scene, run: Run) -> Decision | Undecided:

@@ -1,18 +1,48 @@
 """Every combination of positions that can matter, nearest to the base first."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from itertools import combinations, product
 
+from cutaway.language.syntax import And, AtPosition, If, Statement
 from cutaway.machine.bind import Bound, ControlSlot
+from cutaway.machine.network import Network
+from cutaway.machine.slicing import cone
+from cutaway.machine.specialise import held_for_good
 
-# How many combinations are gone through before a question is called undecided. A choice of ours.
+# How many combinations are gone through before a question is called undecided, and how many of the nearest are tried
+# before all the others. Choices of ours.
 MOST_COMBINATIONS = 1500
+NEAREST = 48
 
 
-def free_controls(bound: Bound, inputs: frozenset[str], fixed: Iterable[str]) -> tuple[ControlSlot, ...]:
-    """The controls in a cone that a claim leaves open, in the folder's order."""
-    taken = set(fixed)
-    return tuple(slot for slot in bound.controls.values() if slot.input in inputs and slot.input not in taken)
+def free_controls(
+    bound: Bound, network: Network, signals: frozenset[str], held: Mapping[str, float], moved: frozenset[str]
+) -> tuple[ControlSlot, ...]:
+    """The controls that can still reach some signals once others are held where they are, in the folder's order.
+
+    network: the cone of the signals. held: inputs and where they stay. moved: inputs that actions move, which are not
+    free either. A control behind a switch that is held open, say, cannot matter.
+    """
+    reached = cone(held_for_good(network, held), signals)
+    inputs = {slot.name for slot in reached.inputs} - moved - held.keys()
+    return tuple(slot for slot in bound.controls.values() if slot.input in inputs)
+
+
+def held_by_premise(statement: Statement, bound: Bound) -> dict[str, float]:
+    """Where the condition of 'A if B' puts controls: other positions make it true without more ado, so that only
+    these need be tried."""
+    if not isinstance(statement, If) or statement.kind != "if":
+        return {}
+    said = statement.condition.of if isinstance(statement.condition, And) else (statement.condition,)
+    out: dict[str, float] = {}
+    for one in said:
+        if not isinstance(one, AtPosition) or one.negated or one.op != "is":
+            return {}
+        slot = bound.controls.get((one.control.part, one.control.control))
+        if slot is None:
+            return {}
+        out[slot.input] = one.level if one.level is not None else slot.value(one.position)
+    return out
 
 
 def values_of(slot: ControlSlot) -> tuple[float, ...]:

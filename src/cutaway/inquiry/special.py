@@ -69,9 +69,9 @@ def _first_run(question: Question, seconds: float | None = None) -> tuple[Run, f
     if isinstance(made, NotModelled):
         return made
     scenes = scenes_of(question, made)
-    if isinstance(scenes, (NotModelled, Undecided)):
+    if isinstance(scenes, NotModelled):
         return scenes
-    scene = scenes[0]
+    scene = scenes.all[0]
     length, rest = horizon(question.scope.when, scene.clock) if seconds is None else (scene.clock + seconds, True)
     (run,) = question.workshop.runs([Request(made, scene.legs, scene.changes, length, rest)])
     if isinstance(run, Outcome):
