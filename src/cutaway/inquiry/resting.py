@@ -12,6 +12,10 @@ from cutaway.machine.fitting import Assumption
 # How many assumed values are taken to their ends together, and how many runs one claim may ask for on one subject.
 WORST = 6
 MOST_RUNS = 4000
+# Corners are run only where the moves of the single values, added up and taken this many times, could reach the margin.
+LEEWAY = 2.0
+
+Ends = tuple[tuple[Assumption, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +23,7 @@ class Variant:
     """One assumed value, or several, away from what is stated."""
 
     values: Values
-    ends: tuple[tuple[Assumption, str], ...]
+    ends: Ends
     plan: Plan
 
 
@@ -36,7 +40,7 @@ def singles(question: Question, made: Made) -> tuple[Variant, ...]:
     return tuple(out)
 
 
-def _variant(question: Question, made: Made, ends: tuple[tuple[Assumption, str], ...]) -> Variant | None:
+def _variant(question: Question, made: Made, ends: Ends) -> Variant | None:
     values = tuple(((a.part, a.value), a.low if end == "low" else a.high) for a, end in ends)
     other = question.workshop.varied(question.bound, made, values)
     return Variant(values, ends, plan(question, other)) if other is not made else None
@@ -65,16 +69,30 @@ def resting(question: Question, made: Made, nominal: Holds | Fails, margin: floa
             tried, tuple(_influence(v.ends[0][0], f"at the {v.ends[0][1]} end of its range") for v in flipped)
         )
     worst = _worst(alone, [m for _, m in found], margin)
-    if len(worst) < 2 or (len(alone) and 2 ** len(worst) * len(alone[0].plan.requests) > MOST_RUNS):
+    if margin is None or len(worst) < 2 or sum(w.move for w in worst) * LEEWAY < abs(margin):
         return tried
-    together = corners(question, made, worst)
+    if 2 ** len(worst) * len(alone[0].plan.requests) > MOST_RUNS:
+        return tried
+    together = corners(question, made, [w.assumption for w in worst])
     found = _run(question, together)
     for variant, (verdict, _) in zip(together, found, strict=True):
         if _turned(nominal, verdict):
-            return RestsOn(
-                tried, tuple(_influence(a, f"together with others at the {end} end") for a, end in variant.ends)
-            )
+            return RestsOn(tried, _together(_fewest(question, made, nominal, variant.ends)))
     return tried
+
+
+def _fewest(question: Question, made: Made, nominal: Holds | Fails, ends: Ends) -> Ends:
+    """A corner that turns the verdict over, without those values that are not needed for it."""
+    for one in ends:
+        fewer = tuple(end for end in ends if end is not one)
+        variant = _variant(question, made, fewer) if fewer else None
+        if variant is not None and _turned(nominal, _run(question, (variant,))[0][0]):
+            ends = fewer
+    return ends
+
+
+def _together(ends: Ends) -> tuple[Influence, ...]:
+    return tuple(_influence(a, f"at the {end} end, together with the others named") for a, end in ends)
 
 
 def _run(question: Question, variants: Sequence[Variant]) -> list[tuple[Verdict, float | None]]:
@@ -92,20 +110,25 @@ def _turned(nominal: Holds | Fails, other: Verdict) -> bool:
     return isinstance(other, (Holds, Fails)) and type(other) is not type(nominal)
 
 
-def _worst(variants: Sequence[Variant], margins: Sequence[float | None], nominal: float | None) -> list[Assumption]:
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """By how much one assumed value moves the margin at most."""
+
+    assumption: Assumption
+    move: float
+
+
+def _worst(variants: Sequence[Variant], margins: Sequence[float | None], nominal: float | None) -> list[Moved]:
     """The assumptions that move the margin most, the most influential first."""
     if nominal is None:
         return []
-    moves: dict[int, tuple[float, Assumption]] = {}
+    moves: dict[int, Moved] = {}
     for variant, margin in zip(variants, margins, strict=True):
-        if margin is None:
-            continue
         assumption = variant.ends[0][0]
-        move = max(abs(margin - nominal), moves.get(id(assumption), (0.0, assumption))[0])
-        if move > 1e-6 * max(1.0, abs(nominal)):
-            moves[id(assumption)] = (move, assumption)
-    ranked = sorted(moves.values(), key=lambda pair: -pair[0])
-    return [assumption for _, assumption in ranked[:WORST]]
+        if margin is not None and abs(margin - nominal) > 1e-6 * max(1.0, abs(nominal)):
+            before = moves.get(id(assumption), Moved(assumption, 0.0))
+            moves[id(assumption)] = Moved(assumption, max(before.move, abs(margin - nominal)))
+    return sorted(moves.values(), key=lambda m: -m.move)[:WORST]
 
 
 def _influence(assumption: Assumption, flips: str) -> Influence:

@@ -18,6 +18,7 @@ HERE = Path(__file__).resolve().parent
 SOURCES = ("machine/kernel*.py", "machine/layout.py", "machine/compiled.py", "parts/laws/*.py")
 
 
+@lru_cache(maxsize=8)
 def source_hash(package: Path = HERE.parent) -> str:
     """The hash of all law and kernel sources, names and contents, with the versions that compile them."""
     digest = hashlib.sha256()

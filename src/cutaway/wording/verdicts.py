@@ -196,8 +196,6 @@ def _reason(claim: Claim, fails: Fails, says: str, done: str) -> str:
             return f"it is so that {says}, {_after(at, done)}, and the claim says never"
         case "not so":
             return f"it is not so that {says}{_once(done)}"
-        case "other value":
-            return f"the claim says that {says}{_once(done)}, and the value is another"
         case "refused":
             return f"a movement is refused, and the claim says that {says}{_once(done)}"
         case "moved":
