@@ -2,6 +2,7 @@
 
 import shutil
 from pathlib import Path
+from typing import Any
 
 import pytest
 from ruamel.yaml import YAML
@@ -74,7 +75,7 @@ def test_every_sentence_and_drill_step_holds_on_every_standard_that_it_names() -
 
 
 @pytest.mark.parametrize("entry", WRONG, ids=lambda entry: entry["wrong"])
-def test_a_sentence_made_wrong_fails_and_no_other(entry: dict, tmp_path: Path) -> None:
+def test_a_sentence_made_wrong_fails_and_no_other(entry: dict[str, Any], tmp_path: Path) -> None:
     folder = tmp_path / "whinchat"
     shutil.copytree(WHINCHAT, folder)
     made_wrong(folder, entry["edits"], entry["file"])
