@@ -18,7 +18,7 @@ from cutaway.machine import names
 from cutaway.machine.bind import Bound
 from cutaway.machine.records import Floats, Outcome, Run
 from cutaway.machine.subjects import Subject, subjects
-from cutaway.parts.kind import Kind
+from cutaway.parts.kind import Kind, Reading
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_order
 from cutaway.problems.span import TextFile, whole
 from cutaway.quantities.reading import read_quantity
@@ -137,28 +137,35 @@ def _of_part(name: str, kind: Kind, bound: Bound, run: Run, loaded: Loaded) -> l
         slot = bound.controls[(name, control.name)]
         trace = run.column(names.set_name(slot.input))
         words = [_position(slot.positions, slot.ranged, float(v)) for v in trace]
-        rows.append(Row(slot.input, words[0], words[-1], tuple(trace), "", bool(np.ptp(trace) > 0)))
+        rows.append(Row(slot.input, words[0], words[-1], _evenly(run.times, trace), "", bool(np.ptp(trace) > 0)))
     for state in kind.states:
-        trace = run.column(names.signal_name(name, state.signal))
-        opposite = state.opposite or f"not {state.words}"
-        ends = [state.words if v > 0.5 else opposite for v in (trace[0], trace[-1])]
-        rows.append(Row(name, ends[0], ends[1], tuple(trace), "", bool(np.ptp(trace > 0.5) > 0)))
+        trace = (run.column(names.signal_name(name, state.signal)) > 0.5).astype(np.float64)
+        # 'fuel lamp: out, lit' where one word or its opposite is always true, 'flaps down: no, yes' where there are more.
+        label, off, on = name, state.opposite or f"not {state.words}", state.words
+        if len(kind.states) > 1:
+            label, off, on = f"{name} {state.words}", "no", "yes"
+        ends = [on if v else off for v in (trace[0], trace[-1])]
+        rows.append(Row(label, ends[0], ends[1], _evenly(run.times, trace), "", bool(np.ptp(trace) > 0)))
     for reading in kind.readings:
         trace = run.column(names.signal_name(name, reading.signal))
         if reading.alive:
             trace = np.where(run.column(names.signal_name(name, reading.alive)) > 0.5, trace, np.nan)
 
-        def say(value: float, reading=reading) -> str:  # type: ignore[no-untyped-def]
-            if np.isnan(value):
-                return "dead"
-            return shown(value, reading.dimension, reading.datum, loaded.folder.type.house_units)
-
-        good = trace[~np.isnan(trace)]
-        span = f"{say(float(good.min()))} to {say(float(good.max()))}" if good.size else "dead"
-        moves = bool(good.size and np.ptp(good) > 0.005 * max(1e-9, float(np.abs(good).max())))
         label = name if reading.main else f"{name} ({reading.name})"
-        rows.append(Row(label, say(float(trace[0])), say(float(trace[-1])), _evenly(run.times, trace), span, moves))
+        rows.append(_reading_row(label, reading, run.times, trace, loaded))
     return rows
+
+
+def _reading_row(label: str, reading: Reading, times: Floats, trace: Floats, loaded: Loaded) -> Row:
+    def say(value: float) -> str:
+        if np.isnan(value):
+            return "dead"
+        return shown(value, reading.dimension, reading.datum, loaded.folder.type.house_units)
+
+    good = trace[~np.isnan(trace)]
+    span = f"{say(float(good.min()))} to {say(float(good.max()))}" if good.size else "dead"
+    moves = bool(good.size and np.ptp(good) > 0.005 * max(1e-9, float(np.abs(good).max())))
+    return Row(label, say(float(trace[0])), say(float(trace[-1])), _evenly(times, trace), span, moves)
 
 
 def _evenly(times: Floats, trace: Floats) -> tuple[float, ...]:
