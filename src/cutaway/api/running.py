@@ -140,7 +140,7 @@ def _of_part(name: str, kind: Kind, bound: Bound, run: Run, loaded: Loaded) -> l
         rows.append(Row(slot.input, words[0], words[-1], _evenly(run.times, trace), "", bool(np.ptp(trace) > 0)))
     for state in kind.states:
         trace = (run.column(names.signal_name(name, state.signal)) > 0.5).astype(np.float64)
-        # 'fuel lamp: out, lit' where one word or its opposite is always true, 'flaps down: no, yes' where there are more.
+        # 'fuel lamp: out, lit' where a word or its opposite is always true; 'flaps down: no, yes' where there are more.
         label, off, on = name, state.opposite or f"not {state.words}", state.words
         if len(kind.states) > 1:
             label, off, on = f"{name} {state.words}", "no", "yes"

@@ -41,7 +41,7 @@ def register(app: typer.Typer) -> None:
             print(running.run_csv(told), end="")
         else:
             print(running.run_heading(told))
-            rows = [(r.name, r.first, r.last, showing.little_graph(r.trace), r.span) for r in told.rows]
+            rows = [(r.name, r.first, r.last, showing.little_graph(r.trace, 24), r.span) for r in told.rows]
             showing.show_table(("what", "at first", "at last", "course", "lowest to highest"), rows)
             for line in told.events:
                 print(line)

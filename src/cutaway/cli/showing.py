@@ -67,7 +67,7 @@ def show_table(columns: Sequence[str], rows: Sequence[Sequence[str]], title: str
 
     table = Table(title=title or None, box=box.SIMPLE, title_justify="left", pad_edge=False)
     for column in columns:
-        table.add_column(column, overflow="fold")
+        table.add_column(column, overflow="fold", no_wrap=column == "course")
     for row in rows:
         table.add_row(*row)
     Console(width=None if sys.stdout.isatty() else 110, highlight=False, markup=False).print(table)

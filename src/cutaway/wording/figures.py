@@ -8,7 +8,7 @@ from typing import cast
 
 from cutaway.quantities.quantity import Dimension, Unit
 from cutaway.quantities.si import figure, from_si
-from cutaway.quantities.units import UNITS, units_of
+from cutaway.quantities.units import UNITS, unit_named, units_of
 
 HouseUnits = tuple[tuple[str, str], ...]
 
@@ -42,12 +42,15 @@ def _two(whole: int, size: int, upper: str, lower: str) -> str:
 def shown(value: float, dimension: str, datum: str = "", house: HouseUnits = (), digits: int = 3) -> str:
     """A value in SI as text in the house's unit for its dimension, or else the period's.
 
-    >>> shown(13789.5, "pressure"), shown(0.02, "volume", house=(("volume", "gal"),)), shown(0.6, "fraction")
-    ('2 lb/sq in', '4.4 gal', '60 %')
+    >>> shown(13789.5, "pressure", "gauge"), shown(15238.75, "pressure"), shown(0.6, "fraction")
+    ('2 lb/sq in', '4.5 in Hg', '60 %')
+    >>> shown(0.02, "volume", house=(("volume", "gal"),))
+    '4.4 gal'
     """
     if dimension == "time":
         return duration(value)
-    unit = house_unit(dimension, house)
+    # A pressure on no datum is a suction: its dials are in inches of mercury whatever the house says of pressures.
+    unit = unit_named("in Hg") if dimension == "pressure" and not datum else house_unit(dimension, house)
     if unit is None:
         return figure(value, digits)
     number = from_si(value, unit)
@@ -58,7 +61,7 @@ def shown(value: float, dimension: str, datum: str = "", house: HouseUnits = (),
 def shown_apart(value: float, bound: float, dimension: str, datum: str = "", house: HouseUnits = ()) -> str:
     """A value that is not to look like the bound which it misses: more digits until the two differ.
 
-    >>> shown_apart(13780.0, 13789.5, "pressure"), shown_apart(9000.0, 13789.5, "pressure")
+    >>> shown_apart(13780.0, 13789.5, "pressure", "gauge"), shown_apart(9000.0, 13789.5, "pressure", "gauge")
     ('1.999 lb/sq in', '1.31 lb/sq in')
     """
     for digits in (3, 4, 5, 6):

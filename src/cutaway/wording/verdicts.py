@@ -1,7 +1,7 @@
 """Verdicts as plain sentences that read aloud. The verdict was found elsewhere; here it is only put into words."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal, assert_never
 
 from cutaway.handbook.records import Folder
@@ -217,19 +217,31 @@ def _reason(claim: Claim, fails: Fails, says: str, done: str) -> str:
 
 
 def _rests(claim: Claim, rests: RestsOn, folder: Folder) -> str:
-    what = "; ".join(_influence(influence) for influence in rests.influences)
-    nominal = rests.nominal
+    """On what it rests, and what is so with the values as they are assumed."""
+    # That assumed values were tried without a change is true of others than these, and would read as a contradiction.
+    nominal = replace(rests.nominal, assumed=-1)
     word = "it holds" if isinstance(nominal, Holds) else "it fails"
     values = "the assumed value" if len(rests.influences) == 1 else "the assumed values"
-    return f"{what}. With {values} {word}: {_body(claim, nominal, folder, '')}"
+    return f"{_resting(rests)}. With {values} {word}: {_body(claim, nominal, folder, '')}"
+
+
+def _resting(rests: RestsOn) -> str:
+    """The values that turn the answer over, one by one or only together."""
+    if len(rests.influences) == 1:
+        (one,) = rests.influences
+        return f"{_influence(one)}: {one.flips.rstrip('. ')} the answer is the other"
+    ends = listed(tuple(f"{_influence(one)} {one.flips.rstrip('. ')}" for one in rests.influences))
+    count = len(rests.influences)
+    if rests.together:
+        return f"{count} assumed values together: with {ends}, the answer is the other"
+    return f"each of {count} assumed values by itself: the answer is the other with {ends.replace(' and the ', ', or with the ')}"
 
 
 def _influence(influence: Influence) -> str:
     name = influence.value if " " not in influence.value else f"value '{influence.value}'"
     owner = f" of {the(influence.part)}" if influence.part else ""
     limits = f", between {' and '.join(influence.between.split(' to ', 1))}" if influence.between else ""
-    flips = f"{influence.flips.rstrip('. ')} the answer is the other"
-    return f"the {name}{owner} (assumed {influence.stated}{limits}): {flips}"
+    return f"the {name}{owner} (assumed {influence.stated}{limits})"
 
 
 def _missing(verdict: NotModelled, folder: Folder, standards: str) -> str:
