@@ -68,7 +68,7 @@ def hydraulic_jack(
         Element("jack", "JACK", ("cap", "rod"), (12.0e-4, 8.0e-4, *stroke), content=0.0),
     )  # fmt: skip
     modes = (
-        Mode("idle", above(Across("main"), 84.0 * BAR), below(Across("main"), cut_in * BAR)),
+        Mode("idle", above(Across("main"), 84.0 * BAR), below(Across("main"), cut_in * BAR), started=True),
         Mode("extended", above(Content("jack"), 0.2995), below(Content("jack"), 0.299)),
     )
     signals = (
@@ -111,7 +111,12 @@ def two_tanks() -> Network:
 def generator_and_battery() -> Network:
     """A battery of 20 A h, a generator with cut-out, a load; ground/flight switch (1 flight). E9 of the ten behaviours."""
     capacity = 20.0 * 3600.0 / 4.2
-    nodes = (Node("negative", "current", boundary=ZERO), Node("cell", "current"), Node("bus", "current"), Node("armature", "current"))
+    nodes = (
+        Node("negative", "current", boundary=ZERO),
+        Node("cell", "current"),
+        Node("bus", "current"),
+        Node("armature", "current"),
+    )
     alive = apply("sub", 1.0, control("failed"))
     elements = (
         Element("battery", "STORE", ("cell",), (capacity,), content=capacity * 24.8),
@@ -123,7 +128,12 @@ def generator_and_battery() -> Network:
     )
     reverse = apply("sub", -2.0, Through("cut-out", 0))
     modes = (
-        Mode("closed", above(Across("armature"), 26.0), apply("max", reverse, below(Across("armature"), 15.0)), dwell=0.02),
+        Mode(
+            "closed",
+            above(Across("armature"), 26.0),
+            apply("max", reverse, below(Across("armature"), 15.0)),
+            dwell=0.02,
+        ),
         Mode("lamp", below(ModeIs("closed"), 0.5), above(ModeIs("closed"), 0.5)),
     )
     inputs = (InputSlot("flight", "control", 1.0), InputSlot("failed", "control", 0.0))
@@ -147,7 +157,9 @@ def hand_pumped(legs: int = 1, leak: float = 0.0) -> Network:
         ]
     elements.append(Element("leak", "LIN", ("pressure", "reservoir"), (leak * LITRE / BAR,)))
     modes = (Mode("up", above(Content("jack 0"), 0.4999), Const(-1.0)),)
-    return Network(tuple(nodes), tuple(elements), modes, (), (("travel", Content("jack 0")), ("pressure", Across("pressure"))), ())
+    return Network(
+        tuple(nodes), tuple(elements), modes, (), (("travel", Content("jack 0")), ("pressure", Across("pressure"))), ()
+    )
 
 
 def thermostat(inside: float = 10.0) -> Network:
@@ -159,3 +171,22 @@ def thermostat(inside: float = 10.0) -> Network:
     )
     modes = (Mode("on", below(Across("body"), 19.0), above(Across("body"), 21.0), started=None),)
     return Network(nodes, elements, modes, (), (("temperature", Across("body")),), (("on", "thermostat"),))
+
+
+def ram_and_bottle(leak: float) -> Network:
+    """A spring-returned air ram of 20 cm² fed from a 2 l bottle of 15 bar through a valve, the bottle leaking. E8."""
+    nodes = (
+        Node("air", "air", boundary=Const(101325.0)),
+        Node("bottle", "air", start=15.0 * BAR, store=2.0e-3 / 101325.0),
+        Node("chamber", "air"),
+    )
+    elements = (
+        Element("valve", "GASROOT", ("bottle", "chamber"), (5.0e-9, 3000.0), gate=control("current")),
+        Element("exhaust", "GASROOT", ("chamber", "air"), (5.0e-9, 3000.0), gate=apply("sub", 1.0, control("current"))),
+        Element("hole", "GASROOT", ("bottle", "air"), (leak, 3000.0)),
+        Element("ram", "RAM", ("chamber",),
+                (20.0e-4, 20.0, 500.0, 6000.0, 0.0, 300.0, 0.0, 0.08, 1.0e8, 1.0e-5), content=0.0),
+    )  # fmt: skip
+    modes = (Mode("out", above(Content("ram"), 0.0795), below(Content("ram"), 0.0795)),)
+    signals = (("travel", Content("ram")), ("bottle", Across("bottle")))
+    return Network(nodes, elements, modes, (InputSlot("current", "control", 0.0),), signals, ())

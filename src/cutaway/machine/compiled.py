@@ -57,12 +57,12 @@ def compiled(function: Callable[..., Any], seen: dict[Any, Any], **options: Any)
     return seen[function]
 
 
-@lru_cache(maxsize=1)
-def kernel() -> Any:
-    """The compiled kernel's one entry, `advance`. Made once in a process, loaded from the cache if there."""
-    import numba
+def cached(function: Callable[..., Any]) -> Any:
+    """The function in machine code, loaded from the cache if it is there and kept in it if not.
 
-    from cutaway.machine.kernel import advance
+    Without a folder to write to it is compiled every time.
+    """
+    import numba
 
     before = numba.config.CACHE_DIR
     folder = cache_folder(source_hash())
@@ -70,8 +70,16 @@ def kernel() -> Any:
         folder.mkdir(parents=True, exist_ok=True)
         # The place of the cache is read when a function is handed over, so it is set for that moment only.
         numba.config.CACHE_DIR = str(folder)
-        return compiled(advance, {}, cache=True)
+        return compiled(function, {}, cache=True)
     except OSError:
-        return compiled(advance, {})
+        return compiled(function, {})
     finally:
         numba.config.CACHE_DIR = before
+
+
+@lru_cache(maxsize=1)
+def kernel() -> Any:
+    """The compiled kernel's one entry, `advance`. Made once in a process."""
+    from cutaway.machine.kernel import advance
+
+    return cached(advance)
