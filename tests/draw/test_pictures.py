@@ -14,6 +14,7 @@ from playwright.sync_api import sync_playwright
 
 from cutaway.draw.measure import font_file, text_width
 from cutaway.draw.sheet import make_sheet
+from cutaway.draw.theme import Manner
 from cutaway.parts.library import KINDS
 from tests.draw import by_hand
 
@@ -21,7 +22,7 @@ Grey = npt.NDArray[np.float64]
 CHROMIUM = shutil.which("chromium") or shutil.which("google-chrome")
 
 
-def sheet(theme: str, cache: Path) -> str:
+def sheet(theme: Manner, cache: Path) -> str:
     text, problems = make_sheet(by_hand.FUEL, by_hand.MK, "Fuel", by_hand.STARVED, KINDS, theme, "Starved.", cache)
     assert problems == ()
     return text
@@ -68,7 +69,7 @@ def inked_to(svg: str) -> int:
 
 @pytest.mark.skipif(CHROMIUM is None, reason="no browser here")
 @pytest.mark.parametrize("theme", ["light", "dark"])
-def test_both_renderers_draw_alike(theme: str, layouts: Path) -> None:
+def test_both_renderers_draw_alike(theme: Manner, layouts: Path) -> None:
     svg = sheet(theme, layouts)
     one, other = by_resvg(svg), by_chromium(svg)
     assert one.shape == other.shape

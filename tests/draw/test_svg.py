@@ -7,7 +7,6 @@ from hypothesis import strategies as st
 
 from cutaway.draw.shapes import Circle, Group, Line, Path, Picture, Polyline, Rect, Text, placed
 from cutaway.draw.svg import slug, write_svg
-from cutaway.draw.theme import DARK, LIGHT
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -22,12 +21,12 @@ def picture(words: str) -> Picture:
         Path((("M", (0.0, 0.0)), ("A", (1.0, 1.0, 0.0, 0.0, 1.0, 2.0, 0.0)), ("Z", ())), "stroke"),
         Text((1.0, 2.0), words, "name", 17.0, "middle", 40.0),
     )
-    return Picture((100.0, 50.0), (Group(shapes, "part", words, words, words, words, words),), words, words, words)
+    return Picture((100.0, 50.0), (Group(shapes, "part", words, words, words, words, words),), words, words, (words,))
 
 
 def test_words_are_escaped_and_come_back() -> None:
     words = 'Hallam & Reeve\'s <"Whinchat"> × 2'
-    text = write_svg(picture(words), LIGHT)
+    text = write_svg(picture(words), "light")
     root = ET.fromstring(text)
     assert [e.text for e in root.iter(f"{SVG}text")] == [words]
     assert root.find(f"{SVG}title").text == words  # type: ignore[union-attr]
@@ -37,19 +36,19 @@ def test_words_are_escaped_and_come_back() -> None:
 
 @given(st.text(max_size=40))
 def test_any_words_make_a_well_formed_file(words: str) -> None:
-    text = write_svg(picture(words), DARK)
+    text = write_svg(picture(words), "dark")
     text.encode("utf-8")
     ET.fromstring(text)
 
 
 def test_numbers_have_fixed_decimals_and_no_minus_nought() -> None:
-    text = write_svg(picture("x"), LIGHT)
+    text = write_svg(picture("x"), "light")
     assert 'x1="0" y1="0.33" x2="0" y2="0"' in text
     assert 'd="M 0 0 A 1 1 0 0 1 2 0 Z"' in text
 
 
 def test_no_colour_outside_the_stylesheet() -> None:
-    text = write_svg(picture("x"), LIGHT)
+    text = write_svg(picture("x"), "light")
     body = text[text.index("</style>") :]
     assert "#" not in body and "fill=" not in body and "stroke=" not in body and "style=" not in body
 

@@ -19,8 +19,8 @@ def description(
     cautions: Sequence[str],
     remarks: Sequence[str],
     notice: str,
-) -> str:
-    """The whole text alternative, one sentence after another."""
+) -> tuple[str, ...]:
+    """The whole text alternative, sentence by sentence: what is shown, the parts, the lines, the couplings."""
     sentences = [head, says] if says else [head]
     own = [item for item in plan.items if not item.reference]
     if notes:
@@ -34,7 +34,7 @@ def description(
     links = [f"{t.end.part} {t.words} {t.start.part}" for t in plan.ties if t.sort == "link"]
     sentences += [f"Couplings: {'; '.join(links)}."] if links else []
     sentences += [f"Caution: {caution}" for caution in cautions]
-    return " ".join([*sentences, *remarks, notice])
+    return (*sentences, *remarks, notice)
 
 
 def _lines(plan: Plan, seen: Mapping[str, LineSeen]) -> list[str]:

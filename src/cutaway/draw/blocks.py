@@ -15,7 +15,7 @@ NAME_SIZE = 17.0
 NOTE_SIZE = 15.0
 SMALL_SIZE = 13.0
 LEADING = 1.22
-NAME_WIDTH = 140.0
+NAME_WIDTH = 182.0
 GAP = 6.0
 POINT = 16.0
 """How far the tip of a reference's flag reaches."""

@@ -25,13 +25,26 @@ UNLIT = LineSeen()
 def link_shapes(plan: Plan, routes: Routes) -> tuple[Shape, ...]:
     """Every coupling as a thin dashed line with a small head at the part that takes."""
     shapes: list[Shape] = []
+    drawn: list[Segment] = []
     for tie in plan.ties:
         points = routes.get(tie.name, ())
         if tie.sort == "link" and len(points) > 1:
             head = triangle(points[-1], _degrees(points[-2], points[-1]), 10.0, 9.0, "linkhead")
             title = f"{tie.end.part} {tie.words} {tie.start.part}"
-            shapes.append(Group((Polyline(points, "link"), head), "coupling", line=tie.name, title=title))
+            dashes = [Polyline(stretch, "link") for stretch in _not_yet(points, drawn)]
+            shapes.append(Group((*dashes, head), "coupling", line=tie.name, title=title))
     return tuple(shapes)
+
+
+def _not_yet(points: tuple[Point, ...], drawn: list[Segment]) -> list[tuple[Point, ...]]:
+    """The stretches of a dashed route that are not drawn, which are then noted as drawn: two rows of dashes over each
+    other would make a full line."""
+    whole = segments(points)
+    rest = whole
+    for before in drawn:
+        rest = [left for segment in rest for left in without(segment, before)]
+    drawn += rest
+    return [points] if rest == whole else list(rest)
 
 
 def pipe_shapes(plan: Plan, routes: Routes, seen: Mapping[str, LineSeen]) -> tuple[Shape, ...]:
@@ -60,16 +73,9 @@ def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen
 
 
 def _grains(strokes_here: Iterable[tuple[tuple[Point, ...], str]]) -> list[Shape]:
-    """Dashes within double lines, each stretch once: two rows of dashes over each other would make a full line."""
+    """Dashes within double lines, each stretch once."""
     drawn: list[Segment] = []
-    shapes: list[Shape] = []
-    for points, role in strokes_here:
-        rest = segments(points)
-        for before in drawn:
-            rest = [left for segment in rest for left in without(segment, before)]
-        drawn += rest
-        shapes += [Polyline(segment, role) for segment in rest]
-    return shapes
+    return [Polyline(stretch, role) for points, role in strokes_here for stretch in _not_yet(points, drawn)]
 
 
 def strokes(medium: str, live: bool | None, flowing: bool = False) -> tuple[str, ...]:

@@ -97,7 +97,7 @@ class Picture:
     shapes: tuple[Shape, ...]
     name: str
     title: str
-    description: str
+    description: tuple[str, ...]
 
 
 def placed(shapes: Iterable[Shape], shift: Point, scale: float = 1.0) -> tuple[Shape, ...]:

@@ -30,7 +30,7 @@ from cutaway.draw.strip import MARGIN, foot_shapes, head_shapes, keys_for
 from cutaway.draw.svg import write_svg
 from cutaway.draw.symbols.symbol import Look
 from cutaway.draw.symbols.table import symbol_of
-from cutaway.draw.theme import MEDIA, THEMES
+from cutaway.draw.theme import MEDIA, Manner
 from cutaway.handbook.records import Folder, Part
 from cutaway.machine.subjects import Subject, subjects
 from cutaway.parts.kind import Kind
@@ -63,22 +63,37 @@ def make_sheet(
     system: str,
     values: Values | None,
     kinds: Mapping[str, Kind],
-    theme: str = "light",
+    theme: Manner = "light",
     says: str = "",
     cache: Path | None = None,
 ) -> tuple[str, Problems]:
-    """One system's sheet as SVG; '' where there is nothing to draw.
+    """One system's sheet as an SVG file; '' where there is nothing to draw. The same arguments give the same bytes."""
+    picture, problems = sheet_picture(folder, standard, system, values, kinds, says, cache)
+    return write_svg(picture, theme) if picture is not None else "", problems
+
+
+def sheet_picture(
+    folder: Folder,
+    standard: StandardName,
+    system: str,
+    values: Values | None,
+    kinds: Mapping[str, Kind],
+    says: str = "",
+    cache: Path | None = None,
+    name: str = "",
+) -> tuple[Picture | None, Problems]:
+    """One system's sheet; None where there is nothing to draw.
 
     standard: a standard or an airframe. values: signal names of a run (`machine/names.py`) with their values at one
     instant, or None for the system at rest with no state. says: the situation in words. cache: where layouts are kept
-    (None: the user's own cache folder). The same arguments give the same bytes.
+    (None: the user's own cache folder). name: what ids begin with; sheets on one page need different ones.
     """
     subject, problems = _subject(folder, standard, system)
     if subject is None:
-        return "", problems
+        return None, problems
     plan = make_plan(folder, subject, system, kinds)
     if not any(not item.reference for item in plan.items):
-        return "", (_nothing_there(folder, standard, system),)
+        return None, (_nothing_there(folder, standard, system),)
     house = dict(folder.type.house_units)
     looks = {item.key: _look(item, plan, kinds, subject, values) for item in plan.items}
     blocks = {i.key: _block(i, plan, kinds[i.part.kind], looks[i.key], house) for i in plan.items}
@@ -86,7 +101,7 @@ def make_sheet(
     notes = {i.key: notes_of(kinds[i.part.kind], looks[i.key], house) for i in plan.items if values is not None}
     drawn = Drawn(plan, blocks, layout, _routes(plan, blocks, layout), notes)
     picture = _picture(folder, subject, system, drawn, values, kinds, says)
-    return write_svg(picture, THEMES[theme]), problems
+    return replace(picture, name=name or picture.name), problems
 
 
 def _subject(folder: Folder, standard: StandardName, system: str) -> tuple[Subject | None, Problems]:
@@ -212,7 +227,8 @@ def _picture(
 ) -> Picture:
     plan = drawn.plan
     seen = lines_seen(plan, values, nominal_volts(folder, subject, kinds))
-    title = f"{folder.type.name} {subject.name}: {system}"
+    who = _who(folder, subject)
+    title = f"{who}: {system}"
     cautions = _cautions(plan, kinds)
     notice = folder.type.notice or NOTICE
     plain = ("Plain layout: the layout library was not at hand.",) if drawn.layout.manner == "plain" else ()
@@ -221,7 +237,7 @@ def _picture(
     links = any(t.sort == "link" for t in plan.ties)
     flags = any(i.reference for i in plan.items)
     keys = keys_for(media, values is not None, links, flags)
-    head = f"Sheet of the system {system} on the {folder.type.name} {subject.name}."
+    head = f"Sheet of the system {system} on the {who}."
     words = description(head, says, plan, drawn.notes, seen, cautions, plain, notice)
     inside = _drawing(drawn, seen)
     size = (WIDTH, WIDTH / SHAPE)
@@ -242,6 +258,12 @@ def _picture(
         Group(placed(below, (0.0, size[1] - strip)), "foot"),
     )
     return Picture(size, shapes, f"{system} {subject.name}", title, words)
+
+
+def _who(folder: Folder, subject: Subject) -> str:
+    """Type and standard; an airframe often has the type's name in its own."""
+    name = str(subject.name)
+    return name if name.startswith(folder.type.name) else f"{folder.type.name} {name}"
 
 
 def _drawing(drawn: Drawn, seen: Mapping[str, LineSeen]) -> tuple[Shape, ...]:

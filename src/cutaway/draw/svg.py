@@ -2,27 +2,37 @@
 
 import re
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from html import escape
 
 from cutaway.draw.shapes import Circle, Group, Line, Path, Picture, Point, Polyline, Rect, Shape, Text
-from cutaway.draw.theme import Theme, stylesheet
+from cutaway.draw.theme import Manner, stylesheet
 
 DECIMALS = 2
 _CONTROL_CHARACTERS = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff\ud800-\udfff]")
 
 
-def write_svg(picture: Picture, theme: Theme) -> str:
-    """The picture as a complete SVG file, ending with a line end."""
+def write_svg(picture: Picture, manner: Manner) -> str:
+    """The picture as a complete SVG file with its colours and its words, ending with a line end."""
+    ident = slug(picture.name)
+    words = f'<desc id="{ident}-desc">{_text(" ".join(picture.description))}</desc>'
+    return _svg(picture, f"{ident}-title {ident}-desc", (words, f"<style>\n{stylesheet(manner)}</style>"))
+
+
+def write_inner_svg(picture: Picture) -> str:
+    """The picture as an element of a page that has the stylesheet and puts the description beside it."""
+    return _svg(picture, f"{slug(picture.name)}-title", ())
+
+
+def _svg(picture: Picture, labelled: str, before: Iterable[str]) -> str:
     width, height = picture.size
     ident = slug(picture.name)
     lines = [
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_number(width)} {_number(height)}" '
-        f'width="{_number(width)}" height="{_number(height)}" class="sheet {theme.name}" id="{ident}" '
-        f'role="img" aria-labelledby="{ident}-title {ident}-desc">',
+        f'width="{_number(width)}" height="{_number(height)}" class="sheet" id="{ident}" '
+        f'role="img" aria-labelledby="{labelled}">',
         f'<title id="{ident}-title">{_text(picture.title)}</title>',
-        f'<desc id="{ident}-desc">{_text(picture.description)}</desc>',
-        f"<style>\n{stylesheet(theme)}</style>",
+        *before,
         f'<rect class="paper" x="0" y="0" width="{_number(width)}" height="{_number(height)}"/>',
     ]
     for shape in picture.shapes:

@@ -5,7 +5,12 @@ the double line, flow has arrows, a lit lamp has rays, and words say it again. C
 formula: 4.5 for text, 3 for lines, against everything that they can lie on.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Literal
+
+Manner = Literal["light", "dark", "both"]
+"""For which screen a drawing is coloured: 'both' follows the reader's."""
 
 FONT_FAMILY = '"DejaVu Sans", Verdana, sans-serif'
 
@@ -149,20 +154,45 @@ RULES = SOFT_RULES + INKED_RULES + MEDIUM_RULES
 GRAINED = frozenset(rule.role.split()[1] for rule in MEDIUM_RULES if rule.role.startswith("grain "))
 
 
-def stylesheet(theme: Theme) -> str:
-    """The theme as CSS, one rule a line, each bound to sheets of this theme."""
-    lines = [f".sheet.{theme.name} text{{font-family:{FONT_FAMILY}}}"]
-    lines += [_css(theme, "text", rule) for rule in TEXT_RULES]
-    lines += [_css(theme, "", rule) for rule in RULES]
-    return "\n".join(lines) + "\n"
+def stylesheet(manner: Manner) -> str:
+    """A theme as CSS, one rule a line. 'both': light, and dark where the reader's screen is dark.
+
+    Programs that know nothing of dark screens pass over that block, and show the light theme.
+    """
+    light = _block(THEMES["light" if manner == "both" else manner], _css)
+    if manner != "both":
+        return light
+    return f"{light}@media screen and (prefers-color-scheme:dark){{\n{_block(DARK, _recoloured)}}}\n"
+
+
+def _block(theme: Theme, css: Callable[[Theme, str, Rule], str]) -> str:
+    lines = [f".sheet text{{font-family:{FONT_FAMILY}}}"] if css is _css else []
+    lines += [css(theme, "text", rule) for rule in TEXT_RULES]
+    lines += [css(theme, "", rule) for rule in RULES]
+    return "\n".join(line for line in lines if line) + "\n"
 
 
 def _css(theme: Theme, element: str, rule: Rule) -> str:
+    return _rule(element, rule, (*_colours(theme, rule), *rule.rest))
+
+
+def _recoloured(theme: Theme, element: str, rule: Rule) -> str:
+    """What of a rule differs from theme to theme; '' where nothing does."""
+    colours = tuple((key, value) for key, value in _colours(theme, rule) if value != "none")
+    return _rule(element, rule, colours) if colours else ""
+
+
+def _colours(theme: Theme, rule: Rule) -> tuple[tuple[str, str], ...]:
+    return tuple(
+        (key, ink if ink == "none" else theme.ink(ink))
+        for key, ink in (("fill", rule.fill), ("stroke", rule.stroke))
+        if ink
+    )
+
+
+def _rule(element: str, rule: Rule, properties: tuple[tuple[str, str], ...]) -> str:
     classes = "".join(f".{word}" for word in rule.role.split())
-    colours = [(key, value) for key, value in (("fill", rule.fill), ("stroke", rule.stroke)) if value]
-    inked = [(key, value if value == "none" else theme.ink(value)) for key, value in colours]
-    properties = ";".join(f"{key}:{value}" for key, value in (*inked, *rule.rest))
-    return f".sheet.{theme.name} {element}{classes}{{{properties}}}"
+    return f".sheet {element}{classes}{{{';'.join(f'{key}:{value}' for key, value in properties)}}}"
 
 
 def luminance(colour: str) -> float:

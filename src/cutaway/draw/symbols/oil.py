@@ -2,7 +2,7 @@
 
 from cutaway.draw.shapes import Line, Polyline, Rect, Shape
 from cutaway.draw.symbols.strokes import arrow, blocked, letters
-from cutaway.draw.symbols.symbol import Anchor, Look, Symbol, fraction, position
+from cutaway.draw.symbols.symbol import LINK_OUT, Anchor, Look, Symbol, fraction, position
 
 
 def reservoir(look: Look) -> Symbol:
@@ -39,16 +39,21 @@ def selector_valve(look: Look) -> Symbol:
 
 
 def jack(look: Look) -> Symbol:
-    """A cylinder with its piston and rod where they stand."""
+    """A cylinder with its piston and rod where they stand; the pipe that retracts it runs below to the rod's end."""
     travel = fraction(look, "travel", "stroke")
     out = travel or 0.0
     x = 0.14 + 0.66 * out
     shapes: list[Shape] = [
-        Rect((0.08, 0.25), (0.96, 0.5), "edge"),
-        Line((x, 0.27), (x, 0.73), "heavy"),
-        Rect((x, 0.46), (1.1 + 0.5 * out - x, 0.08), "edge"),
-        Rect((1.08 + 0.5 * out, 0.4), (0.1, 0.2), "solid", 0.03),
-        Line((1.18 + 0.5 * out, 0.5), (1.7, 0.5), "link"),
+        Rect((0.08, 0.15), (0.96, 0.5), "edge"),
+        Line((x, 0.17), (x, 0.63), "heavy"),
+        Rect((x, 0.36), (1.1 + 0.5 * out - x, 0.08), "edge"),
+        Rect((1.08 + 0.5 * out, 0.3), (0.1, 0.2), "solid", 0.03),
+        Line((1.18 + 0.5 * out, 0.4), (1.7, 0.4), "link"),
+        Polyline(((0.0, 0.9), (0.94, 0.9), (0.94, 0.65)), "stroke"),
     ]
-    ports = (Anchor("extend", (0.08, 0.36), "west"), Anchor("retract", (0.08, 0.64), "west"))
+    ports = (
+        Anchor("extend", (0.08, 0.4), "west"),
+        Anchor("retract", (0.0, 0.9), "west"),
+        Anchor(LINK_OUT, (1.7, 0.4), "east"),
+    )
     return Symbol((1.7, 1.0), ports, tuple(shapes))
