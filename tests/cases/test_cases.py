@@ -1,7 +1,8 @@
 """Every folder with a `command.txt` is a case: its files are copied, the command is run there, the output compared.
 
 command.txt    one command line a line, each beginning with `cutaway`; blank lines and lines with # are skipped
-expected.txt   what is printed, each command under its own line, and how it ended; `pytest --accept` writes it anew
+expected.txt   what is printed (problems first, then the answer), each command under its own line, and how it ended;
+               `pytest --accept` writes it anew
 expected-to-fail    says why the case is not met yet; it is then expected to differ, and --accept leaves it alone
 """
 
@@ -39,7 +40,8 @@ def outcome(line: str) -> str:
     result = CliRunner().invoke(app, arguments)
     if result.exception and not isinstance(result.exception, SystemExit):
         raise result.exception  # a fault of our own is never what a case expects
-    shown = "\n".join(part.rstrip() for part in result.output.rstrip().splitlines())
+    printed = f"{result.stderr}\n{result.stdout}" if result.stderr and result.stdout else result.output
+    shown = "\n".join(part.rstrip() for part in printed.rstrip().splitlines())
     return f"$ {line}\n{shown}\n(exit {result.exit_code})\n"
 
 

@@ -104,6 +104,10 @@ def cites(*numbers: str) -> tuple[Cite, ...]:
 OUT = Seen("fuel lamp", 40.0, None, "", "out")
 LATE = "in cruising, after tank selector to off, within 40 s: carburettor is starved"
 PRESSURE = "in cruising: carburettor.inlet is above 2 lb/sq in"
+DROP = Influence(
+    "filter", "drop", "0.2 lb/sq in", "0.05 to 0.6 lb/sq in", "at either end of its range", "The book is silent."
+)
+HEAD = Influence("port tank", "head", "10 in", "6 to 14 in", "at the low end of its range", "No sketch.")
 
 
 @pytest.mark.parametrize(
@@ -187,6 +191,22 @@ PRESSURE = "in cruising: carburettor.inlet is above 2 lb/sq in"
             "2 lb/sq in (handbook §22).",
         ),
         (
+            PRESSURE,
+            RestsOn(Fails(0.0, "not so", (), cites("§22"), assumed=5), (DROP, HEAD)),
+            "Rests on each of 2 assumed values: the answer is the other with the drop of the filter (assumed "
+            "0.2 lb/sq in, between 0.05 and 0.6 lb/sq in) at either end of its range, or with the head of the port tank "
+            "(assumed 10 in, between 6 and 14 in) at the low end of its range. With the assumed values it fails: when "
+            "cruising, it is not so that the carburettor inlet is above 2 lb/sq in (handbook §22).",
+        ),
+        (
+            PRESSURE,
+            RestsOn(Holds(0.0, (), cites("§22"), assumed=5), (DROP, HEAD), together=True),
+            "Rests on 2 assumed values together: the answer is the other with the drop of the filter (assumed "
+            "0.2 lb/sq in, between 0.05 and 0.6 lb/sq in) at either end of its range and the head of the port tank "
+            "(assumed 10 in, between 6 and 14 in) at the low end of its range, all at once. With the assumed values it "
+            "holds: when cruising, the carburettor inlet is above 2 lb/sq in (handbook §22).",
+        ),
+        (
             "tank selector has positions off, port tank, starboard tank",
             Stated(cites("§22"), "off, port tank, starboard tank"),
             "Stated: the tank selector has positions off, port tank, starboard tank (handbook §22).",
@@ -245,6 +265,7 @@ def every_verdict() -> list[Verdict]:
         Holds(0.0123456789, seen, (), tried=1),
         Holds(9999.87654321, (), cites("§22"), tried=7, witness=Setup(()), assumed=1),
         RestsOn(fails[0], (one, world)),
+        RestsOn(Holds(1.0, (), (), assumed=4), (one, world, one), together=True),
         RestsOn(Holds(1.0, (), ()), (one,)),
         Stated((), "says so."),
         NotModelled(("hand pump", "filter", "a control of filter")),

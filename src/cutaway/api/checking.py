@@ -55,15 +55,22 @@ def check_problems(folder: Path | str) -> Problems:
 
 
 def standards_named(folder: Folder, words: str) -> tuple[frozenset[StandardName] | None, Problems]:
-    """The standards and airframes that words on the command line mean; None where nothing was said."""
-    if not words:
+    """The standards and airframes that words on the command line mean; None where nothing was said.
+
+    An airframe is meant only where it is named: `Mk 2` means what the works built, not what a museum has left of it.
+    """
+    if not words.strip():
         return None, ()
     everyone = tuple(Standard(s.name, str(s.name)) for s in subjects(folder) if s.name != s.standard)
     marks = folder.type.marks
     mods = tuple(mod.name for mod in folder.type.mods)
-    span = whole(TextFile("command line", words))
+    span = whole(TextFile("--on", words))
     which, problems = read_which(words, span, marks, mods, (*folder.type.standards, *everyone))
-    return (which.names if which is not None else None), problems
+    if which is None or has_error(problems):
+        return None, problems
+    said = " ".join(words.split()).casefold()
+    unnamed = {one.name for one in everyone if one.name.casefold() not in said}
+    return which.names - unnamed, problems
 
 
 def found_wrong(checked: Checked | None, problems: Problems, strict: bool = False) -> bool:

@@ -70,18 +70,35 @@ def _unchecked_lines(checked: Checked, everything: bool) -> Iterator[str]:
 
 def _counts(checked: Checked) -> Iterator[str]:
     found = Counter(heading(v) for v in checked.verdicts())
-    claims = len(checked.claims())
+    claims = sum(1 for claim in checked.claims() if claim.judged)
     verdicts = ", ".join(f"{found[name]} {name.lower()}" for name in _ORDER if found[name])
-    yield f"{claims} claims, {sum(found.values())} verdicts: {verdicts or 'none'}."
+    if claims:
+        yield f"{_counted(claims, 'claim')}, {_counted(sum(found.values()), 'verdict')}: {verdicts}."
     total = len(checked.sentences)
     if total:
         bare = sum(1 for s in checked.sentences if s.unchecked)
         aside = sum(1 for s in checked.sentences if s.sentence.aside)
         yield (
-            f"{total} sentences: {total - bare - aside} checked, {aside} asides, {bare} that nothing checks"
-            + (" (see them with --all)." if bare else ".")
+            f"{_counted(total, 'sentence')}: {total - bare - aside} checked, {_counted(aside, 'aside')}, "
+            f"{bare} that nothing checks" + (" (see them with --all)." if bare else ".")
         )
-    yield f"{checked.runs:,} runs." if checked.runs else "Nothing had to be run: all was remembered."
+    yield _run_words(checked, bool(claims), bool(found.keys() - {"Stated"}))
+
+
+def _run_words(checked: Checked, claims: bool, behaviour: bool) -> str:
+    """How many runs it took, or why none was needed. behaviour: whether any verdict is of what a run shows."""
+    if checked.runs:
+        return f"{_counted(checked.runs, 'run')}."
+    if not claims:
+        return (
+            "There are no claims here yet. A claim stands under its sentence in scripts/, in a block headed ```claim."
+        )
+    return "Nothing had to be run: " + ("all was remembered." if behaviour else "the records say it.")
+
+
+def _counted(number: int, what: str) -> str:
+    """A number of things: 1 claim, 2 claims."""
+    return f"{number:,} {what}" + ("" if number == 1 else "s")
 
 
 def checked_record(checked: Checked | None, problems: Problems) -> dict[str, object]:

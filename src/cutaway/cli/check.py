@@ -11,7 +11,8 @@ def register(app: typer.Typer) -> None:
     """Add the verb."""
 
     @app.command(
-        epilog='Examples:  cutaway check demo/whinchat    cutaway check --on "Mk 2" --all    cutaway check --json'
+        short_help="Check files, drills and claims, each for every standard.",
+        epilog='Examples:  cutaway check demo/whinchat    cutaway check --on "Mk 2" --all    cutaway check --json',
     )
     def check(
         folder: Path = typer.Argument(Path(), help="The type folder."),

@@ -6,6 +6,6 @@ FOUND = 1
 WRONG_USE = 2
 """The command line itself was not understood."""
 OUR_FAULT = 3
-"""Cutaway itself broke; nothing of the user's was touched."""
+"""Cutaway itself broke, or the machine would not do it (no memory, a disk that fails)."""
 STOPPED = 130
 """Stopped with Ctrl-C."""

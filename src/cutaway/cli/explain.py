@@ -22,7 +22,8 @@ def register(app: typer.Typer) -> None:
         if found is None:
             from rapidfuzz import process
 
-            near = process.extractOne(code.upper(), list(CATALOGUE))
-            typer.echo(f"There is no code {code!r}. Did you mean {near[0]}?", err=True)
+            near = process.extractOne(code.upper(), list(CATALOGUE), score_cutoff=60)
+            hint = f"Did you mean {near[0]}?" if near else "`cutaway explain` by itself lists them all."
+            typer.echo(f"There is no code '{code}'. {hint}", err=True)
             raise typer.Exit(exits.WRONG_USE)
         print(entry_text(code.upper(), found))

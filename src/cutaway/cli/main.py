@@ -1,13 +1,46 @@
 """The command line: its verbs, and the one catch of our own faults."""
 
+import contextlib
+import os
 import sys
+import traceback
 
 import typer
+from typer.core import TyperGroup
 
 from cutaway.cli import check, exits, explain, find, make, new, open_pack, run, schema
 
+
+class Verbs(TyperGroup):
+    """The group of all verbs, which tells a stop by Ctrl-C and a reader who went away from faults."""
+
+    def invoke(self, ctx: typer.Context) -> None:  # type: ignore[override]
+        """Run the verb and end with its exit code."""
+        code = exits.FINE
+        try:
+            try:
+                super().invoke(ctx)
+            except typer.Exit as end:
+                code = end.exit_code
+            sys.stdout.flush()
+        except KeyboardInterrupt:
+            print("\nStopped. Nothing of yours was changed.", file=sys.stderr)
+            code = exits.STOPPED
+        except BrokenPipeError:
+            # The reader of a pipe went away (`| head`): no fault of anybody's.
+            _write_to_nobody()
+        raise typer.Exit(code)
+
+
+def _write_to_nobody() -> None:
+    """Let what is still to be printed go nowhere, so that Python does not complain of the pipe as it ends."""
+    with contextlib.suppress(OSError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
 app = typer.Typer(
     name="cutaway",
+    cls=Verbs,
     help="Turns the handbook of a historic aircraft into an executable, cited model; checks every sentence of a script "
     "against it; makes the pack. Interpretation on the ground: not flight, maintenance or operating advice.",
     epilog="Begin with:  cutaway new whinchat  then  cutaway check whinchat.   "
@@ -31,27 +64,16 @@ def entry() -> None:
     """Run the command as a program; a fault of our own is told as such, with how to see more."""
     try:
         app()
-    except KeyboardInterrupt:
-        print("\nStopped. Nothing of yours was changed.", file=sys.stderr)
-        sys.exit(exits.STOPPED)
-    except BrokenPipeError:
-        # The reader of a pipe went away (`| head`): no fault of anybody's.
-        sys.stderr.close()
-        sys.exit(exits.FINE)
     except MemoryError:
         print("The machine has no memory left for this.", file=sys.stderr)
-        sys.exit(exits.OUR_FAULT)
     except OSError as fault:
         print(f"The machine would not do it: {fault}", file=sys.stderr)
-        sys.exit(exits.OUR_FAULT)
     except Exception as fault:
         print(
             f"Cutaway itself broke ({type(fault).__name__}: {fault}). Nothing of yours was changed. "
             "Set CUTAWAY_TRACE=1 and run it again to see where, and please tell us.",
             file=sys.stderr,
         )
-        import os
-
         if os.environ.get("CUTAWAY_TRACE"):
-            raise
-        sys.exit(exits.OUR_FAULT)
+            traceback.print_exc()
+    sys.exit(exits.OUR_FAULT)

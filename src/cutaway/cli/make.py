@@ -10,7 +10,10 @@ from cutaway.cli import exits
 def register(app: typer.Typer) -> None:
     """Add the verb."""
 
-    @app.command(epilog="Example:  cutaway make demo/whinchat    then  cutaway open demo/whinchat")
+    @app.command(
+        short_help="Make the pack: the page, the sheets, the captions.",
+        epilog="Example:  cutaway make demo/whinchat    then  cutaway open demo/whinchat",
+    )
     def make(
         folder: Path = typer.Argument(Path(), help="The type folder."),
         out: Path | None = typer.Option(None, "--out", help="Where to write the pack; else `pack` in the folder."),

@@ -10,7 +10,10 @@ from cutaway.cli import exits
 def register(app: typer.Typer) -> None:
     """Add the verb."""
 
-    @app.command(epilog="Examples:  cutaway schema type.yaml    cutaway schema --out .schemas   (see docs/editors.md)")
+    @app.command(
+        short_help="Print the JSON Schema of a sort of file, for an editor.",
+        epilog="Examples:  cutaway schema type.yaml    cutaway schema --out .schemas   (see docs/editors.md)",
+    )
     def schema(
         file: str = typer.Argument("systems/*.yaml", help="Which sort of file: its path in a type folder."),
         out: Path | None = typer.Option(None, help="Write the schemas of all files into this folder."),

@@ -73,7 +73,7 @@ def _lines(run: _Run, system: str, index: Index) -> tuple[tuple[Line, ...], Prob
     """The lines of `a > b > c`."""
     pieces = _pieces(run.words)
     if len(pieces) < 2 or any(not piece.text for piece in pieces):
-        return (), (_not_a_line(run.words),)
+        return (), (_not_a_line(run.words, pieces),)
     found: list[Found | None] = []
     problems: Problems = ()
     for piece in pieces:
@@ -178,10 +178,13 @@ def _two_media(one: Found, port: OwnPort, other: Found, far: OwnPort, span: Span
     )
 
 
-def _not_a_line(words: Words) -> Diagnostic:
-    return Diagnostic(
-        "H316",
-        words.span,
-        f"'{words.text}' is not a line from one part to another.",
-        "Write the parts in order with > between them: port tank > fuel cock > carburettor",
-    )
+def _not_a_line(words: Words, pieces: tuple[Words, ...]) -> Diagnostic:
+    named = [piece.text for piece in pieces if piece.text]
+    if len(named) > 1:
+        hint = f"Write {' > '.join(named)}, or name the part that is missing beside the >."
+    elif named:
+        before = f"… > {named[0]}" if not pieces[0].text else f"{named[0]} > …"
+        hint = f"Name the part at its other end: {before}"
+    else:
+        hint = "Write the parts in order with > between them: port tank > fuel cock > carburettor"
+    return Diagnostic("H316", words.span, f"'{words.text}' is not a line from one part to another.", hint)

@@ -158,11 +158,12 @@ def _kind(name: str, key: Words, block: Block, kinds: Kinds) -> tuple[Kind | Non
 
 
 def _kind_hint(text: str, kinds: Kinds) -> str:
-    near = nearest(text, kinds)
+    near = nearest(text, kinds, 80.0)
     if near:
         return f"Did you mean {near}?"
+    # A 'stop cock' is most likely some cock: what a thing is stands in its last word.
     last = fold(text).split()[-1] if text.split() else ""
-    like = [known for known in kinds if last and last in fold(known)]
+    like = sorted((known for known in kinds if last and last in fold(known)), key=lambda known: fold(known) != last)
     if like:
         return f"Did you mean {listed(like[:5], 'or')}?"
     return did_you_mean(text, kinds)

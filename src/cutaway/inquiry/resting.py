@@ -65,9 +65,7 @@ def resting(question: Question, made: Made, nominal: Holds | Fails, margin: floa
     tried = replace(nominal, assumed=len({id(v.ends[0][0]) for v in alone}))
     flipped = [v for v, (verdict, _) in zip(alone, found, strict=True) if _turned(nominal, verdict)]
     if flipped:
-        return RestsOn(
-            tried, tuple(_influence(v.ends[0][0], f"at the {v.ends[0][1]} end of its range") for v in flipped)
-        )
+        return RestsOn(tried, _alone(flipped))
     worst = _worst(alone, [m for _, m in found], margin)
     if margin is None or len(worst) < 2 or sum(w.move for w in worst) * LEEWAY < abs(margin):
         return tried
@@ -77,7 +75,8 @@ def resting(question: Question, made: Made, nominal: Holds | Fails, margin: floa
     found = _run(question, together)
     for variant, (verdict, _) in zip(together, found, strict=True):
         if _turned(nominal, verdict):
-            return RestsOn(tried, _together(_fewest(question, made, nominal, variant.ends)))
+            fewest = _fewest(question, made, nominal, variant.ends)
+            return RestsOn(tried, tuple(_influence(a, (end,)) for a, end in fewest), together=len(fewest) > 1)
     return tried
 
 
@@ -91,8 +90,13 @@ def _fewest(question: Question, made: Made, nominal: Holds | Fails, ends: Ends) 
     return ends
 
 
-def _together(ends: Ends) -> tuple[Influence, ...]:
-    return tuple(_influence(a, f"at the {end} end, together with the others named") for a, end in ends)
+def _alone(flipped: Sequence[Variant]) -> tuple[Influence, ...]:
+    """An influence for each assumed value that turns the verdict over by itself, at one end or at both."""
+    ends: dict[int, tuple[Assumption, list[str]]] = {}
+    for variant in flipped:
+        assumption, end = variant.ends[0]
+        ends.setdefault(id(assumption), (assumption, []))[1].append(end)
+    return tuple(_influence(assumption, found) for assumption, found in ends.values())
 
 
 def _run(question: Question, variants: Sequence[Variant]) -> list[tuple[Verdict, float | None]]:
@@ -131,7 +135,8 @@ def _worst(variants: Sequence[Variant], margins: Sequence[float | None], nominal
     return sorted(moves.values(), key=lambda m: -m.move)[:WORST]
 
 
-def _influence(assumption: Assumption, flips: str) -> Influence:
+def _influence(assumption: Assumption, ends: Sequence[str]) -> Influence:
+    flips = "at either end of its range" if len(ends) > 1 else f"at the {ends[0]} end of its range"
     return Influence(
         assumption.part, assumption.value, assumption.stated, assumption.between, flips, assumption.because
     )

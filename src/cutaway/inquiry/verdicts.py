@@ -75,10 +75,14 @@ class Fails:
 
 @dataclass(frozen=True, slots=True)
 class RestsOn:
-    """Would flip inside the stated range of an assumed value. nominal: the verdict with the stated values."""
+    """Would flip inside the stated range of an assumed value. nominal: the verdict with the stated values.
+
+    together: whether the influences flip it only all at once; else each does by itself.
+    """
 
     nominal: "Holds | Fails"
     influences: tuple[Influence, ...]
+    together: bool = False
 
 
 @dataclass(frozen=True, slots=True)

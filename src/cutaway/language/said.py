@@ -96,7 +96,9 @@ class Said:
 
     def _controls_there_are(self) -> str:
         names = list(dict.fromkeys(name_of(c.ref) for c in self.words.controls.values()))
-        return f"What can be moved is {', '.join(names[:8])}{' …' if len(names) > 8 else '.'}" if names else ""
+        if not names:
+            return "No part of this folder can be moved. A cock, a switch or a lever could."
+        return f"What can be moved is {', '.join(names[:8])}{' …' if len(names) > 8 else '.'}"
 
     def position(self, control: ControlWords, token: Token) -> str | None:
         """The control's position of this name, as it is spelled."""

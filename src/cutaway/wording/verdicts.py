@@ -230,11 +230,10 @@ def _resting(rests: RestsOn) -> str:
     if len(rests.influences) == 1:
         (one,) = rests.influences
         return f"{_influence(one)}: {one.flips.rstrip('. ')} the answer is the other"
-    ends = listed(tuple(f"{_influence(one)} {one.flips.rstrip('. ')}" for one in rests.influences))
-    count = len(rests.influences)
+    ends = tuple(f"{_influence(one)} {one.flips.rstrip('. ')}" for one in rests.influences)
     if rests.together:
-        return f"{count} assumed values together: with {ends}, the answer is the other"
-    return f"each of {count} assumed values by itself: the answer is the other with {ends.replace(' and the ', ', or with the ')}"
+        return f"{len(ends)} assumed values together: the answer is the other with {listed(ends)}, all at once"
+    return f"each of {len(ends)} assumed values: the answer is the other with {', or with '.join(ends)}"
 
 
 def _influence(influence: Influence) -> str:
