@@ -75,7 +75,7 @@ def hydraulic_jack(
         ("pressure", Across("main")), ("cap", Across("cap")), ("rod", Across("rod")), ("travel", Content("jack")),
         ("idle", ModeIs("idle")), ("delivery", Through("pump", 0)),
     )  # fmt: skip
-    owners = tuple((n, "jack") for n in ("cap", "rod", "jack")) + (("main", "pump"), ("idle", "cut-out"))
+    owners = (*((n, "jack") for n in ("cap", "rod", "jack")), ("main", "pump"), ("idle", "cut-out"))
     return Network(tuple(node), elements, modes, (InputSlot("selector", "control", 0.0),), signals, owners)
 
 

@@ -3,6 +3,8 @@
 Held to: the order of events exactly; landmarks within 1 % of travel or set-point, or 0.05 s; slow progress within 2.5 %.
 """
 
+from itertools import pairwise
+
 import pytest
 
 from cutaway.machine.run import values_at
@@ -37,7 +39,7 @@ def test_repeated_reversals_gain_a_little_each() -> None:
     assert happened(found) == [(name, now) for _, name, now in events]
     travel = found.names.index("travel")
     gained = [values_at(found, t)[travel] for t in at]
-    assert all(after > before + 0.005 for before, after in zip(gained, gained[1:], strict=False))
+    assert all(after > before + 0.005 for before, after in pairwise(gained))
     for value, t in zip(gained, at, strict=True):
         assert value == pytest.approx(places[t][0], rel=0.025, abs=1.0e-3)
     for (time, name, _), event in zip(events, found.events, strict=True):

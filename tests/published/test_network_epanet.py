@@ -41,7 +41,7 @@ def by_epanet(heads: dict[str, float], junctions: list[str], pipes: list[Pipe], 
     for name, head in heads.items():
         model.add_reservoir(name, base_head=head)
     for name, a, b, bore, loss in pipes:
-        model.add_pipe(name, a, b, length=0.01, diameter=bore, roughness=150.0, minor_loss=loss)
+        model.add_pipe(name, a, b, length=1.0e-4, diameter=bore, roughness=1000.0, minor_loss=loss)
     model.options.hydraulic.accuracy = 1.0e-8
     model.options.time.duration = 0
     found = wntr.sim.EpanetSimulator(model).run_sim(file_prefix=str(folder / "grid"))

@@ -38,7 +38,7 @@ class Machine:
     """A network ready to run, opaque outside `machine` but for its names.
 
     names: the recorded signals, in the order of a run's columns. inputs, modes, elements, nodes: names, in the order of the
-    arrays. owners: part of each node, element and mode. start_x, start_travel, start_modes (-1: by its own condition),
+    arrays. network: what it was made from. owners: part of each node, element and mode. start_x, start_travel, start_modes (-1: by its own condition),
     start_inputs: the very beginning. structure: what a state must have been made with to fit.
     """
 
@@ -47,6 +47,7 @@ class Machine:
     modes: tuple[str, ...]
     elements: tuple[str, ...]
     nodes: tuple[str, ...]
+    network: Network
     owners: tuple[tuple[str, str], ...]
     uniqueness: tuple[tuple[str, str], ...]
     fixed: Fixed
@@ -86,6 +87,7 @@ def compile_network(
         modes=tuple(mode.name for mode in network.modes),
         elements=tuple(element.name for element in network.elements),
         nodes=tuple(node.name for node in nodes),
+        network=network,
         owners=network.owners,
         uniqueness=classes(network),
         fixed=fixed,

@@ -18,7 +18,6 @@ HERE = Path(__file__).resolve().parent
 SOURCES = ("machine/kernel*.py", "machine/layout.py", "machine/compiled.py", "parts/laws/*.py")
 
 
-@lru_cache(maxsize=8)
 def source_hash(package: Path = HERE.parent) -> str:
     """The hash of all law and kernel sources, names and contents, with the versions that compile them."""
     digest = hashlib.sha256()
@@ -27,6 +26,12 @@ def source_hash(package: Path = HERE.parent) -> str:
         digest.update(path.relative_to(package).as_posix().encode() + b"\0" + path.read_bytes() + b"\0")
     digest.update(sys.version.encode())
     return digest.hexdigest()[:20]
+
+
+@lru_cache(maxsize=1)
+def kernel_hash() -> str:
+    """The hash of this process's own sources, read once."""
+    return source_hash()
 
 
 def cache_folder(key: str) -> Path:
@@ -65,7 +70,7 @@ def cached(function: Callable[..., Any]) -> Any:
     import numba
 
     before = numba.config.CACHE_DIR
-    folder = cache_folder(source_hash())
+    folder = cache_folder(kernel_hash())
     try:
         folder.mkdir(parents=True, exist_ok=True)
         # The place of the cache is read when a function is handed over, so it is set for that moment only.

@@ -26,6 +26,7 @@ from cutaway.machine.layout import (
 
 MOST_ROUNDS = 12
 CHATTER_TIME = 0.1  # more than 20 flips of one mode in this time is chatter, s
+RINGS = 2  # a mode that has flipped so often at one instant has come round
 JUST = 1.0e-12  # a timer this near its end has ended, s
 
 
@@ -66,7 +67,6 @@ def flip_due(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
     """Flips every mode that is due, in order, by the registers as they stand; starts and stops timers. True if any flipped."""
     flipped = False
     for m in range(fixed.mode.shape[1]):
-        live.tally[RINGING, m] = 0
         wants = urge(fixed, live, LAST, m) > 0.0
         if not wants:
             live.mode[PENDING, m] = -1.0
@@ -76,7 +76,7 @@ def flip_due(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
                 live.mode[PENDING, m] = 0.0
             if not waits or live.mode[PENDING, m] >= numbers.mode[DELAY, m] - JUST:
                 flip(numbers, live, m)
-                live.tally[RINGING, m] = 1
+                live.tally[RINGING, m] += 1
                 flipped = True
     return flipped
 
@@ -87,6 +87,7 @@ def settle(fixed: Fixed, numbers: Numbers, live: Live, current: bool) -> tuple[b
     current: the registers already are those of this instant.
     """
     any_flipped = False
+    live.tally[RINGING] = 0
     for k in range(MOST_ROUNDS):
         if k > 0 or not current:
             evaluate(fixed, numbers, live, LAST)
@@ -104,7 +105,7 @@ def chattering(fixed: Fixed, live: Live) -> bool:
         if live.tally[FLIPPED, m] >= FLIP_MEMORY:
             oldest = live.flip_time[m, live.tally[FLIPPED, m] % FLIP_MEMORY]
             quick = live.clock[NOW] - oldest <= CHATTER_TIME
-        live.tally[RINGING, m] = 1 if quick else 0
+        live.tally[RINGING, m] = RINGS if quick else 0
         found = found or quick
     return found
 

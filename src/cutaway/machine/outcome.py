@@ -19,7 +19,9 @@ from cutaway.machine.layout import (
     X_SCALE,
     Live,
 )
+from cutaway.machine.kernel_modes import RINGS
 from cutaway.machine.records import Outcome
+from cutaway.machine.slicing import acts_on_itself
 
 
 def outcome_of(machine: Machine, live: Live, status: int) -> Outcome:
@@ -28,7 +30,10 @@ def outcome_of(machine: Machine, live: Live, status: int) -> Outcome:
     if status in (DONE, AT_REST):
         return Outcome("done", at, (), "It ran to its end.")
     if status == CHATTERS:
-        parts = _owners(machine, (machine.modes[m] for m in np.flatnonzero(live.tally[RINGING])))
+        flipping = [machine.modes[m] for m in np.flatnonzero(live.tally[RINGING] >= RINGS)]
+        # What only follows (a lamp) is not to blame; on the ring are those that act upon themselves.
+        ring = [name for name in flipping if acts_on_itself(machine.network, name)]
+        parts = _owners(machine, ring or flipping)
         return Outcome(
             "chatters", at, parts, f"{_listed(parts)} never came to rest at {_seconds(at)}: {_chatter(parts)}."
         )

@@ -8,7 +8,7 @@ import numpy as np
 
 from cutaway.machine import audit
 from cutaway.machine.compile import Machine
-from cutaway.machine.compiled import kernel, source_hash
+from cutaway.machine.compiled import kernel, kernel_hash
 from cutaway.machine.layout import AT_REST, END, EVENTS, FULL, NOW_SET, ROWS, TIME, WHICH, Floats, Live
 from cutaway.machine.outcome import outcome_of
 from cutaway.machine.records import Event, Job, Run
@@ -72,7 +72,7 @@ def _run(job: Job) -> Run:
         values=np.concatenate(values),
         events=tuple(events),
         outcome=outcome_of(machine, live, status),
-        certificate=audit.certificate(machine, live, held, source_hash()),
+        certificate=audit.certificate(machine, live, held, kernel_hash()),
         end=state_of(machine, live),
     )
 

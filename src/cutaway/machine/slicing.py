@@ -16,13 +16,7 @@ def cone(network: Network, names: frozenset[str]) -> Network:
     needs only what prescribes it: so the cone stops at the open air and at the airframe.
     """
     index = _Index(network)
-    needed: set[Thing] = set()
-    waiting: list[Thing] = [("signal" if name in index.signals else "mode", name) for name in sorted(names)]
-    while waiting:
-        thing = waiting.pop()
-        if thing not in needed:
-            needed.add(thing)
-            waiting.extend(index.needs(thing))
+    needed = index.reach([("signal" if name in index.signals else "mode", name) for name in sorted(names)])
 
     def kept(sort: str, name: str) -> bool:
         return (sort, name) in needed
@@ -41,6 +35,12 @@ def cone(network: Network, names: frozenset[str]) -> Network:
     )
 
 
+def acts_on_itself(network: Network, mode: str) -> bool:
+    """Whether a mode can influence its own conditions, through others or through what flows."""
+    index = _Index(network)
+    return ("mode", mode) in index.reach(list(index.needs(("mode", mode))))
+
+
 class _Index:
     """Who needs whom in one network. Elements on a node are looked up once, not searched for."""
 
@@ -53,6 +53,16 @@ class _Index:
         for element in network.elements:
             for node in dict.fromkeys(element.at):
                 self.on[node].append(element)
+
+    def reach(self, waiting: list[Thing]) -> set[Thing]:
+        """These things, and all that they depend on."""
+        needed: set[Thing] = set()
+        while waiting:
+            thing = waiting.pop()
+            if thing not in needed:
+                needed.add(thing)
+                waiting.extend(self.needs(thing))
+        return needed
 
     def needs(self, thing: Thing) -> Iterator[Thing]:
         """What the thing depends on directly."""
