@@ -25,6 +25,13 @@ def pytest_configure(config: pytest.Config) -> None:
 
 
 @pytest.fixture
+def nothing_remembered(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No verdict of an earlier session is known, so that what is printed does not hang on what was run before."""
+    for room in ("checking", "making"):
+        monkeypatch.setattr(f"cutaway.api.{room}.memory_file", lambda: None)
+
+
+@pytest.fixture
 def sample(tmp_path: Path) -> Path:
     """A copy of the small sample folder, which is right in every way, to put something wrong into."""
     folder = tmp_path / "sample"

@@ -27,7 +27,7 @@ def commands(case: Path) -> list[str]:
 
 def printed(case: Path, folder: Path, monkeypatch: pytest.MonkeyPatch) -> str:
     """What the commands of a case print, run in a copy of its files."""
-    shutil.copytree(case, folder, ignore=shutil.ignore_patterns(*OURS))
+    shutil.copytree(case, folder, symlinks=True, ignore=shutil.ignore_patterns(*OURS))
     monkeypatch.chdir(folder)
     monkeypatch.setenv("NO_COLOR", "1")
     monkeypatch.setenv("COLUMNS", "110")
@@ -45,6 +45,7 @@ def outcome(line: str) -> str:
     return f"$ {line}\n{shown}\n(exit {result.exit_code})\n"
 
 
+@pytest.mark.usefixtures("nothing_remembered")
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.relative_to(HERE).as_posix())
 def test_case(case: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, request: pytest.FixtureRequest) -> None:
     found = printed(case, tmp_path / "case", monkeypatch)

@@ -21,9 +21,14 @@ from cutaway.machine.subjects import Subject, subjects
 from cutaway.parts.kind import Kind, Reading
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_order
 from cutaway.problems.span import TextFile, whole
+from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import to_si
 from cutaway.wording.figures import duration, shown
+
+
+# The longest run that is asked for by hand, s: two days, more than any tank or battery lasts.
+LONGEST = 2 * 24 * 3600.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +77,7 @@ def run(folder: Path | str, asked: Asked) -> tuple[Ran | None, Problems]:
     scope, more = _scope(loaded, asked)
     length, problem = read_quantity(asked.length, whole(TextFile("--for", asked.length)), "time")
     subject, others = _subject(loaded, asked.on)
-    found = (*more, *problem, *others, *_unknown(loaded, asked))
+    found = (*more, *problem, *_length_wrong(length), *others, *_unknown(loaded, asked))
     if scope is None or length is None or subject is None or has_error(found):
         return None, in_order(found)
     workshop, more = workshop_for(loaded)
@@ -92,6 +97,13 @@ def run(folder: Path | str, asked: Asked) -> tuple[Ran | None, Problems]:
     return Ran(
         subject, asked, scene.clock, result, rows, _events(result), _ending(result), result.outcome.kind == "done"
     ), in_order((*problems, *more))
+
+
+def _length_wrong(length: Quantity | None) -> Problems:
+    if length is None or 0.0 < to_si(length) <= LONGEST:
+        return ()
+    hint = f"Write a time above nought and up to {duration(LONGEST)}, for instance '90 s'."
+    return (Diagnostic("C106", None, f"Nothing can be run for {length.text}.", hint),)
 
 
 def _scope(loaded: Loaded, asked: Asked) -> tuple[Scope | None, Problems]:

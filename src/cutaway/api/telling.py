@@ -82,18 +82,23 @@ def _counts(checked: Checked) -> Iterator[str]:
             f"{_counted(total, 'sentence')}: {total - bare - aside} checked, {_counted(aside, 'aside')}, "
             f"{bare} that nothing checks" + (" (see them with --all)." if bare else ".")
         )
-    yield _run_words(checked, bool(claims), bool(found.keys() - {"Stated"}))
+    yield _run_words(checked, bool(found.keys() - {"Stated"})) if claims else _why_no_claims(checked)
 
 
-def _run_words(checked: Checked, claims: bool, behaviour: bool) -> str:
+def _run_words(checked: Checked, behaviour: bool) -> str:
     """How many runs it took, or why none was needed. behaviour: whether any verdict is of what a run shows."""
     if checked.runs:
         return f"{_counted(checked.runs, 'run')}."
-    if not claims:
-        return (
-            "There are no claims here yet. A claim stands under its sentence in scripts/, in a block headed ```claim."
-        )
     return "Nothing had to be run: " + ("all was remembered." if behaviour else "the records say it.")
+
+
+def _why_no_claims(checked: Checked) -> str:
+    """Why there is no verdict at all."""
+    if checked.claims():
+        return "No claim is for the standards that were asked for."
+    if any(one.sentence.claims for one in checked.sentences):
+        return "No claim could be understood, so nothing was judged."
+    return "There are no claims here yet. A claim stands under its sentence in scripts/, in a block headed ```claim."
 
 
 def _counted(number: int, what: str) -> str:
@@ -104,7 +109,7 @@ def _counted(number: int, what: str) -> str:
 def checked_record(checked: Checked | None, problems: Problems) -> dict[str, object]:
     """The same for a program."""
     if checked is None:
-        return {"wrong": True, "problems": as_records(problems), "claims": []}
+        return {"wrong": True, "runs": 0, "problems": as_records(problems), "claims": [], "unchecked": []}
     claims = [
         *((one.script.name, one.sentence.text, c) for one in checked.sentences for c in one.claims),
         *((s.drill.name, s.step.text, c) for s in checked.steps for c in s.claims),

@@ -26,6 +26,8 @@ def register(app: typer.Typer) -> None:
         as_csv: bool = typer.Option(False, "--csv", help="The traces as a table of figures."),
     ) -> None:
         """Run one situation on one standard and tell what happens."""
+        if as_json and as_csv:
+            raise typer.BadParameter("--json and --csv cannot both be printed; say one of them.")
         from cutaway.api import running
         from cutaway.cli import showing
 
@@ -42,7 +44,10 @@ def register(app: typer.Typer) -> None:
         else:
             print(running.run_heading(told))
             rows = [(r.name, r.first, r.last, showing.little_graph(r.trace, 24), r.span) for r in told.rows]
-            showing.show_table(("what", "at first", "at last", "course", "lowest to highest"), rows)
+            if rows:
+                showing.show_table(("what", "at first", "at last", "course", "lowest to highest"), rows)
+            else:
+                print("Nothing changes. Name a part with --show to see how it stands.")
             for line in told.events:
                 print(line)
             print(told.ending)

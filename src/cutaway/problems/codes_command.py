@@ -45,4 +45,12 @@ ENTRIES: dict[str, Entry] = {
         "cutaway new sparrow",
         tested_by=_TESTS,
     ),
+    "C106": Entry(
+        "error",
+        "a length of time that is not run",
+        "A run goes on for some time, and ends while somebody still waits for it.",
+        "cutaway run cruising --for '0 s'",
+        "cutaway run cruising --for '90 s'",
+        tested_by=_TESTS,
+    ),
 }
