@@ -109,7 +109,8 @@ def two_tanks() -> Network:
 
 
 def generator_and_battery() -> Network:
-    """A battery of 20 A h, a generator with cut-out, a load; ground/flight switch (1 flight). E9 of the ten behaviours."""
+    """A battery of 20 A h, a generator with cut-out, a load; ground/flight switch (1 flight). E9 of the ten
+    behaviours."""
     capacity = 20.0 * 3600.0 / 4.2
     nodes = (
         Node("negative", "current", boundary=ZERO),

@@ -1,4 +1,5 @@
-"""Independent answers for the behaviours: plain laws without rounding, integrated by scipy, written apart from the kernel."""
+"""Independent answers for the behaviours: plain laws without rounding, integrated by scipy, written apart from the
+kernel."""
 
 from math import sqrt
 
@@ -15,7 +16,8 @@ Happening = tuple[float, str, bool]
 
 
 def jack_speed(net: float, k: float) -> float:
-    """Speed under a net force, against dry friction, damping and both orifices: b |v| + (A1³ + A2³) v² / K² = |F| - Fc."""
+    """Speed under a net force, against dry friction, damping and both orifices: b |v| + (A1³ + A2³) v² / K² = |F| -
+    Fc."""
     excess = abs(net) - FRICTION
     if excess <= 0.0:
         return 0.0
@@ -54,9 +56,9 @@ def hydraulic_jack(
 
     for time, next_way in (*lever, (seconds, -1)):
         while now < time:
-            tests = [
-                lambda _, y: (cut_in * BAR - pressure(y[0])) if idle else (pressure(y[0]) - 84.0 * BAR),
-                lambda _, y: (y[1] - 0.2995) if not extended else (0.299 - y[1]),
+            tests = [  # read within this round only, so they may see how things stand in it
+                lambda _, y: (cut_in * BAR - pressure(y[0])) if idle else (pressure(y[0]) - 84.0 * BAR),  # noqa: B023
+                lambda _, y: (y[1] - 0.2995) if not extended else (0.299 - y[1]),  # noqa: B023
                 lambda _, y: y[1] - STROKE - 1.0e-12,  # a hair beyond, or it would end every step at the stop
                 lambda _, y: -y[1] - 1.0e-12,
             ]
@@ -125,9 +127,11 @@ def raised(legs: int, leak: float) -> float:
 
 
 def ram_leaves(leak: float) -> float:
-    """When the ram of the leaking bottle leaves its outer stop: bottle and chamber at one pressure, flow by the squares.
+    """When the ram of the leaking bottle leaves its outer stop: bottle and chamber at one pressure, flow by the
+    squares.
 
-    It leaves once the pressure can no longer hold the spring less the friction. The mode is cleared half a millimetre on.
+    It leaves once the pressure can no longer hold the spring less the friction. The mode is cleared half a millimetre
+    on.
     """
     air, bottle, chamber = 101325.0, 2.0e-3, 1.0e-5 + 20.0e-4 * 0.08
     filled = 15.0 * BAR

@@ -1,6 +1,7 @@
 """Behaviours of whole systems against references written apart from the kernel, with plain laws.
 
-Held to: the order of events exactly; landmarks within 1 % of travel or set-point, or 0.05 s; slow progress within 2.5 %.
+Held to: the order of events exactly; landmarks within 1 % of travel or set-point, or 0.05 s; slow progress within 2.5
+%.
 """
 
 from itertools import pairwise

@@ -1,4 +1,4 @@
-"""Every law of the element families: right in sign, monotone, smooth through its corners, and with the slopes it says."""
+"""Every law of the element families: right in sign, monotone, smooth through its corners, true to its slopes."""
 
 from collections.abc import Callable
 from math import sqrt
@@ -78,7 +78,7 @@ def test_flow_rises_with_the_first_end_and_falls_with_the_second(
 @pytest.mark.parametrize("name", TWO_ENDED)
 @given(a=SHARE, b=SHARE, gate=st.floats(0.1, 1.0), drive=st.floats(0.1, 1.5))
 def test_slopes_are_those_of_the_flow(name: str, a: float, b: float, gate: float, drive: float) -> None:
-    """Against central differences; a corner (hinges are smooth once, not twice) costs what one step of the slope can."""
+    """Against central differences; at a corner (hinges are smooth once, not twice) less can be asked."""
     flow, first, second = law(name), at(name, a), at(name, b)
     low, high = TWO_ENDED[name][1]
     step = 1.0e-9 * (high - low)
@@ -124,7 +124,8 @@ def test_the_root_is_the_orifice_relation_outside_its_core(drop: float) -> None:
 
 
 @pytest.mark.parametrize(("shape", "corners"), [
-    (lambda t: hinge(t, 2.0), (0.0, 2.0)), (opening, (0.0, 1.0)), (lambda t: clamp(t, 0.0, 10.0, 1.0), (-0.5, 0.5, 9.5, 10.5)),
+    (lambda t: hinge(t, 2.0), (0.0, 2.0)), (opening, (0.0, 1.0)),
+    (lambda t: clamp(t, 0.0, 10.0, 1.0), (-0.5, 0.5, 9.5, 10.5)),
     (lambda t: gas_head(1.0e4 * t), (1.0,)), (lambda t: root(t, 1.0), (0.0,)),
 ])  # fmt: skip
 def test_shapes_and_their_slopes_meet_at_the_corners(

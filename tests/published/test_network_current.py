@@ -22,7 +22,8 @@ def settled(nodes: tuple[Node, ...], elements: tuple[Element, ...]) -> dict[str,
 
 
 def test_bridge_out_of_balance() -> None:
-    """NCERT Physics XII, current electricity: arms 100, 10, 5, 60 ohm, galvanometer 15 ohm, 10 V: 4.87 mA; 0.865 and 0.792 V."""
+    """NCERT Physics XII, current electricity: arms 100, 10, 5, 60 ohm, galvanometer 15 ohm, 10 V: 4.87 mA; 0.865 and
+    0.792 V."""
     nodes = (
         Node("a", "current", boundary=Const(10.0)), Node("c", "current", boundary=ZERO),
         Node("b", "current"), Node("d", "current"),
@@ -37,7 +38,8 @@ def test_bridge_out_of_balance() -> None:
 
 
 def test_two_batteries_on_one_load() -> None:
-    """Kuphaldt, Lessons in Electric Circuits I, chapter 10: 28 V behind 4, 7 V behind 1, 2 ohm across: 8 V, and 1 A into the 7 V battery.
+    """Kuphaldt, Lessons in Electric Circuits I, chapter 10: 28 V behind 4, 7 V behind 1, 2 ohm across: 8 V, and 1 A
+    into the 7 V battery.
 
     Exact answers; the leak of 1e-5 S that every wire has takes less than 1e-4 of them.
     """

@@ -1,4 +1,5 @@
-"""Steady networks against the EPANET engine, which solves them in another way (heads and flows together, at every link).
+"""Steady networks against the EPANET engine, which solves them in another way (heads and flows together, at every
+link).
 
 Both can express one law: a pipe so short and smooth that only its minor loss counts, head = K v²/2g, which is our ROOT.
 """

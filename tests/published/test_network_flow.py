@@ -1,7 +1,7 @@
 """Tanks, bottles and an accumulator as networks, against printed values and closed forms.
 
-The kernel's steps are of the first order: its times approach the exact ones as the allowed error of a step shrinks. So the
-fine runs are held to the printed tolerance where steps are few enough, and to the order of the method beside it.
+The kernel's steps are of the first order: its times approach the exact ones as the allowed error of a step shrinks.
+So the fine runs are held to the printed tolerance where steps are few enough, and to the order of the method beside it.
 """
 
 from math import log, sqrt
@@ -44,7 +44,8 @@ def draining(
 
 
 def test_tank_through_a_plug_hole() -> None:
-    """Çengel and Cimbala, Fluid Mechanics, example 5-2 of an early edition: 3 ft across, 0.5 in hole, 4 ft to 2 ft: 757 s (12.6 min)."""
+    """Çengel and Cimbala, Fluid Mechanics, example 5-2 of an early edition: 3 ft across, 0.5 in hole, 4 ft to 2 ft:
+    757 s (12.6 min)."""
     area, hole = PI * (3.0 * FOOT) ** 2 / 4.0, PI * (0.5 * INCH) ** 2 / 4.0
     network = draining(area, hole, 1.0, 32.2 * FOOT, 4.0 * FOOT, (2.0 * FOOT,))
     time = run(network, 900.0, step_error=1.0e-7).events[0].time
@@ -53,7 +54,8 @@ def test_tank_through_a_plug_hole() -> None:
 
 
 def test_tank_to_the_last_drops() -> None:
-    """The same tank to a ten-thousandth of its head: 99 % of the 2584 s that the last drop would take (a parabola in time)."""
+    """The same tank to a ten-thousandth of its head: 99 % of the 2584 s that the last drop would take (a parabola in
+    time)."""
     area, hole = PI * (3.0 * FOOT) ** 2 / 4.0, PI * (0.5 * INCH) ** 2 / 4.0
     network = draining(area, hole, 1.0, 32.2 * FOOT, 4.0 * FOOT, (4.0e-4 * FOOT,))
     time = run(network, 2700.0, step_error=1.0e-7).events[0].time
@@ -72,10 +74,12 @@ def test_tank_with_a_coefficient_and_the_order_of_the_method() -> None:
 
 
 def test_bottle_blowing_down_while_choked() -> None:
-    """10 l, 300 lb/sq in gauge, 1 mm², 288.15 K, isothermal: time constant 50.78 s, half pressure after 35.20 s. Closed form.
+    """10 l, 300 lb/sq in gauge, 1 mm², 288.15 K, isothermal: time constant 50.78 s, half pressure after 35.20 s.
+    Closed form.
 
-    Tested is the choked part of our gas law only: flow in proportion to the pressure, the store, and the conductance made from an
-    area. Our law has critical ratio 0, so it blows into a vacuum here, and says nothing about when choking ends (123.2 s).
+    Tested is the choked part of our gas law only: flow in proportion to the pressure, the store, and the conductance
+    made from an area. Our law has critical ratio 0, so it blows into a vacuum here, and says nothing about when
+    choking ends (123.2 s).
     """
     start = 300.0 * LB_SQ_IN + 101325.0
     mass_per_pa = 0.0404147 * 1.0e-6 / sqrt(288.15)  # kg/s per Pa: St Venant and Wantzel, choked
@@ -103,7 +107,8 @@ def test_bottle_blowing_down_while_choked() -> None:
 
 
 def test_thermostat_cycle() -> None:
-    """Cold 10 °C, full on 40 °C, time constant 600 s, on at 19, off at 21: on 60.0501 s, off 120.4024 s. Closed form."""
+    """Cold 10 °C, full on 40 °C, time constant 600 s, on at 19, off at 21: on 60.0501 s, off 120.4024 s. Closed
+    form."""
     cycles = []
     for error in (4.0e-6, 1.0e-6):
         found = run(thermostat(), 700.0, step_error=error)

@@ -34,8 +34,8 @@ from cutaway.machine.scales import MEDIA
 def contents(machine: Machine, live: Live) -> tuple[Floats, Floats]:
     """What all stores of each medium hold together, and the same with every part counted positive.
 
-    What a node's last residual left unaccounted counts as held there: it is owed to the next step, so nothing is lost by it,
-    and how large it may be is the residual's business, not this one's.
+    What a node's last residual left unaccounted counts as held there: it is owed to the next step, so nothing is lost
+    by it, and how large it may be is the residual's business, not this one's.
     """
     fixed, total, size = machine.fixed, np.zeros(len(MEDIA)), np.zeros(len(MEDIA))
     free = int(fixed.size[FREE])
@@ -63,10 +63,10 @@ def certificate(machine: Machine, live: Live, before: tuple[Floats, Floats], ker
     return Certificate(
         residual=float(live.clock[RESIDUAL]),
         conservation=float(relative.max(initial=0.0)),
-        steps=int(live.count[STEPS]),
-        cuts=int(live.count[CUTS]),
-        transients=int(live.count[TRANSIENTS]),
-        flips=int(live.count[FLIPS]),
+        steps=int(live.counts[STEPS]),
+        cuts=int(live.counts[CUTS]),
+        transients=int(live.counts[TRANSIENTS]),
+        flips=int(live.counts[FLIPS]),
         rest=float(live.clock[STILL_SINCE]),
         uniqueness=machine.uniqueness,
         kernel=kernel,

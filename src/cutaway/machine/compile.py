@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from cutaway.machine.expressions import signals_in
 from cutaway.machine.layout import (
     DIAGONAL,
     FILL_AT,
@@ -37,9 +38,10 @@ STEP_ERROR = 5.0e-4
 class Machine:
     """A network ready to run, opaque outside `machine` but for its names.
 
-    names: the recorded signals, in the order of a run's columns. inputs, modes, elements, nodes: names, in the order of the
-    arrays. network: what it was made from. owners: part of each node, element and mode. start_x, start_travel, start_modes (-1: by its own condition),
-    start_inputs: the very beginning. structure: what a state must have been made with to fit.
+    names: the recorded signals, in the order of a run's columns. inputs, modes, elements, nodes: names, in the order
+    of the arrays. network: what it was made from. owners: part of each node, element and mode. start_x, start_travel,
+    start_modes (-1: by its own condition), start_inputs: the very beginning. structure: what a state must have been
+    made with to fit.
     """
 
     names: tuple[str, ...]
@@ -64,8 +66,8 @@ def compile_network(
 ) -> tuple[Machine, Problems]:
     """The machine of a network.
 
-    names: the signals to record; None for all. step_error: allowed error of a step, in the media's scales; what is given
-    here for a closer look costs steps.
+    names: the signals to record; None for all. step_error: allowed error of a step, in the media's scales; what is
+    given here for a closer look costs steps.
     """
     nodes = tuple(n for n in network.nodes if n.boundary is None) + tuple(
         n for n in network.nodes if n.boundary is not None
@@ -226,8 +228,6 @@ def _written(program: Program, network: Network, nodes: tuple[Node, ...], wanted
 
 def _uses(network: Network) -> frozenset[str]:
     """Signals used by elements, modes and boundaries, and those used by these."""
-    from cutaway.machine.expressions import signals_in
-
     expressions = dict(network.signals)
     waiting = [e for element in network.elements for e in (element.gate, element.drive)]
     waiting += [e for mode in network.modes for e in (mode.sets, mode.clears)]
@@ -242,7 +242,7 @@ def _uses(network: Network) -> frozenset[str]:
 
 
 def _edges(elements: tuple[Element, ...], at: Mapping[str, int], free: int) -> frozenset[tuple[int, int]]:
-    pairs = set()
+    pairs: set[tuple[int, int]] = set()
     for element in elements:
         ends = sorted({at[name] for name in element.at if at[name] < free})
         pairs.update((a, b) for i, a in enumerate(ends) for b in ends[i + 1 :])
@@ -256,7 +256,8 @@ def _slots(terms: list[int], free: int, pattern: Elimination) -> list[int]:
 
 
 def _slow(network: Network, nodes: tuple[Node, ...]) -> list[int]:
-    """1 for a node with a tank or a battery, 2 for one with a bottle, whose motion alone does not make a run unrestful."""
+    """1 for a node with a tank or a battery, 2 for one with a bottle, whose motion alone does not make a run
+    unrestful."""
     slow = {node.name: 0 for node in nodes}
     media = {node.name: node.medium for node in nodes}
     for element in network.elements:

@@ -58,7 +58,7 @@ def compiled(function: Callable[..., Any], seen: dict[Any, Any], **options: Any)
     copy = FunctionType(source.__code__, {**source.__globals__, **called}, source.__name__, source.__defaults__)
     copy.__module__, copy.__qualname__ = source.__module__, source.__qualname__
     # No fast-math: same bits from every thread. 'numpy' errors: a division by zero is infinity, which the solver sees.
-    seen[function] = numba.njit(nogil=True, error_model="numpy", no_cfunc_wrapper=True, **options)(copy)
+    seen[function] = cast(Any, numba).njit(nogil=True, error_model="numpy", no_cfunc_wrapper=True, **options)(copy)
     return seen[function]
 
 
@@ -69,17 +69,18 @@ def cached(function: Callable[..., Any]) -> Any:
     """
     import numba
 
-    before = numba.config.CACHE_DIR
+    config = cast(Any, numba).config
+    before = config.CACHE_DIR
     folder = cache_folder(kernel_hash())
     try:
         folder.mkdir(parents=True, exist_ok=True)
         # The place of the cache is read when a function is handed over, so it is set for that moment only.
-        numba.config.CACHE_DIR = str(folder)
+        config.CACHE_DIR = str(folder)
         return compiled(function, {}, cache=True)
     except OSError:
         return compiled(function, {})
     finally:
-        numba.config.CACHE_DIR = before
+        config.CACHE_DIR = before
 
 
 @lru_cache(maxsize=1)

@@ -107,42 +107,42 @@ def begin(fixed: Fixed, numbers: Numbers, live: Live) -> None:
 
 def record(fixed: Fixed, live: Live) -> None:
     """One row of the recorded signals, at this moment."""
-    row = live.count[ROWS]
+    row = live.counts[ROWS]
     live.rows[row, 0] = live.clock[NOW]
     for j in range(fixed.out.size):
         live.rows[row, 1 + j] = live.register[LAST, fixed.out[j]]
-    live.count[ROWS] += 1
+    live.counts[ROWS] += 1
 
 
 def roomless(live: Live) -> bool:
     """Whether the next step might not find room for its rows and events."""
-    rows_left = live.rows.shape[0] - live.count[ROWS]
-    events_left = live.event.shape[1] - live.count[EVENTS]
-    return rows_left < 4 or events_left < 26 * max(1, live.mode.shape[1])
+    rows_left = live.rows.shape[0] - live.counts[ROWS]
+    events_left = live.event.shape[1] - live.counts[EVENTS]
+    return bool(rows_left < 4 or events_left < 26 * max(1, live.mode.shape[1]))
 
 
 def apply_changes(live: Live) -> bool:
     """Puts every input change that is due; True if any was."""
     due = False
-    while (
-        live.count[NEXT_CHANGE] < live.change.shape[1] and live.change[TIME, live.count[NEXT_CHANGE]] <= live.clock[NOW]
-    ):
-        k = live.count[NEXT_CHANGE]
+    for k in range(live.counts[NEXT_CHANGE], live.change.shape[1]):
+        if live.change[TIME, k] > live.clock[NOW]:
+            break
         live.inputs[live.change_input[k]] = live.change[VALUE, k]
-        live.count[NEXT_CHANGE] += 1
+        live.counts[NEXT_CHANGE] = k + 1
         due = True
     return due
 
 
 def restart(live: Live) -> None:
     """Something jumped: the next step is short and is not judged by what went before."""
-    live.count[FRESH] = 0
+    live.counts[FRESH] = 0
     live.clock[STEP_SIZE] = FIRST_STEP
     live.clock[STILL_SINCE] = -1.0
 
 
 def instant(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
-    """Everything that happens without time passing, once a step has ended: modes, then input changes. False on chatter."""
+    """Everything that happens without time passing, once a step has ended: modes, then input changes. False on
+    chatter."""
     for stage in range(2):
         if stage == 1 and not apply_changes(live):
             return True
@@ -158,8 +158,8 @@ def instant(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
 def forced(fixed: Fixed, numbers: Numbers, live: Live) -> float:
     """The next moment that no step may pass: the end, a change, a timer."""
     soonest = live.clock[END]
-    if live.count[NEXT_CHANGE] < live.change.shape[1]:
-        soonest = min(soonest, live.change[TIME, live.count[NEXT_CHANGE]])
+    if live.counts[NEXT_CHANGE] < live.change.shape[1]:
+        soonest = min(soonest, live.change[TIME, live.counts[NEXT_CHANGE]])
     return float(min(soonest, live.clock[NOW] + next_timer(fixed, numbers, live)))
 
 
@@ -176,7 +176,8 @@ def prepare(fixed: Fixed, live: Live) -> None:
 
 
 def foresee(fixed: Fixed, live: Live, way: int, step: float) -> None:
-    """Where to begin a step: from where its nodes are, where they would go on to, or their share of the whole step's move."""
+    """Where to begin a step: from where its nodes are, where they would go on to, or their share of the whole step's
+    move."""
     for i in range(fixed.size[FREE]):
         x = live.node[X, i]
         if way == GO_ON:
@@ -198,15 +199,16 @@ def attempt(fixed: Fixed, numbers: Numbers, live: Live, way: int, step: float) -
 
 
 def step_error(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> float:
-    """Half the worst distance between the solution and what was foreseen, in scales (pistons: in tenths of a stroke)."""
+    """Half the worst distance between the solution and what was foreseen, in scales (pistons: in tenths of a
+    stroke)."""
     worst = 0.0
     for i in range(fixed.size[FREE]):
-        foreseen = live.node[X, i] + step * live.node[RATE, i] if live.count[FRESH] > 1 else live.node[X, i]
+        foreseen = live.node[X, i] + step * live.node[RATE, i] if live.counts[FRESH] > 1 else live.node[X, i]
         worst = max(worst, abs(live.node[X_TRY, i] - foreseen) / numbers.node[X_SCALE, i])
     for j in range(fixed.stores.size):
         e = fixed.stores[j]
         kind = fixed.element[e, KIND]
-        if kind == JACK or kind == RAM:
+        if kind in (JACK, RAM):
             first = 7 if kind == JACK else 6
             stroke = numbers.parameters[e, first + 1] - numbers.parameters[e, first]
             worst = max(worst, 10.0 * step * abs(live.element[SPEED_TRY, e] - live.element[SPEED, e]) / stroke)
@@ -223,7 +225,8 @@ def crossing(fixed: Fixed, live: Live, at: int) -> float:
 
 
 def crossed(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
-    """Whether a watched mode's condition came true within the step; weights are set for those, scaled to the step's change."""
+    """Whether a watched mode's condition came true within the step; weights are set for those, scaled to the step's
+    change."""
     any_crossed = False
     for m in range(fixed.mode.shape[1]):
         live.mode[WEIGHT, m] = 0.0
@@ -309,14 +312,14 @@ def accept(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> None:
             live.element[TRAVEL, e] = live.element[HOLDS_TRY, e]
     live.register[LAST] = live.register[TRIAL]
     passed(fixed, numbers, live, step)
-    live.count[STEPS] += 1
-    live.count[FRESH] += 1
+    live.counts[STEPS] += 1
+    live.counts[FRESH] += 1
 
 
 def stillness(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> int:
     """0: something moves. 1: only slow stores do (tank, battery, bottle) and what follows them. 2: nothing does."""
     still = 2
-    if live.count[FRESH] < 3 or step < 1.0e-3:
+    if live.counts[FRESH] < 3 or step < 1.0e-3:
         return 0
     for i in range(fixed.size[FREE]):
         rate = abs(live.node[RATE, i]) / numbers.node[X_SCALE, i]
@@ -353,42 +356,44 @@ def sized(numbers: Numbers, step: float, error: float) -> float:
 
 
 def solve_step(fixed: Fixed, numbers: Numbers, live: Live, room: float) -> float:
-    """Finds an acceptable step of at most `room`, leaves it as the trial, and returns its size; 0 where there is none."""
+    """Finds an acceptable step of at most `room`, leaves it as the trial, and returns its size; 0 where there is
+    none."""
     step = min(live.clock[STEP_SIZE], room)
     if room - step < 0.2 * step:
         step = room
     cuts = 0
     while True:
-        if not attempt(fixed, numbers, live, GO_ON if live.count[FRESH] > 1 else STAY, step):
+        if not attempt(fixed, numbers, live, GO_ON if live.counts[FRESH] > 1 else STAY, step):
             cuts += 1
-            live.count[CUTS] += 1
+            live.counts[CUTS] += 1
             if cuts > MOST_CUTS:
                 return 0.0
             step *= 0.25
             continue
         error = step_error(fixed, numbers, live, step)
         live.clock[ERROR] = error
-        if live.count[FRESH] > 0 and error > 3.0 * numbers.tolerance[0] and step > SHORTEST_STEP:
-            live.count[REJECTED] += 1
+        if live.counts[FRESH] > 0 and error > 3.0 * numbers.tolerance[0] and step > SHORTEST_STEP:
+            live.counts[REJECTED] += 1
             step = max(SHORTEST_STEP, sized(numbers, step, error))
             continue
         return float(step)
 
 
 def judge(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
-    """After a step without a jump: the size of the next one, and whether everything is at rest. True if the run may stop."""
+    """After a step without a jump: the size of the next one, and whether everything is at rest. True if the run may
+    stop."""
     step = live.clock[TAKEN]
-    live.clock[STEP_SIZE] = 2.0 * FIRST_STEP if live.count[FRESH] == 1 else sized(numbers, step, live.clock[ERROR])
+    live.clock[STEP_SIZE] = 2.0 * FIRST_STEP if live.counts[FRESH] == 1 else sized(numbers, step, live.clock[ERROR])
     still = stillness(fixed, numbers, live, step)
     if still == 0:
         live.clock[STILL_SINCE] = -1.0
         return False
     if live.clock[STILL_SINCE] < 0.0:
         live.clock[STILL_SINCE] = live.clock[BEFORE]
-    none_due = live.count[NEXT_CHANGE] >= live.change.shape[1]
-    if still == 2 and (none_due or live.change[TIME, live.count[NEXT_CHANGE]] - live.clock[NOW] > 1.0):
+    none_due = live.counts[NEXT_CHANGE] >= live.change.shape[1]
+    if still == 2 and (none_due or live.change[TIME, live.counts[NEXT_CHANGE]] - live.clock[NOW] > 1.0):
         live.clock[STEP_SIZE] = LONGEST_STEP
-    return bool(still == 2 and none_due and live.count[UNTIL_REST] == 1)
+    return bool(still == 2 and none_due and live.counts[UNTIL_REST] == 1)
 
 
 def take(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
@@ -413,21 +418,21 @@ def take(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
 
 def advance(fixed: Fixed, numbers: Numbers, live: Live) -> int:
     """Begins, or runs on until the end, rest, trouble, or want of room for rows; says which."""
-    if live.count[STARTED] == 0:
-        live.count[STARTED] = 1
+    if live.counts[STARTED] == 0:
+        live.counts[STARTED] = 1
         begin(fixed, numbers, live)
         return BEGUN
     while True:
         # All up to `take` may be done twice at one instant without a difference: the run may have come back for room.
         if not instant(fixed, numbers, live):
             return CHATTERS
-        if live.count[FRESH] > 0 and judge(fixed, numbers, live):
+        if live.counts[FRESH] > 0 and judge(fixed, numbers, live):
             return AT_REST
         if live.clock[NOW] >= live.clock[END]:
             return DONE
         if roomless(live):
             return FULL
-        if live.count[STEPS] >= MOST_STEPS:
+        if live.counts[STEPS] >= MOST_STEPS:
             return TOO_LONG
         if not take(fixed, numbers, live):
             return NO_SOLUTION

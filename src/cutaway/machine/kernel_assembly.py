@@ -99,9 +99,11 @@ def held(kind: int, x: float, p: Floats) -> tuple[float, float]:
 
 
 def assemble(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> float:
-    """Residual, matrix and flows at `live.x_try` for a step of that size. Returns the sum of squares of the scaled residual.
+    """Residual, matrix and flows at `live.x_try` for a step of that size. Returns the sum of squares of the scaled
+    residual.
 
-    The content that the last step's residual left unaccounted (`owed`) is brought in here, so that nothing is ever lost.
+    The content that the last step's residual left unaccounted (`owed`) is brought in here, so that nothing is ever
+    lost.
     """
     x, n = live.node[X_TRY], fixed.size[FREE]
     live.matrix[MATRIX, :] = 0.0
@@ -116,7 +118,7 @@ def assemble(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> float:
         live.node[STIFF, i] = hold
     for e in range(fixed.element.shape[0]):
         kind = fixed.element[e, KIND]
-        if kind == STORE or kind == ACCUM or kind == TANK:
+        if kind in (STORE, ACCUM, TANK):
             hold_in_store(fixed, numbers, live, e, kind, step)
         elif kind == JACK:
             push_jack(fixed, numbers, live, e, step)
@@ -166,7 +168,8 @@ def push_jack(fixed: Fixed, numbers: Numbers, live: Live, e: int, step: float) -
     """A jack: the piston's speed is found by its own law; both ends see the swept volume."""
     a, b, p = fixed.element[e, TERM], fixed.element[e, TERM + 1], numbers.parameters[e]
     v, slope = jack(
-        live.node[X_TRY, a], live.node[X_TRY, b], live.element[TRAVEL, e], step, live.element[GATE, e], live.element[DRIVE, e],
+        live.node[X_TRY, a], live.node[X_TRY, b], live.element[TRAVEL, e], step,
+        live.element[GATE, e], live.element[DRIVE, e],
         p[0], p[1], p[2], p[3], p[4], p[5], p[6], p[7], p[8], p[9],
     )  # fmt: skip
     live.element[SPEED_TRY, e] = v
@@ -239,7 +242,7 @@ def refresh(fixed: Fixed, numbers: Numbers, live: Live) -> None:
         e = fixed.stores[j]
         kind = fixed.element[e, KIND]
         x = live.node[X, fixed.element[e, TERM]]
-        if kind == JACK or kind == RAM:
+        if kind in (JACK, RAM):
             live.element[HOLDS, e] = live.element[TRAVEL, e]
             if kind == RAM:
                 p = numbers.parameters[e]

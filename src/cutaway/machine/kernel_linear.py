@@ -21,7 +21,8 @@ from cutaway.machine.layout import (
 
 
 def factored(fixed: Fixed, live: Live) -> bool:
-    """`live.matrix` into lower and upper factors in `live.factors`, without exchanges. False where a pivot is too small."""
+    """`live.matrix` into lower and upper factors in `live.factors`, without exchanges. False where a pivot is too
+    small."""
     values = live.matrix[FACTORS]
     values[:] = live.matrix[MATRIX]
     target = 0
@@ -57,7 +58,8 @@ def substituted(fixed: Fixed, live: Live) -> None:
 
 
 def pivoted(matrix: Floats, right: Floats) -> bool:
-    """`right` becomes the solution of the dense system, by elimination with row exchanges. False where it is singular."""
+    """`right` becomes the solution of the dense system, by elimination with row exchanges. False where it is
+    singular."""
     n = right.size
     for k in range(n):
         best = k

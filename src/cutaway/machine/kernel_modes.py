@@ -31,7 +31,8 @@ JUST = 1.0e-12  # a timer this near its end has ended, s
 
 
 def urge(fixed: Fixed, live: Live, at: int, m: int) -> float:
-    """How far the condition for the mode's next flip is exceeded; it is due where this is above 0. Clearing goes first."""
+    """How far the condition for the mode's next flip is exceeded; it is due where this is above 0. Clearing goes
+    first."""
     clears = live.register[at, fixed.mode[CLEARS, m]]
     if live.mode[IS_SET, m] > 0.0:
         return float(clears)
@@ -55,16 +56,17 @@ def flip(numbers: Numbers, live: Live, m: int) -> None:
     live.mode[PENDING, m] = -1.0
     live.flip_time[m, live.tally[FLIPPED, m] % FLIP_MEMORY] = live.clock[NOW]
     live.tally[FLIPPED, m] += 1
-    live.count[FLIPS] += 1
-    k = live.count[EVENTS]
+    live.counts[FLIPS] += 1
+    k = live.counts[EVENTS]
     live.event[TIME, k] = live.clock[NOW]
     live.event[WHICH, k] = m
     live.event[NOW_SET, k] = live.mode[IS_SET, m]
-    live.count[EVENTS] += 1
+    live.counts[EVENTS] += 1
 
 
 def flip_due(fixed: Fixed, numbers: Numbers, live: Live) -> bool:
-    """Flips every mode that is due, in order, by the registers as they stand; starts and stops timers. True if any flipped."""
+    """Flips every mode that is due, in order, by the registers as they stand; starts and stops timers. True if any
+    flipped."""
     flipped = False
     for m in range(fixed.mode.shape[1]):
         wants = urge(fixed, live, LAST, m) > 0.0

@@ -29,8 +29,8 @@ TRANSIENT_TRIES = 200
 def unbalance(fixed: Fixed, numbers: Numbers, live: Live, i: int, step: float) -> float:
     """What is left over at a node: 1e-9 is just allowed.
 
-    Allowed is a part of the medium's scale (in a long step less, so that it leaves no more behind than a short one), and
-    the round-off of what is summed at the node: without that, a stiff store would look like failure.
+    Allowed is a part of the medium's scale (in a long step less, so that it leaves no more behind than a short one),
+    and the round-off of what is summed at the node: without that, a stiff store would look like failure.
     """
     stiff = abs(live.matrix[MATRIX, fixed.node[DIAGONAL, i]] * live.node[X_TRY, i])
     scale = numbers.node[Q_SCALE, i] / max(1.0, step) + 4.0e-3 * (live.node[SIZE, i] + 1.0e-3 * stiff)
@@ -39,7 +39,7 @@ def unbalance(fixed: Fixed, numbers: Numbers, live: Live, i: int, step: float) -
 
 def converged(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> bool:
     """Whether every node's flows balance."""
-    for i in range(fixed.size[FREE]):
+    for i in range(fixed.size[FREE]):  # noqa: SIM110 (numba takes no generators)
         if not unbalance(fixed, numbers, live, i, step) <= ALLOWED:
             return False
     return True
@@ -62,7 +62,7 @@ def moved(fixed: Fixed, live: Live, part: float) -> None:
 def newton(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> bool:
     """Solves the step from `live.x_try`, which then holds the solution, with flows and matrix of the same place."""
     n = fixed.size[FREE]
-    live.count[SOLVES] += 1
+    live.counts[SOLVES] += 1
     merit = assemble(fixed, numbers, live, step)
     short = 0
     for _ in range(NEWTON_TRIES):
@@ -92,7 +92,7 @@ def newton(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> bool:
 def pseudo_transient(fixed: Fixed, numbers: Numbers, live: Live, step: float, merit: float) -> bool:
     """Walks to the solution as if every node had a larger store, which shrinks as the residual falls."""
     n = fixed.size[FREE]
-    live.count[TRANSIENTS] += 1
+    live.counts[TRANSIENTS] += 1
     tau = 1.0
     for _ in range(TRANSIENT_TRIES):
         for i in range(n):

@@ -61,11 +61,12 @@ FLIP_MEMORY = 21
 class Fixed(NamedTuple):
     """What the structure of a network settles. Free nodes come first, boundary nodes after them. Rows as named above.
 
-    size: how many free nodes. node: by node (ORDER: node of each pivot; FILL_AT: where its fill begins, one more than nodes).
-    element: a line an element; slots are places in the matrix, the last place being waste. fill: places below each pivot, the pivots they
-    belong to, and the places right of it. target: where their products go, in order. place: row and column of each place. code: the program, a line an
-    instruction. tables: where each table begins. mode: registers. stores: elements that hold something. boundary: registers of the boundary
-    nodes. out: registers to record.
+    size: how many free nodes. node: by node (ORDER: node of each pivot; FILL_AT: where its fill begins, one more than
+    nodes). element: a line an element; slots are places in the matrix, the last place being waste. fill: places below
+    each pivot, the pivots they belong to, and the places right of it. target: where their products go, in order.
+    place: row and column of each place. code: the program, a line an instruction. tables: where each table begins.
+    mode: registers. stores: elements that hold something. boundary: registers of the boundary nodes. out: registers
+    to record.
     """
 
     size: Ints
@@ -83,7 +84,8 @@ class Fixed(NamedTuple):
 
 
 class Numbers(NamedTuple):
-    """What a lane may differ in: parameters (a line an element), constants, tables, scales and stores of nodes, times of modes."""
+    """What a lane may differ in: parameters (a line an element), constants, tables, scales and stores of nodes, times
+    of modes."""
 
     parameters: Floats
     constants: Floats
@@ -109,7 +111,7 @@ class Live(NamedTuple):
     matrix: Floats
     inputs: Floats
     clock: Floats
-    count: Ints
+    counts: Ints
     change: Floats
     change_input: Ints
     rows: Floats

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 import numpy as np
 
 from cutaway.machine.compile import Machine
+from cutaway.machine.kernel_modes import RINGS
 from cutaway.machine.layout import (
     AT_REST,
     CHATTERS,
@@ -19,7 +20,6 @@ from cutaway.machine.layout import (
     X_SCALE,
     Live,
 )
-from cutaway.machine.kernel_modes import RINGS
 from cutaway.machine.records import Outcome
 from cutaway.machine.slicing import acts_on_itself
 

@@ -22,10 +22,12 @@ from cutaway.parts.recipe import Across, Apply, Const, Content, Expr, Input, Mod
 
 @dataclass(slots=True)
 class Program:
-    """Grows as expressions are written into it. A register is -1 - k for constant k, else the number of its instruction.
+    """Grows as expressions are written into it. A register is -1 - k for constant k, else the number of its
+    instruction.
 
-    nodes, elements, modes, inputs: places by name. boundary: what prescribes each boundary node. signals: expressions by name.
-    Equal instructions are written once; constants never count as equal, so that a lane with another number has the same program.
+    nodes, elements, modes, inputs: places by name. boundary: what prescribes each boundary node. signals: expressions
+    by name. Equal instructions are written once; constants never count as equal, so that a lane with another number
+    has the same program.
     """
 
     nodes: Mapping[str, int]

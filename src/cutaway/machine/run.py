@@ -58,11 +58,11 @@ def _run(job: Job) -> Run:
     status = FULL
     while status == FULL:
         status = advance(machine.fixed, machine.numbers, live)
-        rows, found = int(live.count[ROWS]), int(live.count[EVENTS])
+        rows, found = int(live.counts[ROWS]), int(live.counts[EVENTS])
         times.append(live.rows[:rows, 0].copy())
         values.append(live.rows[:rows, 1:].copy())
         events.extend(_events(machine, live, found))
-        live.count[ROWS] = live.count[EVENTS] = 0
+        live.counts[ROWS] = live.counts[EVENTS] = 0
     if status == AT_REST:
         times.append(live.clock[END : END + 1].copy())
         values.append(values[-1][-1:])

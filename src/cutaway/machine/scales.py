@@ -9,8 +9,8 @@ from cutaway.parts.recipe import Medium
 class Scale:
     """across, through: what counts as one in errors and residuals (Pa, V, K, rad/s; m³/s, A, W, N m).
 
-    store: of a free node that says no other, content per unit of across. leak: to zero, flow per unit of across; only a dead wire
-    needs one. start: across value where nothing is said.
+    store: of a free node that says no other, content per unit of across. leak: to zero, flow per unit of across; only
+    a dead wire needs one. start: across value where nothing is said.
     """
 
     medium: Medium

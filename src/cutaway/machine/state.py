@@ -134,7 +134,7 @@ def live_arrays(machine: Machine, state: State, changes: Sequence[Change], secon
         matrix=np.zeros((2, fixed.place.shape[1] + 1)),
         inputs=state.inputs.copy(),
         clock=clock,
-        count=count,
+        counts=count,
         change=np.array([[c.time for c in changes], [c.value for c in changes]], np.float64).reshape(2, len(changes)),
         change_input=np.array([where[c.input] for c in changes], np.int64),
         rows=np.empty((ROOM, 1 + fixed.out.size)),

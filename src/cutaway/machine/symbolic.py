@@ -13,9 +13,10 @@ from cutaway.machine.layout import Ints
 class Elimination:
     """Places in one array of values for every entry of the factors; the array has one more place, for waste.
 
-    The place of pivot k is k. order: node of each pivot. fill_at: where each pivot's fill begins. fill: by line the places below the pivot,
-    the pivots they belong to (also those of the columns: the pattern is symmetric), the places right of it. target: where each product of the two
-    goes. places: row and column of each place. place: (node, node) to place, for the elements.
+    The place of pivot k is k. order: node of each pivot. fill_at: where each pivot's fill begins. fill: by line the
+    places below the pivot, the pivots they belong to (also those of the columns: the pattern is symmetric), the
+    places right of it. target: where each product of the two goes. places: row and column of each place. place:
+    (node, node) to place, for the elements.
     """
 
     order: Ints
@@ -57,7 +58,8 @@ def elimination(n: int, edges: frozenset[tuple[int, int]]) -> Elimination:
     rank = {node: k for k, node in enumerate(order)}
     place: dict[tuple[int, int], int] = {(k, k): k for k in range(n)}
     below = [sorted(rank[i] for i in later[k]) for k in range(n)]
-    fill_at, lower, upper, target = [0], [], [], []
+    fill_at, lower, upper = [0], list[int](), list[int]()
+    target: list[int] = []
     for k in range(n):
         for i in below[k]:
             place[(k, i)] = len(place)

@@ -7,8 +7,9 @@ from cutaway.parts.laws.elements import family
 def classes(network: Network) -> tuple[tuple[str, str], ...]:
     """The class of each connected component, under the name of its first node.
 
-    M: every law rises with its first end and falls with its second, so that the matrix is column-dominant. S: every law keeps
-    the matrix symmetric. mixed: neither argument covers it; then it is the stores that settle a short enough step.
+    M: every law rises with its first end and falls with its second, so that the matrix is column-dominant. S: every
+    law keeps the matrix symmetric. mixed: neither argument covers it; then it is the stores that settle a short
+    enough step.
     """
     free = {node.name: i for i, node in enumerate(network.nodes) if node.boundary is None}
     root = {name: name for name in free}

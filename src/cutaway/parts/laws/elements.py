@@ -16,9 +16,10 @@ Positive = tuple[str, ...]
 class Family:
     """One family of elements.
 
-    terminals: how many. parameters: names in the order of `Element.parameters`, SI. uniqueness: M where the law keeps the network's matrix
-    column-dominant (flow rises with its first end and falls with its second), S where it keeps it symmetric (a law of the drop alone), MS both. above: the
-    parameters that must be above 0; all others but settings, loads and limits must not be negative.
+    terminals: how many. parameters: names in the order of `Element.parameters`, SI. uniqueness: M where the law keeps
+    the network's matrix column-dominant (flow rises with its first end and falls with its second), S where it keeps
+    it symmetric (a law of the drop alone), MS both. above: the parameters that must be above 0; all others but
+    settings, loads and limits must not be negative.
     """
 
     name: FamilyName

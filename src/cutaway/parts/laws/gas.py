@@ -10,9 +10,10 @@ def gas_orifice(a: float, b: float, gate: float, drive: float, c: float, core: f
 
         flow = gate · C root(head(a) - head(b)),        about C √(a² - b²)
 
-    a, b: Pa absolute. c: C, m³/s of free air per Pa, 0 or above. core: Pa; the flow is laminar while |a² - b²| is below its square. drive: not
-    used. Range: above 10 kPa, isothermal. Source: the nozzle relation of ISO 6358 with critical ratio 0. Real nozzles
-    choke at ratios up to 0.53; at equal C this passes up to a fifth less near ratio 0.74, so give C as a flow at a known drop.
+    a, b: Pa absolute. c: C, m³/s of free air per Pa, 0 or above. core: Pa; the flow is laminar while |a² - b²| is
+    below its square. drive: not used. Range: above 10 kPa, isothermal. Source: the nozzle relation of ISO 6358 with
+    critical ratio 0. Real nozzles choke at ratios up to 0.53; at equal C this passes up to a fifth less near ratio
+    0.74, so give C as a flow at a known drop.
 
     >>> round(gas_orifice(5.0e5, 3.0e5, 1.0, 1.0, 1.0e-9, 5.0e3)[0], 7)
     0.0004
@@ -28,8 +29,8 @@ def gas_one_way(a: float, b: float, gate: float, drive: float, c: float, core: f
 
         flow = gate · C root(hinge(head(a - crack) - head(b)))
 
-    crack: drop at which it begins to lift, Pa. c, core, gate: as for an orifice. drive: not used. Range and source: as for an orifice; the toe
-    is ours.
+    crack: drop at which it begins to lift, Pa. c, core, gate: as for an orifice. drive: not used. Range and source:
+    as for an orifice; the toe is ours.
 
     >>> gas_one_way(1.04e5, 1.0e5, 1.0, 1.0, 1.0e-9, 5.0e3, 5.0e3)[0]
     0.0

@@ -46,8 +46,9 @@ def pushed(
 
         v = gate · glide(push - k (z - z0) - stops(z)),        z = travel + step · v
 
-    push: N. travel: where it stands, m. step: s. gate: 0 jammed to 1 free. spring: k, N/m. spring_from: z0, m. The one root lies between 0 and the speed that the
-    force at rest would give; it is found by Newton's rule kept inside that bracket. Source: ours (backward Euler).
+    push: N. travel: where it stands, m. step: s. gate: 0 jammed to 1 free. spring: k, N/m. spring_from: z0, m. The
+    one root lies between 0 and the speed that the force at rest would give; it is found by Newton's rule kept inside
+    that bracket. Source: ours (backward Euler).
 
     Free, 1300 N against 300 N of friction: half a metre a second, less what rounding takes. Jammed: nothing.
     >>> round(pushed(1300.0, 0.1, 0.01, 1.0, 300.0, 2000.0, 0.0, 0.0, 0.0, 0.3, 1e8)[0], 3)
@@ -90,8 +91,8 @@ def jack(
 
         push = A1 cap - A2 rod - F0 · drive;        flow in at the cap A1 v, at the rod -A2 v
 
-    cap, rod: Pa gauge. travel: m. step: s. cap_area, rod_area: A1, A2, m². load: F0 at drive 1, N, against extending. The others as in `pushed`.
-    Range: no inertia. Source: textbook balance of forces; rounding ours.
+    cap, rod: Pa gauge. travel: m. step: s. cap_area, rod_area: A1, A2, m². load: F0 at drive 1, N, against extending.
+    The others as in `pushed`. Range: no inertia. Source: textbook balance of forces; rounding ours.
 
     12/8 cm² under 60 bar against 7000 N: 100 N of friction short of moving.
     >>> jack(6.0e6, 0.0, 0.1, 0.01, 1.0, 1.0, 1.2e-3, 8e-4, 300.0, 2000.0, 0.0, 0.0, 7000.0, 0.0, 0.3, 1e8)[0]
@@ -109,8 +110,9 @@ def ram(
 
         push = A (p - 101325) - F0 · drive
 
-    pressure: Pa absolute. area: A, m². load: F0 at drive 1, N, against extending. The others as in `pushed`. Range: the other side of the piston at standard
-    sea-level pressure; what less there is at height belongs in the drive. Source: textbook.
+    pressure: Pa absolute. area: A, m². load: F0 at drive 1, N, against extending. The others as in `pushed`. Range:
+    the other side of the piston at standard sea-level pressure; what less there is at height belongs in the drive.
+    Source: textbook.
 
     20 cm² under 2 bar above ambient beats a spring of 300 N:
     >>> round(ram(301325.0, 0.0, 0.001, 1.0, 1.0, 2e-3, 20.0, 500.0, 6000.0, -0.05, 0.0, 0.0, 0.08, 1e8)[0], 3)
@@ -125,7 +127,8 @@ def ram_content(pressure: float, travel: float, area: float, low: float, dead: f
 
         content = p (dead + A (z - low)) / 101325
 
-    pressure: Pa absolute. travel: z, m. area: A, m². dead: volume left at the low end, m³, above 0. Range: isothermal. Source: Boyle's law.
+    pressure: Pa absolute. travel: z, m. area: A, m². dead: volume left at the low end, m³, above 0. Range:
+    isothermal. Source: Boyle's law.
 
     >>> round(ram_content(202650.0, 0.05, 2e-3, 0.0, 1e-5)[0], 6)
     0.00022

@@ -9,8 +9,8 @@ def root(drop: float, core: float) -> tuple[float, float]:
         root = drop / (drop² + core²)^¼        slope = (½ drop² + core²) / (drop² + core²)^(5/4)
 
     drop: any unit. core: width of the laminar core, same unit, above 0. The result has the unit's square root.
-    Range: everywhere; within 0.3 % of ±√|drop| once |drop| is 10 cores or more. Source: the square-root law is the orifice
-    relation; its rounding at zero is ours, so that the slope stays finite and above 0.
+    Range: everywhere; within 0.3 % of ±√|drop| once |drop| is 10 cores or more. Source: the square-root law is the
+    orifice relation; its rounding at zero is ours, so that the slope stays finite and above 0.
 
     >>> root(100.0, 1.0)
     (9.9997500, 0.0500037)
@@ -81,7 +81,8 @@ def gas_head(pressure: float) -> tuple[float, float]:
         head = p²    above 10 kPa;        head = 2 · 10⁴ p - 10⁸    below
 
     pressure: Pa absolute. Range: meant for pressures above 10 kPa. Source: the square is the isothermal restrictor
-    relation (flow by the difference of the squares); the straight line is ours: without it a solver can run off below a vacuum.
+    relation (flow by the difference of the squares); the straight line is ours: without it a solver can run off below
+    a vacuum.
 
     >>> gas_head(2.0e5)
     (4.0e10, 4.0e5)
