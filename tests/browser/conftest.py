@@ -9,6 +9,8 @@ from typing import Any
 
 import pytest
 
+from cutaway.draw.shapes import Line, Picture, Rect, Shape, Text
+from cutaway.draw.svg import write_inner_svg
 from cutaway.problems.diagnostic import Diagnostic
 from cutaway.problems.span import Span, TextFile
 from cutaway.publish.page import page
@@ -33,19 +35,14 @@ def on_each(kind: Any, heading: str, sentence: str) -> tuple[VerdictView, ...]:
     return tuple(VerdictView(standard, kind, heading, sentence) for standard in STANDARDS)
 
 
-def drawing(paper: str, ink: str, standard: str, system: str) -> str:
-    """A stand-in for a sheet: boxes joined by a pipe."""
-    boxes = "".join(
-        f'<rect x="{40 + 190 * at}" y="70" width="140" height="60" rx="4" fill="none" stroke="{ink}" stroke-width="2.4"/>'
-        f'<text x="{110 + 190 * at}" y="105" text-anchor="middle" fill="{ink}">{name}</text>'
-        for at, name in enumerate(("port tank", "selector", "filter", "pump"))
-    )
-    pipes = "".join(f'<path d="M{180 + 190 * at} 100h50" stroke="{ink}" stroke-width="5"/>' for at in range(3))
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 800 200" font-family="sans-serif" font-size="18">'
-        f'<rect width="800" height="200" fill="{paper}"/><text x="40" y="40" fill="{ink}">{system}, {standard}</text>'
-        f"{boxes}{pipes}</svg>"
-    )
+def drawing(name: str) -> str:
+    """A stand-in for a sheet: boxes joined by a pipe, by the writer of all sheets."""
+    shapes: list[Shape] = []
+    for at, words in enumerate(("port tank", "selector", "filter", "pump")):
+        x = 40.0 + 190 * at
+        shapes += [Rect((x, 70.0), (140.0, 60.0), "box", 4.0), Text((x + 70, 105.0), words, "name", 18.0, "middle")]
+        shapes += [Line((x + 140, 100.0), (x + 190, 100.0), "pipe petrol flowing")] if at < 3 else []
+    return write_inner_svg(Picture((800.0, 200.0), tuple(shapes), name, name, ()))
 
 
 def sentences() -> tuple[SentenceView, ...]:
@@ -70,7 +67,7 @@ def sentences() -> tuple[SentenceView, ...]:
                                     "tank selector is put to off (handbook §22, §25a)."),
                         VerdictView("Mk 2 with mod 12", "fails", "Fails", "Fails: in cruising, with the lamp switch at "
                                     "off, it does not come about that the fuel lamp is lit within 40 s once the tank "
-                                    "selector is put to off; at 40 s the fuel lamp is out (handbook §22, §25b)."),
+                                    "selector is put to off; at 40 s the fuel lamp is out (handbook §22, §25b).", True),
                     ),
                     ("hb §22", "hb §25"),
                 ),
@@ -130,14 +127,17 @@ def sentences() -> tuple[SentenceView, ...]:
 def sheets() -> tuple[SheetView, ...]:
     return tuple(
         SheetView(
-            standard, system, "", f"sheets/{system}-{standard}-{situation}.svg",
-            f"{system} on {standard}, {situation}: the port tank, the selector, the filter and the pump in a row.",
-            drawing("#fcfbf7", "#1b2126", standard, system), drawing("#12171b", "#edf1f3", standard, system), situation,
+            standard,
+            system,
+            situation,
+            f"sheets/{system}-{standard}-{situation}.svg",
+            (f"{system} on {standard}, {situation}.", "The port tank, the selector, the filter and the pump in a row."),
+            drawing(f"{system} {standard} {situation}"),
         )
         for system in ("Fuel", "Vacuum")
         for situation in ("parked", "cruising")
         for standard in STANDARDS
-    )  # fmt: skip
+    )
 
 
 @pytest.fixture(scope="session")
@@ -151,6 +151,14 @@ def view() -> PackView:
         "documents and the licensed people of the place come first.",
         standards=STANDARDS,
         scripts=(ScriptView("01-fuel", "Petrol, and the lamp that watches it", sentences(), "captions/01-fuel.vtt", "0:41"),),
+        drills=(
+            ScriptView("starting", "Starting the engine", (
+                SentenceView("Petrol: tank selector to port tank.", "", 0, "step", "1.",
+                             caution="Nobody may stand within reach of the propeller."),
+                SentenceView("She fires.", "", 0, "claimed", "2.", claims=(
+                    ClaimView("engine is running", on_each("holds", "Holds", "Holds: the engine is running.")),)),
+            ), says="Begins from: parked."),
+        ),
         sheets=sheets(),
         paragraphs=(
             ParagraphView("hb §1", "§1", "General", "The type was put into production in 1938.", book),

@@ -1,5 +1,6 @@
 """Layouts: right angles, nothing through a box, kept between runs; and what happens when the library cannot help."""
 
+import asyncio
 import itertools
 from pathlib import Path
 
@@ -181,3 +182,12 @@ def test_what_is_left_of_a_stretch() -> None:
     assert without(line, ((5.0, -5.0), (5.0, 5.0))) == [line]
     back = ((10.0, 0.0), (0.0, 0.0))
     assert without(back, ((2.0, 0.0), (5.0, 0.0))) == [((10.0, 0.0), (5.0, 0.0)), ((2.0, 0.0), (0.0, 0.0))]
+
+
+def test_a_layout_is_found_where_an_event_loop_runs() -> None:
+    """As in a notebook: the engine itself refuses a time limit there."""
+
+    async def inside() -> object:
+        return elk_layout(REQUEST)
+
+    assert asyncio.run(inside()) == of("layered")

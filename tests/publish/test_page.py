@@ -9,6 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from cutaway.draw.shapes import Picture, Text
+from cutaway.draw.svg import write_inner_svg
 from cutaway.problems.diagnostic import Diagnostic
 from cutaway.problems.span import Span, TextFile
 from cutaway.publish.html import anchor, el
@@ -58,11 +60,17 @@ def read(text: str) -> Reader:
     return reader
 
 
+def drawing(words: str) -> str:
+    """A picture with the words in it, as sheets are written for the page."""
+    return write_inner_svg(Picture((90.0, 50.0), (Text((1.0, 2.0), words, "name", 17.0),), words, words, (words,)))
+
+
 def view_of(words: str, **more: object) -> PackView:
     """A view with the same words in every place that takes any."""
     verdict = VerdictView(words, "holds", words, words)
     sentence = SentenceView(words, words, 1, "claimed", words, (ClaimView(words, (verdict,), (words,)),), (words,))
     unchecked = SentenceView(words, words, 1, "unchecked", words, likely=(words,))
+    step = SentenceView(words, "", 0, "step", words, caution=words)
     here = Span(TextFile(words, words), 0, 1)
     return PackView(
         words,
@@ -70,8 +78,10 @@ def view_of(words: str, **more: object) -> PackView:
         words,
         words,
         (words,),
+        (),
         (ScriptView(words, words, (sentence, unchecked), words, words),),
-        (SheetView(words, words, words, words, words),),
+        (ScriptView(words, words, (step,), says=words),),
+        (SheetView(words, words, words, words, (words,), drawing(words)),),
         (ParagraphView(words, words, words, words, words, words, (words,)),),
         (TermView(words, words, words, (words,), (words,)),),
         (CautionView(words, words, (words,)),),
@@ -93,7 +103,7 @@ def test_any_text_stays_text(words: str) -> None:
         *("html", "head", "meta", "title", "style", "body", "a", "header", "p", "h1", "h2", "h3", "div", "table"),
         *("caption", "thead", "tbody", "tr", "th", "td", "b", "span", "nav", "main", "section", "ol", "ul", "li"),
         *("details", "summary", "blockquote", "strong", "figure", "img", "figcaption", "dl", "dt", "dd", "code"),
-        *("br", "article", "footer"),
+        *("br", "article", "footer", "svg", "rect", "text"),
     }
 
 
@@ -109,7 +119,9 @@ def test_an_empty_view_is_a_whole_page_with_its_notice() -> None:
 
 def test_every_picture_has_words_and_every_heading_its_level() -> None:
     reader = read(page(view_of("a b")))
-    assert [attrs["alt"] for tag, attrs in reader.tags if tag == "img"] == ["a b"]
+    pictures = [attrs["aria-labelledby"] for tag, attrs in reader.tags if attrs.get("role") == "img"]
+    assert pictures == ["a-b-title"]
+    assert ("title", {"id": "a-b-title"}) in reader.tags
     levels = [int(tag[1]) for tag, _ in reader.tags if re.fullmatch(r"h[1-6]", tag)]
     assert levels[0] == 1
     assert levels.count(1) == 1
@@ -117,7 +129,8 @@ def test_every_picture_has_words_and_every_heading_its_level() -> None:
 
 
 def test_nothing_names_a_place_outside() -> None:
-    assert not re.search(r"https?:|//[a-z]|@import|url\(", page(view_of("a")))
+    text = page(view_of("a")).replace('xmlns="http://www.w3.org/2000/svg"', "")
+    assert not re.search(r"https?:|//[a-z]|@import|url\(", text)
 
 
 def test_the_worst_verdict_is_shown_and_each_kind_has_a_sign() -> None:
@@ -136,7 +149,7 @@ def test_the_worst_verdict_is_shown_and_each_kind_has_a_sign() -> None:
 def test_a_claim_that_holds_on_one_standard_only_is_not_shown_for_every_one() -> None:
     verdict = VerdictView("Mk 1", "holds", "Holds", "Holds: so it is.")
     script = ScriptView("x", "X", (SentenceView("Said.", "", 1, "claimed", claims=(ClaimView("c", (verdict,)),)),))
-    text = page(PackView("W", "", "", "n", ("Mk 1", "Mk 2"), (script,)))
+    text = page(PackView("W", "", "", "n", ("Mk 1", "Mk 2"), scripts=(script,)))
     assert "every standard" not in text.lower()
     assert '<span class="on">Mk 1</span>' in text
 
@@ -158,6 +171,7 @@ def test_the_json_says_what_the_page_says() -> None:
         "kind": "holds",
         "heading": "Hallam & Reeve §1",
         "sentence": "Hallam & Reeve §1",
+        "wrong": False,
     }
     assert json.loads(problems_json(view.problems))["problems"][0]["code"] == "N101"
     assert verdicts_json(view) == verdicts_json(view)

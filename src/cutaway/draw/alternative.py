@@ -31,7 +31,7 @@ def description(
     else:
         sentences.append(f"Parts: {', '.join(item.part.name for item in own)}. No state is shown.")
     sentences += _lines(plan, seen)
-    links = [f"{t.end.part} {t.words} {t.start.part}" for t in plan.ties if t.sort == "link"]
+    links = [t.told for t in plan.ties if t.sort == "link"]
     sentences += [f"Couplings: {'; '.join(links)}."] if links else []
     sentences += [f"Caution: {caution}" for caution in cautions]
     return (*sentences, *remarks, notice)

@@ -1,6 +1,7 @@
 """The layout library (elkjs) run inside this process: a request to its JSON form and its answer back."""
 
 import json
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from importlib.resources import files
 from typing import Any
@@ -40,7 +41,9 @@ def elk_layout(request: Request, seconds: float = SECONDS) -> Layout | NoLayout:
     library = library_text()
     if library is None:
         return NoLayout("it is not in this installation", missing=True)
-    found = _run(library, to_elk(request), seconds)
+    # A thread of its own: where an event loop runs in the caller's (a notebook), the engine allows no time limit.
+    with ThreadPoolExecutor(1) as thread:
+        found = thread.submit(_run, library, to_elk(request), seconds).result()
     return found if isinstance(found, NoLayout) else from_elk(request, found)
 
 

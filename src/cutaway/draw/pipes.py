@@ -30,9 +30,8 @@ def link_shapes(plan: Plan, routes: Routes) -> tuple[Shape, ...]:
         points = routes.get(tie.name, ())
         if tie.sort == "link" and len(points) > 1:
             head = triangle(points[-1], _degrees(points[-2], points[-1]), 10.0, 9.0, "linkhead")
-            title = f"{tie.end.part} {tie.words} {tie.start.part}"
             dashes = [Polyline(stretch, "link") for stretch in _not_yet(points, drawn)]
-            shapes.append(Group((*dashes, head), "coupling", line=tie.name, title=title))
+            shapes.append(Group((*dashes, head), "coupling", line=tie.name, title=tie.told))
     return tuple(shapes)
 
 

@@ -44,6 +44,13 @@ class Tie:
     end: End
     medium: Medium | None = None
     words: str = ""
+    giver: str = ""
+    """Of a coupling: the part that it names, wherever the drawing begins it."""
+
+    @property
+    def told(self) -> str:
+        """A coupling in words: 'engine pump driven by engine'."""
+        return f"{self.end.part} {self.words} {self.giver or self.start.part}"
 
     @property
     def name(self) -> str:
@@ -126,7 +133,7 @@ def _tapped(tie: Tie, shown: list[Tie], wiring: Wiring, own: Mapping[str, Part],
         if line.sort == "line" and start.part in own and wiring.joined.get(start.node) == node:
             sides = {p.side for p in kinds[own[start.part].kind].ports if p.name == start.port or p.each}
             if "east" in sides:
-                return replace(tie, start=start)
+                return replace(tie, start=start, giver=tie.start.part)
     return tie
 
 

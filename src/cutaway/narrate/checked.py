@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 
 from cutaway.handbook.records import Drill, Folder, Paragraph, Script, Sentence, Step
+from cutaway.handbook.search import ParagraphIndex
 from cutaway.inquiry.check import Judged, judge
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.told import Told
@@ -11,7 +12,7 @@ from cutaway.inquiry.workshop import Workshop
 from cutaway.language.claims import Done, Looked, ParsedClaims
 from cutaway.language.syntax import Action, Claim, Scope, Wait, When
 from cutaway.narrate.citing import cite_verdict
-from cutaway.narrate.coverage import likeliest
+from cutaway.narrate.coverage import checking, likeliest
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.span import Span
 from cutaway.quantities.which import StandardName, Which
@@ -33,18 +34,19 @@ class JudgedClaim:
 @dataclass(frozen=True, slots=True)
 class CheckedSentence:
     """A sentence of a script. stated: it reports a paragraph, which says so. likely: for one that nothing checks, the
-    likeliest paragraphs."""
+    likeliest paragraphs. at_odds: what it says otherwise than the paragraphs that it cites."""
 
     script: Script
     sentence: Sentence
     claims: tuple[JudgedClaim, ...]
     stated: bool
     likely: tuple[Paragraph, ...]
+    at_odds: Problems = ()
 
     @property
     def unchecked(self) -> bool:
         """Whether nothing checks the sentence and nothing says that it needs no checking."""
-        return not (self.sentence.claims or self.sentence.cites or self.sentence.aside)
+        return checking(self.sentence) == "unchecked"
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,6 +104,7 @@ def check_words(
     claims_of = {(one.script, one.sentence.span): one.claims for one in parsed.sentences}
     sentences: list[CheckedSentence] = []
     folder = workshop.folder
+    index = ParagraphIndex(folder.sources)
 
     def judged(claim: Claim) -> JudgedClaim:
         found = judge(_only(claim, asking), workshop, told, asking.rests, memory)
@@ -111,11 +114,11 @@ def check_words(
         if asking.script and script.name != asking.script:
             continue
         for sentence in script.sentences:
-            stated, more = cite_verdict(sentence, folder)
-            problems += more
+            stated, at_odds = cite_verdict(sentence, folder)
+            problems += at_odds
             claims = tuple(judged(claim) for claim in claims_of[(script.name, sentence.span)])
-            one = CheckedSentence(script, sentence, claims, stated is not None, ())
-            sentences.append(replace(one, likely=likeliest(sentence, folder)) if one.unchecked else one)
+            likely = likeliest(sentence, index) if checking(sentence) == "unchecked" else ()
+            sentences.append(CheckedSentence(script, sentence, claims, stated is not None, likely, at_odds))
     steps: list[CheckedStep] = []
     for drill in folder.drills if not asking.script else ():
         for step, claims_here in drill_claims(drill, parsed):

@@ -21,7 +21,7 @@ def cite_verdict(sentence: Sentence, folder: Folder) -> tuple[Stated | None, Pro
         return None, ()
     texts = tuple(text_of(one) for _, one in found)
     missing = tuple(
-        quantity for quantity in _asserted(sentence.text) if not any(states(text, quantity) for text in texts)
+        quantity for quantity in figures_told(sentence.text) if not any(states(text, quantity) for text in texts)
     )
     books = tuple(one for _, one in found)
     problems = tuple(_differs(quantity, sentence, books) for quantity in missing)
@@ -33,7 +33,8 @@ def text_of(one: Paragraph) -> str:
     return "\n".join((one.title, one.text, *one.cautions))
 
 
-def _asserted(text: str) -> tuple[Quantity, ...]:
+def figures_told(text: str) -> tuple[Quantity, ...]:
+    """The figures of a sentence that a paragraph which it cites must have."""
     return tuple(
         quantity
         for quantity in figures_in(text, bare=True)

@@ -59,7 +59,7 @@ def coverage(script: Script, folder: Folder, index: ParagraphIndex | None = None
     paragraphs = index if index is not None else ParagraphIndex(folder.sources)
     kinds = tuple(checking(sentence) for sentence in script.sentences)
     unchecked = tuple(
-        Unchecked(number, sentence, likeliest(sentence, folder, paragraphs))
+        Unchecked(number, sentence, likeliest(sentence, paragraphs))
         for number, (sentence, kind) in enumerate(zip(script.sentences, kinds, strict=True))
         if kind == "unchecked"
     )
@@ -67,10 +67,9 @@ def coverage(script: Script, folder: Folder, index: ParagraphIndex | None = None
     return covered, tuple(_told(one) for one in unchecked)
 
 
-def likeliest(sentence: Sentence, folder: Folder, index: ParagraphIndex | None = None) -> tuple[Paragraph, ...]:
+def likeliest(sentence: Sentence, index: ParagraphIndex) -> tuple[Paragraph, ...]:
     """The paragraphs that a sentence most likely comes from, best first; () where none shares a word with it."""
-    paragraphs = index if index is not None else ParagraphIndex(folder.sources)
-    return tuple(hit.paragraph for hit in paragraphs.search(sentence.text, _LIKELY))
+    return tuple(hit.paragraph for hit in index.search(sentence.text, _LIKELY))
 
 
 def _told(one: Unchecked) -> Diagnostic:

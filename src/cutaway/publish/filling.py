@@ -2,10 +2,14 @@
 
 from collections.abc import Mapping
 from itertools import groupby
+from typing import Literal, assert_never
 
-from cutaway.handbook.records import Cite, Folder, Sentence
+from cutaway.handbook.records import Cite, Folder, Paragraph
+from cutaway.inquiry.verdicts import Empty, Fails, Holds, NotModelled, RestsOn, Stated, Undecided, Verdict
 from cutaway.machine.fitting import Assumption
-from cutaway.narrate.checked import Checked, CheckedSentence, JudgedClaim
+from cutaway.narrate.checked import Checked, CheckedSentence, CheckedStep, JudgedClaim, is_wrong
+from cutaway.narrate.citing import figures_told
+from cutaway.narrate.coverage import checking
 from cutaway.narrate.timing import Slot, timeline
 from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Problems
@@ -22,11 +26,10 @@ from cutaway.publish.view import (
     VerdictView,
 )
 from cutaway.wording.asking import text_of
-from cutaway.wording.verdicts import heading, kind_of, verdict_sentence
+from cutaway.wording.verdicts import heading, kind_of, listed, verdict_sentence
 
 
 def pack_view(
-    folder: Folder,
     checked: Checked,
     assumptions: tuple[Assumption, ...],
     sheets: tuple[SheetView, ...],
@@ -34,17 +37,20 @@ def pack_view(
     problems: Problems,
 ) -> PackView:
     """All that the page shows of a checked folder."""
+    folder = checked.folder
     head = folder.type
     return PackView(
         head.name,
         head.maker,
         head.says,
         head.notice,
-        tuple(str(s.name) for s in head.standards) + tuple(a.name for a in head.airframes),
+        tuple(str(s.name) for s in head.standards),
+        tuple(a.name for a in head.airframes),
         _scripts(folder, checked),
+        _drills(folder, checked),
         sheets,
         _paragraphs(folder),
-        tuple(TermView(t.name, t.meaning, t.said_as, t.also, tuple(map(_key, t.cites))) for t in folder.glossary),
+        tuple(TermView(t.name, t.meaning, t.said_as, t.also, tuple(map(key_of, t.cites))) for t in folder.glossary),
         cautions(folder, kinds),
         tuple(AssumptionView(a.part, a.value, a.stated, a.between, a.because) for a in assumptions),
         problems,
@@ -63,40 +69,93 @@ def _scripts(folder: Folder, checked: Checked) -> tuple[ScriptView, ...]:
 
 def _sentence(one: CheckedSentence, slot: Slot, folder: Folder) -> SentenceView:
     sentence = one.sentence
+    verdict, words = _reported(one)
     return SentenceView(
         sentence.text,
         sentence.chapter,
         sentence.paragraph,
-        _sort(sentence),
+        checking(sentence),
         _clock(slot.start),
         tuple(_claim(claim, folder) for claim in one.claims),
-        tuple(map(_key, sentence.cites)),
-        ("stated" if one.stated else "fails") if sentence.cites else "",
-        likely=tuple(f"{p.source} {p.number}" for p in one.likely),
+        tuple(map(key_of, sentence.cites)),
+        verdict,
+        words,
+        tuple(key_of(paragraph) for paragraph in one.likely),
     )
 
 
-def _sort(sentence: Sentence):  # type: ignore[no-untyped-def]
-    if sentence.claims:
-        return "claimed"
-    if sentence.cites:
-        return "cited"
-    return "aside" if sentence.aside else "unchecked"
+def _reported(one: CheckedSentence) -> tuple[Literal["", "stated", "reported", "fails"], str]:
+    """Whether a sentence says what the paragraphs say that it is marked with, and that in words."""
+    if not one.sentence.cites:
+        return "", ""
+    numbers = listed(tuple(cite.number for cite in one.sentence.cites))
+    if one.at_odds:
+        return "fails", " ".join(problem.message for problem in one.at_odds)
+    if not one.stated:
+        return "fails", f"It cites {numbers}, which is not in the books of this folder."
+    told = tuple(dict.fromkeys(quantity.text.rstrip(".") for quantity in figures_told(one.sentence.text)))
+    if told:
+        return "stated", f"Its figures ({', '.join(told)}) stand in {numbers}."
+    return "reported", f"It is marked as coming from {numbers}. It has no figure that could be compared."
+
+
+def _drills(folder: Folder, checked: Checked) -> tuple[ScriptView, ...]:
+    out = []
+    for drill, group in groupby(checked.steps, key=lambda s: s.drill):
+        steps = tuple(_step(one, folder) for one in group)
+        on = f" On {drill.on.words}." if drill.on.words else ""
+        out.append(ScriptView(drill.name, drill.title, steps, says=f"Begins from: {drill.situation}.{on}"))
+    return tuple(out)
+
+
+def _step(one: CheckedStep, folder: Folder) -> SentenceView:
+    step = one.step
+    return SentenceView(
+        step.text,
+        "",
+        0,
+        "claimed" if one.claims else "step",
+        f"{step.number}.",
+        tuple(_claim(claim, folder) for claim in one.claims),
+        tuple(map(key_of, step.cites)),
+        caution=step.caution,
+    )
 
 
 def _claim(one: JudgedClaim, folder: Folder) -> ClaimView:
     verdicts = tuple(
         VerdictView(
-            str(j.subject.name), kind_of(j.verdict), heading(j.verdict), verdict_sentence(one.claim, j.verdict, folder)
+            str(j.subject.name),
+            kind_of(j.verdict),
+            heading(j.verdict),
+            verdict_sentence(one.claim, j.verdict, folder),
+            is_wrong(j.verdict),
         )
         for j in one.judged
     )
-    cites = tuple(dict.fromkeys(_key(c) for j in one.judged for c in getattr(j.verdict, "cites", ())))
-    return ClaimView(text_of(one.claim.span), verdicts, cites)
+    return ClaimView(text_of(one.claim.span), verdicts, cites_of(one))
 
 
-def _key(cite: Cite) -> str:
-    return f"{cite.source} {cite.number}"
+def cites_of(one: JudgedClaim) -> tuple[str, ...]:
+    """The keys of the paragraphs behind a claim's verdicts."""
+    return tuple(dict.fromkeys(key_of(c) for j in one.judged for c in _cites(j.verdict)))
+
+
+def _cites(verdict: Verdict) -> tuple[Cite, ...]:
+    match verdict:
+        case Holds() | Fails() | Stated():
+            return verdict.cites
+        case RestsOn():
+            return _cites(verdict.nominal)
+        case NotModelled() | Empty() | Undecided():
+            return ()
+        case _:
+            assert_never(verdict)
+
+
+def key_of(place: Cite | Paragraph) -> str:
+    """What a paragraph is called in the pack: 'hb §21'."""
+    return f"{place.source} {place.number}"
 
 
 def _clock(seconds: float) -> str:
@@ -106,7 +165,7 @@ def _clock(seconds: float) -> str:
 
 def _paragraphs(folder: Folder) -> tuple[ParagraphView, ...]:
     return tuple(
-        ParagraphView(f"{p.source} {p.number}", p.number, p.title, p.text, source.title, p.on.words, p.cautions)
+        ParagraphView(key_of(p), p.number, p.title, p.text, source.title, p.on.words, p.cautions)
         for source in folder.sources
         for p in source.paragraphs
     )
@@ -120,13 +179,13 @@ def cautions(folder: Folder, kinds: Mapping[str, Kind]) -> tuple[CautionView, ..
             if text:
                 about, cites = found.setdefault(text, ([], []))
                 about.append(str(part.name))
-                cites.extend(map(_key, part.cites))
+                cites.extend(map(key_of, part.cites))
     for drill in folder.drills:
         for step in drill.steps:
             if step.caution:
                 about, cites = found.setdefault(step.caution, ([], []))
                 about.append(f"{drill.title}, step {step.number}")
-                cites.extend(map(_key, step.cites))
+                cites.extend(map(key_of, step.cites))
     return tuple(
         CautionView(text, ", ".join(dict.fromkeys(about)), tuple(dict.fromkeys(cites)))
         for text, (about, cites) in found.items()

@@ -7,7 +7,7 @@ _VOID = frozenset({"meta", "img", "input", "br", "hr", "link", "source"})
 
 
 class Html(str):
-    """Text that is HTML already. Only `el`, `join` and `raw_style` make it."""
+    """Text that is HTML already. Only `el`, `join`, `raw_style` and `drawing` make it."""
 
     __slots__ = ()
 
@@ -38,6 +38,12 @@ def raw_style(text: str) -> Html:
     """Our own style sheet, which holds no text of a user."""
     assert "</" not in text
     return Html(f"<style>\n{text}</style>")
+
+
+def drawing(svg: str) -> Html:
+    """A drawing by our own writer of SVG, which escapes every word in it."""
+    assert svg.startswith("<svg ") and "<script" not in svg
+    return Html(svg)
 
 
 def anchor(*words: str) -> str:

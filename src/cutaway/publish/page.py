@@ -2,13 +2,14 @@
 
 from importlib.resources import files
 
+from cutaway.draw.theme import stylesheet
 from cutaway.publish import page_parts as parts
 from cutaway.publish.html import Html, anchor, el, join, raw_style
-from cutaway.publish.page_script import script_section
+from cutaway.publish.page_script import drill_section, script_section
 from cutaway.publish.view import PackView
 
 # The browser itself is told to fetch nothing, so that the page cannot come to depend on anything.
-_POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data: 'self' file:"
+_POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
 
 
 def page(view: PackView) -> str:
@@ -40,7 +41,8 @@ def _style(view: PackView) -> str:
     return "\n".join(
         (
             own,
-            parts.choice_rules("standard", "only", len(view.standards)),
+            stylesheet("both"),
+            parts.choice_rules("standard", "only", len(view.subjects)),
             parts.choice_rules("system", "system", len(parts.systems_of(view))),
             parts.choice_rules("situation", "situation", len(parts.situations_of(view))),
         )
@@ -55,17 +57,18 @@ def _header(view: PackView) -> Html:
         el("h1", view.title),
         el("p", view.says, class_="says") if view.says else "",
         notice if view.notice else "",
-        parts.verdict_table(view),
         parts.failing(view),
+        parts.verdict_table(view),
     )
 
 
 def _bar(view: PackView) -> Html:
     """Where to go, and for which standard the page is read."""
     links = [(anchor("script", script.name), script.title or script.name) for script in view.scripts]
+    links += [(anchor("drill", drill.name), drill.title or drill.name) for drill in view.drills]
     links += [(name, title) for name, title, there in _PLACES if getattr(view, there)]
     nav = el("nav", *(el("a", title, href=f"#{name}") for name, title in links), aria_label="Contents")
-    return el("div", el("div", nav, parts.choice("Standard", "standard", view.standards)), class_="bar")
+    return el("div", el("div", nav, parts.choice("Standard", "standard", view.subjects)), class_="bar")
 
 
 _PLACES = (
@@ -81,6 +84,7 @@ _PLACES = (
 def _sections(view: PackView) -> tuple[Html, ...]:
     return (
         *(script_section(script, view) for script in view.scripts),
+        *(drill_section(drill, view) for drill in view.drills),
         parts.sheets(view),
         parts.cautions(view),
         parts.glossary(view),

@@ -1,13 +1,12 @@
 """The rest of the page: verdicts counted, sheets, cautions, glossary, assumptions, problems, paragraphs."""
 
-import base64
 from itertools import groupby
 
 from cutaway.problems.printing import as_records
-from cutaway.publish.html import Html, anchor, el, join
+from cutaway.publish.html import Html, anchor, drawing, el, join
 from cutaway.publish.page_script import SIGNS, WORST_FIRST, sentence_id, worst
-from cutaway.publish.view import PackView, ParagraphView, SheetView
-from cutaway.wording.verdicts import Kind
+from cutaway.publish.view import PackView, ParagraphView, SentenceView, SheetView
+from cutaway.wording.verdicts import Kind, listed
 
 _WORDS: dict[Kind, str] = {
     "holds": "holds",
@@ -63,9 +62,9 @@ def verdict_table(view: PackView) -> Html:
     """How many sentences of all scripts have which verdict, for each standard, by the verdict to be known first."""
     counts = {
         standard: [v.kind for script in view.scripts for s in script.sentences if (v := worst(s, standard)) is not None]
-        for standard in view.standards
+        for standard in view.subjects
     }
-    kinds = [kind for kind in reversed(WORST_FIRST) if any(kind in found for found in counts.values())]
+    kinds = [kind for kind in WORST_FIRST if any(kind in found for found in counts.values())]
     if not kinds:
         return Html("")
     head = el(
@@ -76,6 +75,7 @@ def verdict_table(view: PackView) -> Html:
     rows = [
         el("tr", el("th", standard, scope="row"), *(_count(found.count(kind)) for kind in kinds))
         for standard, found in counts.items()
+        if found or standard in view.standards
     ]
     caption = el("caption", "Sentences with claims, by standard", class_="unseen")
     table = el("table", caption, el("thead", head), el("tbody", *rows), class_="tally")
@@ -87,14 +87,28 @@ def _count(number: int) -> Html:
 
 
 def failing(view: PackView) -> Html:
-    """The sentences that fail on some standard, each with a way to it."""
+    """What must be mended: the sentences that are wrong on some standard, each with a way to it, and problems."""
     links = [
-        el("li", el("a", sentence.text, href=f"#{sentence_id(script, number)}"))
-        for script in view.scripts
+        el("li", el("a", sentence.text, href=f"#{sentence_id(script, number)}"), _where_wrong(sentence))
+        for script in (*view.scripts, *view.drills)
         for number, sentence in enumerate(script.sentences, 1)
-        if sentence.cite_verdict == "fails" or any(v.kind == "fails" for c in sentence.claims for v in c.verdicts)
+        if sentence.wrong
     ]
-    return join((el("p", "These sentences fail on at least one standard:"), el("ul", *links))) if links else Html("")
+    words: list[Html] = []
+    if links:
+        told = "One sentence is wrong:" if len(links) == 1 else f"{len(links)} sentences are wrong:"
+        words = [el("h2", told, id="wrong"), el("ul", *links)]
+    if view.problems:
+        count = len(view.problems)
+        told = "one problem" if count == 1 else f"{count} problems"
+        words.append(el("p", el("a", f"The type folder has {told}", href="#problems"), "."))
+    return el("div", *words, class_="wrong", role="region", aria_label="What is wrong") if words else Html("")
+
+
+def _where_wrong(sentence: SentenceView) -> str:
+    """' on Mk 1 and Mk 2', or what it cites."""
+    found = tuple(dict.fromkeys(v.standard for claim in sentence.claims for v in claim.verdicts if v.wrong))
+    return f" (on {listed(found)})" if found else " (not what it cites)"
 
 
 # --- sheets ------------------------------------------------------------------------------------------------------
@@ -106,7 +120,7 @@ def sheets(view: PackView) -> Html:
     A folder has a sheet for every standard, system and situation, so that all of them at once would be a heap.
     """
     systems, situations = systems_of(view), situations_of(view)
-    figures = [_sheet(sheet, view.standards, systems, situations) for sheet in view.sheets]
+    figures = [_sheet(sheet, view.subjects, systems, situations) for sheet in view.sheets]
     if not figures:
         return Html("")
     choices = (choice("System", "system", systems, 0), choice("Situation", "situation", situations, 0))
@@ -120,28 +134,22 @@ def systems_of(view: PackView) -> tuple[str, ...]:
 
 def situations_of(view: PackView) -> tuple[str, ...]:
     """The situations that there are sheets of, in the order of the sheets."""
-    return tuple(dict.fromkeys(sheet.situation for sheet in view.sheets if sheet.situation))
+    return tuple(dict.fromkeys(sheet.situation for sheet in view.sheets))
 
 
-def _sheet(sheet: SheetView, standards: tuple[str, ...], systems: tuple[str, ...], situations: tuple[str, ...]) -> Html:
-    classes = [f"system-{systems.index(sheet.system)}"]
-    if sheet.situation:
-        classes.append(f"situation-{situations.index(sheet.situation)}")
-    if sheet.standard in standards:
-        classes.append(f"only-{standards.index(sheet.standard)}")
-    light = _source(sheet.svg) if sheet.svg else sheet.path
-    dark = _source(sheet.dark_svg) if sheet.svg and sheet.dark_svg else "" if sheet.svg else sheet.dark_path
-    image = el("img", src=light, alt=sheet.desc, loading="lazy")
-    if dark:
-        image = el("picture", el("source", media="(prefers-color-scheme: dark)", srcset=dark), image)
-    where = el("b", ", ".join(words for words in (sheet.system, sheet.standard, sheet.situation) if words))
-    words = f" {sheet.title} " if sheet.title else " "
-    by_itself = el("a", "The drawing by itself", href=sheet.path) if sheet.path else ""
-    return el("figure", image, el("figcaption", where, words, by_itself), class_=" ".join(classes))
-
-
-def _source(svg: str) -> str:
-    return "data:image/svg+xml;base64," + base64.b64encode(svg.encode()).decode()
+def _sheet(sheet: SheetView, subjects: tuple[str, ...], systems: tuple[str, ...], situations: tuple[str, ...]) -> Html:
+    classes = [f"system-{systems.index(sheet.system)}", f"situation-{situations.index(sheet.situation)}"]
+    if sheet.standard in subjects:
+        classes.append(f"only-{subjects.index(sheet.standard)}")
+    where = f"{sheet.system}, {sheet.standard}, {sheet.situation}"
+    by_itself = el("a", "The drawing by itself", href=sheet.path)
+    told = el("ul", *(el("li", sentence) for sentence in sheet.words))
+    return el(
+        "figure",
+        el("div", drawing(sheet.svg), class_="drawn", tabindex="0", role="region", aria_label=f"Sheet: {where}"),
+        el("figcaption", el("b", where), " ", by_itself, el("details", el("summary", "What it shows, in words"), told)),
+        class_=" ".join(classes),
+    )
 
 
 # --- lists -------------------------------------------------------------------------------------------------------

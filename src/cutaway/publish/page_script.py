@@ -29,10 +29,24 @@ def script_section(script: ScriptView, view: PackView) -> Html:
     )
 
 
+def drill_section(drill: ScriptView, view: PackView) -> Html:
+    """One drill: where it begins, then its steps."""
+    ident = anchor("drill", drill.name)
+    rows = (_sentence(step, sentence_id(drill, number), view) for number, step in enumerate(drill.sentences, 1))
+    return el(
+        "section",
+        el("h2", drill.title or drill.name, id=ident),
+        el("p", drill.says, class_="facts"),
+        el("ol", *rows, class_="sentences"),
+        class_="script",
+        aria_labelledby=ident,
+    )
+
+
 def worst(sentence: SentenceView, standard: str) -> VerdictView | None:
     """Of a sentence's verdicts for one standard, the one to be known first."""
     found = [v for claim in sentence.claims for v in claim.verdicts if v.standard == standard]
-    return min(found, key=lambda v: WORST_FIRST.index(v.kind), default=None)
+    return min(found, key=lambda v: (not v.wrong, WORST_FIRST.index(v.kind)), default=None)
 
 
 def sentence_id(script: ScriptView, number: int) -> str:
@@ -102,16 +116,22 @@ def _chapter(title: str, rows: list[Html]) -> list[Html]:
 def _sentence(sentence: SentenceView, ident: str, view: PackView) -> Html:
     row = (
         el("span", sentence.time, class_="time"),
-        el("span", sentence.text, class_="said"),
+        el("span", sentence.text, _caution(sentence), class_="said"),
         _chips(sentence, view),
     )
-    failed = any(v.kind == "fails" for claim in sentence.claims for v in claim.verdicts)
-    classes = f"is-{sentence.kind}" + (" has-fails" if failed or sentence.cite_verdict == "fails" else "")
+    classes = f"is-{sentence.kind}" + (" is-wrong" if sentence.wrong else "")
     behind = _behind(sentence, view)
     if not behind:
         return el("li", el("div", *row, class_="row"), id=ident, class_=classes)
-    opened = el("details", el("summary", *row, class_="row"), el("div", *behind, class_="behind"))
+    # What is wrong is open from the start, so that nobody passes over it.
+    opened = el("details", el("summary", *row, class_="row"), el("div", *behind, class_="behind"), open=sentence.wrong)
     return el("li", opened, id=ident, class_=classes)
+
+
+def _caution(sentence: SentenceView) -> Html:
+    if not sentence.caution:
+        return Html("")
+    return el("span", el("strong", "Caution: "), sentence.caution, class_="caution")
 
 
 def _chips(sentence: SentenceView, view: PackView) -> Html:
@@ -120,20 +140,23 @@ def _chips(sentence: SentenceView, view: PackView) -> Html:
         return el("span", el("span", "aside", class_="chip"), class_="chips")
     if sentence.kind == "unchecked":
         return el("span", el("span", el("b", "unchecked"), class_="chip unchecked-mark"), class_="chips")
+    if sentence.kind == "step":
+        return el("span", class_="chips")
+    at_odds = (_chip("fails", "not what it cites", ""),) if sentence.cite_verdict == "fails" else ()
     if not sentence.claims:
-        kind: Kind = "fails" if sentence.cite_verdict == "fails" else "stated"
-        said = "not what it cites" if kind == "fails" else f"stated in {', '.join(_labels(sentence.cites, view))}"
-        return el("span", _chip(kind, said, ""), class_="chips")
-    found = [(standard, verdict) for standard in view.standards if (verdict := worst(sentence, standard)) is not None]
+        verb = "stated in" if sentence.cite_verdict == "stated" else "from"
+        said = f"{verb} {', '.join(_labels(sentence.cites, view))}"
+        return el("span", *(at_odds or (_chip("stated", said, ""),)), class_="chips")
+    found = [(standard, verdict) for standard in view.subjects if (verdict := worst(sentence, standard)) is not None]
     kinds = {verdict.kind for _, verdict in found}
-    if len(kinds) == 1 and len(found) == len(view.standards) > 1:
-        return el("span", _chip(found[0][1].kind, found[0][1].heading, "on every standard"), class_="chips")
-    chips = (_chip(verdict.kind, verdict.heading, standard, view.standards) for standard, verdict in found)
-    return el("span", join(chips, " "), class_="chips")
+    if len(kinds) == 1 and len(view.standards) > 1 and _is_every(tuple(standard for standard, _ in found), view):
+        return el("span", *at_odds, _chip(found[0][1].kind, found[0][1].heading, "on every standard"), class_="chips")
+    chips = (_chip(verdict.kind, verdict.heading, standard, view.subjects) for standard, verdict in found)
+    return el("span", join((*at_odds, *chips), " "), class_="chips")
 
 
-def _chip(kind: Kind, said: str, where: str, standards: tuple[str, ...] = ()) -> Html:
-    only = f" only-{standards.index(where)}" if where in standards else ""
+def _chip(kind: Kind, said: str, where: str, subjects: tuple[str, ...] = ()) -> Html:
+    only = f" only-{subjects.index(where)}" if where in subjects else ""
     place = (" ", el("span", where, class_="on")) if where else ()
     sign = el("span", SIGNS[kind], aria_hidden="true")
     return el("span", el("b", sign, f" {said.lower()}"), *place, class_=f"chip {kind}{only}")
@@ -170,15 +193,20 @@ def _claim(claim: ClaimView, view: PackView) -> Html:
 
 
 def _where(standards: tuple[str, ...], view: PackView) -> str:
-    if len(view.standards) > 1 and set(standards) >= set(view.standards):
+    if len(view.standards) > 1 and _is_every(standards, view):
         return "Every standard"
     return listed(standards)
 
 
+def _is_every(standards: tuple[str, ...], view: PackView) -> bool:
+    """Whether these are all the standards and no single airframe besides."""
+    return set(standards) == set(view.standards)
+
+
 def _shown_for(standards: tuple[str, ...], view: PackView) -> str:
     """The class by which the choice of one standard hides what is for one other only."""
-    if len(standards) == 1 and standards[0] in view.standards:
-        return f"only-{view.standards.index(standards[0])}"
+    if len(standards) == 1 and standards[0] in view.subjects:
+        return f"only-{view.subjects.index(standards[0])}"
     return ""
 
 

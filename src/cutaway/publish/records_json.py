@@ -11,14 +11,16 @@ _FORMAT = 1
 
 
 def verdicts_json(view: PackView) -> bytes:
-    """Every script, sentence, claim and verdict of the view, in the order of the page."""
+    """Every script and drill, sentence, claim and verdict of the view, in the order of the page."""
     return _written(
         {
             "format": _FORMAT,
             "type": view.title,
             "standards": list(view.standards),
+            "airframes": list(view.airframes),
             "notice": view.notice,
             "scripts": [asdict(script) for script in view.scripts],
+            "drills": [asdict(drill) for drill in view.drills],
         }
     )
 

@@ -9,12 +9,17 @@ from cutaway.wording.verdicts import Kind
 
 @dataclass(frozen=True, slots=True)
 class VerdictView:
-    """One verdict for one standard. heading: 'Holds'. sentence: the verdict as it reads aloud."""
+    """One verdict for one standard. heading: 'Holds'. sentence: the verdict as it reads aloud.
+
+    wrong: whether the sentence must be mended, as with a verdict that fails, or that rests on assumptions and fails
+    with the values that are assumed.
+    """
 
     standard: str
     kind: Kind
     heading: str
     sentence: str
+    wrong: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,52 +33,58 @@ class ClaimView:
 
 @dataclass(frozen=True, slots=True)
 class SentenceView:
-    """One sentence of a script.
+    """One sentence of a script, or one step of a drill.
 
-    time: when it is spoken, '0:41'. cites: keys of the paragraphs it is marked with, as in `ParagraphView.key`.
-    cite_verdict: for a sentence that reports a paragraph. likely: for an unchecked one, the likeliest paragraphs.
+    time: when it is spoken, '0:41', or the number of the step. cites: keys of the paragraphs it is marked with, as in
+    `ParagraphView.key`. cite_verdict: for one that is marked: every figure of it is stated there; it has no figure to
+    compare and only reports; or it fails. cite_words: the same as a sentence. likely: for an unchecked one, the
+    likeliest paragraphs. caution: of a step.
     """
 
     text: str
     chapter: str
     paragraph: int
-    kind: Literal["claimed", "cited", "aside", "unchecked"]
+    kind: Literal["claimed", "cited", "aside", "unchecked", "step"]
     time: str = ""
     claims: tuple[ClaimView, ...] = ()
     cites: tuple[str, ...] = ()
-    cite_verdict: Literal["", "stated", "fails"] = ""
+    cite_verdict: Literal["", "stated", "reported", "fails"] = ""
     cite_words: str = ""
     likely: tuple[str, ...] = ()
+    caution: str = ""
+
+    @property
+    def wrong(self) -> bool:
+        """Whether it must be mended, on whatever standard."""
+        return self.cite_verdict == "fails" or any(v.wrong for claim in self.claims for v in claim.verdicts)
 
 
 @dataclass(frozen=True, slots=True)
 class ScriptView:
-    """One script. captions: the file in the pack, '' if there is none. length: how long it takes to say, '4:10'."""
+    """One script or drill. captions: the file in the pack, '' if there is none. length: how long it takes to say,
+    '4:10'. says: where a drill begins, and for which standards it is."""
 
     name: str
     title: str
     sentences: tuple[SentenceView, ...]
     captions: str = ""
     length: str = ""
+    says: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class SheetView:
     """One drawing: for which standard, system and situation, its file in the pack, what it shows in words.
 
-    dark_path: the same drawing in the dark theme, '' if there is none. svg, dark_svg: the drawings themselves, to be
-    put into the page, which then needs no other file; without `svg` the page shows the files at the paths.
+    svg: the drawing as `draw/svg.py` writes it for a page that has its stylesheet.
     """
 
     standard: str
     system: str
-    title: str
+    situation: str
     path: str
-    desc: str
-    svg: str = ""
-    dark_svg: str = ""
-    situation: str = ""
-    dark_path: str = ""
+    words: tuple[str, ...]
+    svg: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,14 +133,19 @@ class AssumptionView:
 
 @dataclass(frozen=True, slots=True)
 class PackView:
-    """All that the page shows. made: a date as text, given by the caller; '' leaves it out."""
+    """All that the page shows. made: a date as text, given by the caller; '' leaves it out.
+
+    airframes: single aeroplanes, which claims speak of only by name.
+    """
 
     title: str
     maker: str
     says: str
     notice: str
     standards: tuple[str, ...]
+    airframes: tuple[str, ...] = ()
     scripts: tuple[ScriptView, ...] = ()
+    drills: tuple[ScriptView, ...] = ()
     sheets: tuple[SheetView, ...] = ()
     paragraphs: tuple[ParagraphView, ...] = ()
     glossary: tuple[TermView, ...] = ()
@@ -138,3 +154,8 @@ class PackView:
     problems: Problems = ()
     made: str = ""
     language: str = "en-GB"
+
+    @property
+    def subjects(self) -> tuple[str, ...]:
+        """What can be chosen to read the page for: the standards, then the airframes."""
+        return self.standards + self.airframes

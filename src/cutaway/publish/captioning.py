@@ -1,0 +1,32 @@
+"""The caption files of a pack: the words of each script with the paragraphs that its verdicts rest on."""
+
+from collections.abc import Mapping
+from itertools import groupby
+
+from cutaway.narrate.captions import captions
+from cutaway.narrate.checked import Checked, CheckedSentence
+from cutaway.narrate.timing import timeline
+from cutaway.narrate.webvtt import caption_file, chapter_file
+from cutaway.problems.diagnostic import Problems
+from cutaway.publish.filling import cites_of, key_of
+
+
+def caption_files(checked: Checked) -> tuple[Mapping[str, bytes], Problems]:
+    """Captions and chapters of every script that was checked."""
+    glossary = checked.folder.glossary
+    files: dict[str, bytes] = {}
+    problems: Problems = ()
+    for script, group in groupby(checked.sentences, key=lambda one: one.script):
+        cites = {number: _behind(one) for number, one in enumerate(group)}
+        cues, more = captions(script, glossary, cites)
+        problems += more
+        files[f"captions/{script.name}.vtt"] = caption_file(cues, script.title or script.name).encode()
+        chapters = chapter_file(script, timeline(script, glossary))
+        files[f"captions/{script.name}.chapters.vtt"] = chapters.encode()
+    return files, problems
+
+
+def _behind(one: CheckedSentence) -> tuple[str, ...]:
+    """The paragraphs behind a sentence: those it is marked with, then those of its verdicts."""
+    own = tuple(key_of(cite) for cite in one.sentence.cites)
+    return tuple(dict.fromkeys((*own, *(cite for claim in one.claims for cite in cites_of(claim)))))
