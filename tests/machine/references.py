@@ -28,6 +28,7 @@ def jack_speed(net: float, k: float) -> float:
 def hydraulic_jack(
     lever: tuple[tuple[float, int], ...], seconds: float, at: tuple[float, ...],
     accumulator: float, start: float, cut_in: float, k: float, load: float, spring: float,
+    method: str = "RK45", error: float = 1.0e-8, longest: float = 0.05,
 ) -> tuple[list[Happening], dict[float, tuple[float, float]]]:  # fmt: skip
     """Events (idle and extended), and travel and pressure at the times asked for, of the network of the same name."""
     root = k_bar(k)
@@ -66,7 +67,15 @@ def hydraulic_jack(
                 test.terminal, test.direction = True, 1  # type: ignore[attr-defined]
             wanted = [t for t in at if now <= t <= time]
             run = solve_ivp(
-                rates, (now, time), state, rtol=1e-8, atol=[1e-12, 1e-9], events=tests, dense_output=True, max_step=0.05
+                rates,
+                (now, time),
+                state,
+                rtol=error,
+                atol=[1.0e-4 * error, 0.1 * error],
+                events=tests,
+                dense_output=True,
+                max_step=longest,
+                method=method,
             )
             for t in wanted:
                 if t <= run.t[-1]:

@@ -93,7 +93,7 @@ def test_the_cone_of_random_networks_rests_where_the_whole_does() -> None:
         before, after = (values_at(full, t)[full.names.index(name)] for t in (3000.0, 3600.0))
         if full.certificate.rest >= 0.0 and after != 0.0 and abs(before - after) < 1.0e-10 * abs(after):
             compared += 1
-            # Most agree to 1e-12; a node behind very small conductances rests only as exactly as its balance is asked for.
+            # Most agree to 1e-12; behind very small conductances a node rests only as exactly as its balance is held.
             closely += sliced.column(name)[-1] == pytest.approx(after, rel=1.0e-9)
             assert sliced.column(name)[-1] == pytest.approx(after, rel=1.0e-6)
     assert compared >= 8
