@@ -10,10 +10,9 @@ from cutaway.inquiry.told import Told, told_from
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.claims import ParsedClaims, read_claims
 from cutaway.language.words import Words, words_of
-from cutaway.machine.subjects import subjects
 from cutaway.parts.kind import Kind
 from cutaway.parts.library import KINDS
-from cutaway.problems.diagnostic import Diagnostic, Problems, in_order
+from cutaway.problems.diagnostic import Problems, in_order
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -48,10 +47,6 @@ def load(path: Path | str, kinds: Mapping[str, Kind] = KINDS) -> tuple[Loaded | 
 def workshop_for(
     loaded: Loaded, threads: int | None = None, progress: Callable[[int], None] | None = None
 ) -> tuple[Workshop, Problems]:
-    """A workshop for the folder, and what only binding can tell: a part that one standard lacks, say."""
+    """A workshop for the folder, and what only binding and compiling can tell: signals that depend on each other, say."""
     workshop = Workshop(loaded.folder, loaded.kinds, threads, progress)
-    problems: list[Diagnostic] = []
-    for subject in subjects(loaded.folder):
-        _, found = workshop.bound(subject)
-        problems.extend(found)
-    return workshop, tuple(problems)
+    return workshop, workshop.problems()

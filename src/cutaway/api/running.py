@@ -9,8 +9,9 @@ import numpy as np
 
 from cutaway.api.checking import standards_named
 from cutaway.api.loading import Loaded, load, workshop_for
-from cutaway.inquiry.judging import Question, scenes_of
-from cutaway.inquiry.verdicts import NotModelled
+from cutaway.inquiry.judging import scenes_of
+from cutaway.inquiry.scenes import Question
+from cutaway.inquiry.verdicts import NotModelled, Undecided
 from cutaway.inquiry.workshop import Request
 from cutaway.language.parse import parse_scope
 from cutaway.language.syntax import And, Scope
@@ -88,6 +89,8 @@ def run(folder: Path | str, asked: Asked) -> tuple[Ran | None, Problems]:
     if isinstance(scenes, NotModelled):
         words = f"{subject.name} has no {', '.join(scenes.missing)}."
         return None, (Diagnostic("C103", None, words, "Name a part of this standard, or another standard with --on."),)
+    if isinstance(scenes, Undecided):
+        return None, in_order((*problems, *more, Diagnostic("I101", None, scenes.because)))
     scene = scenes.all[0]
     (result,) = workshop.runs([Request(made, scene.legs, scene.changes, scene.clock + to_si(length))])
     if isinstance(result, Outcome):

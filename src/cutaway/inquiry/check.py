@@ -2,17 +2,20 @@
 
 from dataclasses import dataclass, replace
 
-from cutaway.inquiry.built import built_verdict
-from cutaway.inquiry.judging import Plan, Question, machine_for, plan
+from cutaway.handbook.records import Cite
+from cutaway.inquiry.asking import certain, machine_of, plan_of, ready
+from cutaway.inquiry.judging import cites_behind
 from cutaway.inquiry.memory import Memory, cited, key_of
-from cutaway.inquiry.positions import NEAREST
+from cutaway.inquiry.mixed import Left, with_stated, without_built
+from cutaway.inquiry.positions import MOST_COMBINATIONS, NEAREST
 from cutaway.inquiry.resting import resting
-from cutaway.inquiry.signals import atoms
-from cutaway.inquiry.special import is_special, special_verdict
+from cutaway.inquiry.scenes import Question
+from cutaway.inquiry.signals import Services
+from cutaway.inquiry.special import Special
 from cutaway.inquiry.told import Told
-from cutaway.inquiry.verdicts import Fails, Holds, NotModelled, RestsOn, Stated, Verdict
-from cutaway.inquiry.workshop import Workshop
-from cutaway.language.syntax import And, Built, Claim, Statement
+from cutaway.inquiry.verdicts import Empty, Fails, Holds, NotModelled, RestsOn, Stated, Verdict
+from cutaway.inquiry.workshop import Made, Workshop
+from cutaway.language.syntax import And, Built, CanMove, Claim, ComesOnAt, Earlier, If, Not, Or, Served, Statement
 from cutaway.machine.subjects import Subject, subjects
 
 
@@ -49,60 +52,122 @@ def verdict_for(
     """The verdict for one subject."""
     bound, _ = workshop.bound(subject)
     question = Question(claim.statement, claim.scope, bound, told, workshop)
-    return _verdict(question, rests, memory)
+    settled = without_built(question)
+    if not isinstance(settled, Left):
+        return settled
+    verdict = _verdict(replace(question, statement=settled.statement), rests, memory)
+    return with_stated(verdict, settled.stated)
 
 
 def _verdict(question: Question, rests: bool, memory: Memory | None) -> Verdict:
     statement = question.statement
-    if isinstance(statement, Built):
-        return built_verdict(statement, question.workshop.folder, question.bound)
     if isinstance(statement, And) and any(_stands_alone(one) for one in statement.of):
         return _all_of(question, statement, rests, memory)
-    if is_special(statement):
-        return special_verdict(question)
-    if any(_stands_alone(atom) for atom in atoms(statement, question.told.services)):
+    if any(_unreadable(one, question.told.services) for one in _parts_of(statement)):
         return NotModelled(("this way of joining such statements; say them as claims of their own",))
-    return _behaviour(question, rests, memory)
+    return _moved(question, _answered(question, rests, memory))
 
 
 def _stands_alone(statement: Statement) -> bool:
-    return isinstance(statement, Built) or is_special(statement)
+    """Whether a statement is answered by itself, from runs of its own."""
+    return isinstance(statement, Special | ComesOnAt | Earlier)
+
+
+def _parts_of(statement: Statement) -> tuple[Statement, ...]:
+    """What a statement is made of, the meaning of services left alone."""
+    match statement:
+        case And(of=several) | Or(of=several):
+            return several
+        case Not(of=one):
+            return (one,)
+        case If(then=then, condition=condition):
+            return (then, condition)
+        case Earlier(first=first, second=second):
+            return (first, second)
+        case Served():
+            return (statement,)
+        case _:
+            return ()
+
+
+def _unreadable(statement: Statement, services: Services) -> bool:
+    """Whether there is something inside that cannot be read off a run as it goes."""
+    if isinstance(statement, Built) or _stands_alone(statement):
+        return True
+    if isinstance(statement, Served):
+        meant = services.get(statement.service)
+        return meant is not None and _unreadable(meant, services)
+    return any(_unreadable(one, services) for one in _parts_of(statement))
 
 
 def _all_of(question: Question, statement: And, rests: bool, memory: Memory | None) -> Verdict:
     """Statements of different sorts joined by 'and': the first that is not true decides."""
-    verdicts = [_verdict(replace(question, statement=one), rests, memory) for one in statement.of]
+    if question.scope.modality == "sometimes":
+        return NotModelled(("'sometimes' over statements of different sorts; say them as claims of their own",))
+    alone = tuple(one for one in statement.of if _stands_alone(one))
+    others = tuple(one for one in statement.of if not _stands_alone(one))
+    together: tuple[Statement, ...] = (replace(statement, of=others),) if len(others) > 1 else others
+    verdicts = [_verdict(replace(question, statement=one), rests, memory) for one in (*together, *alone)]
     for verdict in verdicts:
         if not isinstance(verdict, (Holds, Stated)):
             return verdict
-    ran = [v for v in verdicts if isinstance(v, Holds)]
     cites = tuple(dict.fromkeys(c for v in verdicts if isinstance(v, (Holds, Stated)) for c in v.cites))
-    if not ran:
-        return Stated(cites, "; ".join(v.words for v in verdicts if isinstance(v, Stated)))
+    ran = [v for v in verdicts if isinstance(v, Holds)]
     return replace(ran[0], cites=cites)
 
 
-def _behaviour(question: Question, rests: bool, memory: Memory | None) -> Verdict:
-    made = machine_for(question)
+def _moved(question: Question, verdict: Verdict) -> Verdict:
+    """A verdict on a movement in its own words, with the paragraphs of what is moved."""
+    statement = question.statement
+    if not isinstance(statement, CanMove):
+        return verdict
+    cites = cites_behind(question)
+    match verdict:
+        case RestsOn(nominal=nominal):
+            inner = _moved(question, nominal)
+            return replace(verdict, nominal=inner) if isinstance(inner, Holds | Fails) else verdict
+        case Fails():
+            return replace(verdict, why="moved" if statement.negated else "refused", cites=_both(cites, verdict.cites))
+        case Holds():
+            return replace(verdict, cites=_both(cites, verdict.cites))
+        case _:
+            return verdict
+
+
+def _both(one: tuple[Cite, ...], other: tuple[Cite, ...]) -> tuple[Cite, ...]:
+    return tuple({(cite.source, cite.number): cite for cite in (*other, *one)}.values())
+
+
+def _answered(question: Question, rests: bool, memory: Memory | None) -> Verdict:
+    asked = ready(question)
+    if isinstance(asked, NotModelled):
+        return asked
+    beyond_doubt = certain(asked.statement)
+    if beyond_doubt is not None:
+        return (
+            Holds(0.0, (), cites_behind(question)) if beyond_doubt else Fails(0.0, "not so", (), cites_behind(question))
+        )
+    made = machine_of(asked)
     if isinstance(made, NotModelled):
         return made
-    key = key_of(question, made, rests) if memory is not None else ""
-    if memory is not None:
-        known = memory.get(key)
-        if known is not None:
-            return cited(known, question)
-    if question.scope.modality:
-        near, _ = _concluded(question, plan(question, made, NEAREST))
-        decisive = Holds if question.scope.modality == "sometimes" else Fails
-        if isinstance(near, decisive):
-            return near
-    verdict, margin = _concluded(question, asked := plan(question, made))
-    if rests and isinstance(verdict, (Holds, Fails)) and asked.requests:
-        verdict = resting(question, made, verdict, margin)
-    if memory is not None and isinstance(verdict, (Holds, Fails, RestsOn)):
+    key = key_of(asked, made, rests) if memory is not None else ""
+    known = memory.get(key) if memory is not None else None
+    if known is not None:
+        return cited(known, asked)
+    verdict = _ran(asked, made, rests)
+    if memory is not None and isinstance(verdict, (Holds, Fails, RestsOn, Empty)):
         memory.put(key, verdict)
     return verdict
 
 
-def _concluded(question: Question, asked: Plan) -> tuple[Verdict, float | None]:
-    return asked.conclude(question.workshop.runs(asked.requests))
+def _ran(question: Question, made: Made, rests: bool) -> Verdict:
+    """The verdict from runs; over positions the nearest are tried first, since they often decide."""
+    decisive = Holds if question.scope.modality == "sometimes" else Fails
+    for most in (NEAREST, MOST_COMBINATIONS) if question.scope.modality else (MOST_COMBINATIONS,):
+        asked = plan_of(question, made, most)
+        verdict, margin = asked.conclude(question.workshop.runs(asked.requests))
+        if isinstance(verdict, decisive):
+            break
+    if rests and isinstance(verdict, (Holds, Fails)) and asked.requests:
+        return resting(question, made, verdict, margin)
+    return verdict

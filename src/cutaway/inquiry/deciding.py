@@ -4,10 +4,11 @@ from dataclasses import dataclass
 from typing import Literal
 
 from cutaway.inquiry.spans_of_time import Times
+from cutaway.inquiry.workshop import Until
 from cutaway.language.syntax import When
 
-# How long a model is given to come to rest, s, and how much longer than asked it is watched to say when a late thing
-# comes. Choices of ours.
+# How long a model is given to come to rest, s, and how many times the time asked it is watched besides, to say when a
+# late thing comes. Choices of ours.
 LONGEST_REST = 3600.0
 LOOK_FURTHER = 3.0
 
@@ -21,15 +22,21 @@ class Decision:
 
     holds: bool
     at: float
-    why: Literal["", "never came", "too late", "too early", "stopped being so", "was so", "not so"]
+    why: Literal["", "never came", "too late", "too early", "stopped being so", "was so", "not so", "order"]
     margin: float | None = None
 
 
-def horizon(when: When, clock: float) -> tuple[float, bool]:
-    """How long to run, s from the start, and whether to stop as soon as nothing moves."""
-    if when.kind in ("settled", "never"):
-        return clock + LONGEST_REST, True
-    return clock + (when.second if when.kind == "takes" else when.first), False
+def horizon(when: When, clock: float) -> tuple[float, Until]:
+    """How long to run at most, s from the start, and until what.
+
+    'settled' is read once it is calm: nothing moves but what tanks, batteries and bottles slowly gain or lose. 'never'
+    is watched until nothing moves at all.
+    """
+    if when.kind == "settled":
+        return clock + LONGEST_REST, "calm"
+    if when.kind == "never":
+        return clock + LONGEST_REST, "rest"
+    return clock + (when.second if when.kind == "takes" else when.first), "end"
 
 
 def further(when: When, clock: float) -> float:
@@ -84,3 +91,26 @@ def _takes(since: float | None, low: float, high: float) -> Decision:
     if since > high:
         return Decision(False, since, "too late", high - since)
     return Decision(True, since, "", min(since - low, high - since))
+
+
+def decide_order(when: When, first: Times, second: Times, clock: float) -> Decision:
+    """Whether the first becomes true before the second does, and at all.
+
+    'within' and 'takes' are said of the first; 'at' and 'throughout' say only how long both are watched. With 'never'
+    the first must not come before the second.
+    """
+    one, other = first.first(clock), second.first(clock)
+    gap = None if one is None or other is None else other - one
+    before = one is not None and (other is None or one < other)
+    if when.kind == "never":
+        at = one - clock if one is not None and before else first.until - clock
+        return Decision(not before, at, "was so" if before else "", gap)
+    if one is None:
+        return Decision(False, first.until - clock, "never came")
+    if other is not None and not before:
+        return Decision(False, other - clock, "order", gap)
+    if when.kind == "within" and one - clock > when.first:
+        return Decision(False, one - clock, "too late", when.first - (one - clock))
+    if when.kind == "takes":
+        return _takes(one - clock, when.first, when.second)
+    return Decision(True, one - clock, "", gap)

@@ -3,19 +3,23 @@
 import numpy as np
 
 from cutaway.handbook.records import Cite, given_on
-from cutaway.inquiry.positions import said
+from cutaway.inquiry.course import said
 from cutaway.inquiry.signals import Services, atoms, kind_on, position_signal, reading_of, state_of
 from cutaway.inquiry.truth import reading_datum, reading_trace
 from cutaway.inquiry.verdicts import Seen
 from cutaway.language.syntax import (
     Action,
+    AgainstScope,
     AtPosition,
+    CanMove,
     ComesOnAt,
     Compare,
+    Independent,
     InState,
     Move,
     Scope,
     Statement,
+    Trend,
 )
 from cutaway.machine import names
 from cutaway.machine.bind import Bound
@@ -71,7 +75,11 @@ def cites_of(statement: Statement, scope: Scope, bound: Bound, services: Service
                 parts.append(str(part))
             case Compare(reading=ref):
                 parts.append(str(ref.part))
-            case AtPosition(control=control):
+            case Independent(part=part, controls=controls):
+                parts.extend((str(part), *(str(c.part) for c in controls)))
+            case Trend(reading=ref) | AgainstScope(reading=ref):
+                parts.append(str(ref.part))
+            case AtPosition(control=control) | CanMove(control=control):
                 parts.append(str(control.part))
             case _:
                 pass

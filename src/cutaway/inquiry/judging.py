@@ -3,39 +3,24 @@
 A plan is made first and concluded later, so that many plans (claims, ends of assumed ranges) can be run as one batch.
 """
 
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
-from itertools import islice
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 
-from cutaway.inquiry.deciding import Decision, decide, further, horizon
-from cutaway.inquiry.evidence import cites_of, moved, seen_at
-from cutaway.inquiry.positions import (
-    MOST_COMBINATIONS,
-    all_combinations,
-    free_controls,
-    held_by_premise,
-    how_many,
-    said,
-)
-from cutaway.inquiry.scenes import (
-    Leg,
-    condition_choices,
-    course_of,
-    failure_change,
-    failure_choices,
-    scope_settings,
-)
+from cutaway.handbook.records import Cite
+from cutaway.inquiry.deciding import Decision, decide, decide_order, further, horizon
+from cutaway.inquiry.evidence import cites_of, seen_at
+from cutaway.inquiry.positions import MOST_COMBINATIONS
+from cutaway.inquiry.rules import needed_by_rules, obeying
+from cutaway.inquiry.scenes import Question, Scene, Scenes, planned
 from cutaway.inquiry.signals import needed
-from cutaway.inquiry.told import Told, legs_for, placed_at_end
-from cutaway.inquiry.truth import truth
-from cutaway.inquiry.verdicts import Empty, Fails, Holds, NotModelled, Setup, Undecided, Verdict
-from cutaway.inquiry.workshop import Made, Request, Workshop
-from cutaway.language.syntax import Condition, FailureRef, If, Move, Scope, Statement
-from cutaway.machine.bind import Bound, ControlSlot
-from cutaway.machine.names import control_name
-from cutaway.machine.records import Change, Outcome, Run
+from cutaway.inquiry.truth import leeway, true_at_end, truth
+from cutaway.inquiry.verdicts import Empty, Fails, Holds, NotModelled, Seen, Setup, Undecided, Verdict
+from cutaway.inquiry.workshop import Made, Request, Until
+from cutaway.language.syntax import And, Earlier, If, Statement
+from cutaway.machine.records import Outcome, Run
 
 Results = Sequence[Run | Outcome]
+Concluded = tuple[Verdict, float | None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,33 +28,28 @@ class Plan:
     """requests: the runs wanted. conclude: the verdict from them, with the margin of the scene that decides."""
 
     requests: tuple[Request, ...]
-    conclude: Callable[[Results], "tuple[Verdict, float | None]"]
-
-
-@dataclass(frozen=True, slots=True)
-class Scene:
-    """One course of things to look at: the way there, what happens, when the clock starts, what it tries, in words."""
-
-    legs: tuple[Leg, ...]
-    changes: tuple[Change, ...]
-    clock: float
-    chosen: tuple[tuple[str, str], ...]
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Question:
-    """A statement in a scope on one subject."""
-
-    statement: Statement
-    scope: Scope
-    bound: Bound
-    told: Told
-    workshop: Workshop
+    conclude: Callable[[Results], Concluded]
 
 
 def settled_plan(verdict: Verdict) -> Plan:
     """A plan that needs no run."""
     return Plan((), lambda _: (verdict, None))
+
+
+def machine_for(question: Question, statement: Statement) -> Made | NotModelled:
+    """The machine of the stated values over all that can reach a statement and the rules of what the scope moves, or
+    what is missing for it."""
+    need = needed(statement, question.bound, question.told.services)
+    by_rules, missing = needed_by_rules(question)
+    if need.missing or missing:
+        return NotModelled(tuple(dict.fromkeys((*need.missing, *missing))))
+    return question.workshop.made(question.bound, need.signals | by_rules)
+
+
+def scenes_of(question: Question, made: Made, most: int = MOST_COMBINATIONS) -> Scenes | NotModelled | Undecided:
+    """Every scene that the scope asks for, up to a bound, its movements put to their rules."""
+    scenes = planned(question, made, most)
+    return scenes if isinstance(scenes, NotModelled) else obeying(question, made, scenes)
 
 
 def plan(question: Question, made: Made, most: int = MOST_COMBINATIONS) -> Plan:
@@ -78,191 +58,169 @@ def plan(question: Question, made: Made, most: int = MOST_COMBINATIONS) -> Plan:
     most: how many combinations of positions to go through, the nearest first.
     """
     scenes = scenes_of(question, made, most)
-    if isinstance(scenes, NotModelled):
+    if isinstance(scenes, (NotModelled, Undecided)):
         return settled_plan(scenes)
-    seconds = [horizon(question.scope.when, scene.clock) for scene in scenes.all]
+    lengths = [_length(question, scene) for scene in scenes.all]
     requests = tuple(
-        Request(made, scene.legs, scene.changes, length, rest)
-        for scene, (length, rest) in zip(scenes.all, seconds, strict=True)
+        Request(made, scene.legs, scene.changes, length, until)
+        for scene, (length, until) in zip(scenes.all, lengths, strict=True)
     )
     return Plan(requests, lambda results: _conclude(question, made, scenes, results))
 
 
-@dataclass(frozen=True, slots=True)
-class Scenes:
-    """The scenes that a scope asks for, the plainest first. beyond: what was left out for its number, '' if nothing."""
-
-    all: tuple[Scene, ...]
-    beyond: str
+def _length(question: Question, scene: Scene) -> tuple[float, Until]:
+    """How long a scene is run, and until what; for what comes first, until nothing can come any more."""
+    seconds, until = horizon(question.scope.when, scene.clock)
+    return seconds, "rest" if isinstance(question.statement, Earlier) and until == "calm" else until
 
 
-def scenes_of(question: Question, made: Made, most: int = MOST_COMBINATIONS) -> Scenes | NotModelled:
-    """Every scene that the scope asks for, up to a bound; or what the subject lacks for it."""
-    scope, bound = question.scope, question.bound
-    missing = [str(f.part) for c in scope.failures for f in c.options if f.part not in bound.parts]
-    missing += [
-        str(a.control.part)
-        for a in scope.actions
-        if isinstance(a, Move) and (a.control.part, a.control.control) not in bound.controls
-    ]
-    out: list[Scene] = []
-    beyond = ""
-    for conditions in condition_choices(scope):
-        changes, sets, lacking = scope_settings(scope, conditions, bound)
-        missing += lacking
-        legs = legs_for(question.workshop.folder, question.told, bound, scope, changes, sets)
-        base = placed_at_end(legs)
-        slots, pushed = _free(question, made, base)
-        count = how_many(slots)
-        if count > most:
-            beyond = _too_many(slots, count, most, base)
-        near = {**base, **pushed}
-        for failures in failure_choices(scope):
-            for combination in islice(all_combinations(slots, near), most):
-                out.append(_scene(question, legs, base, failures, conditions, pushed, combination))
-    if missing:
-        return NotModelled(tuple(dict.fromkeys(missing)))
-    return Scenes(tuple(out), beyond)
+def unanswered(result: Run | Outcome) -> Undecided | None:
+    """Why a run answers nothing, None where it does."""
+    outcome = result if isinstance(result, Outcome) else result.outcome
+    return None if outcome.kind == "done" else Undecided(outcome.sentence)
 
 
-Combination = tuple[tuple[ControlSlot, float], ...]
+@dataclass(frozen=True, slots=True, eq=False)
+class Looked:
+    """A scene that was run, and what is decided by it. arises: whether the condition of each 'if' came about in it."""
+
+    scene: Scene
+    run: Run
+    decision: Decision
+    arises: tuple[bool, ...]
 
 
-def _free(
-    question: Question, made: Made, base: Mapping[str, float]
-) -> tuple[tuple[ControlSlot, ...], dict[str, float]]:
-    """The controls to go through, and where a condition of the statement puts others."""
-    scope, bound = question.scope, question.bound
-    if not scope.modality:
-        return (), {}
-    acted = moved(scope.actions, bound)
-    pushed = {k: v for k, v in held_by_premise(question.statement, bound).items() if k not in acted}
-    held = {control_name(h.control.part, h.control.control) for h in scope.held}
-    stays = {**{name: base[name] for name in held if name in base}, **pushed}
-    return free_controls(bound, made.network, made.signals, stays, acted), pushed
+def _conclude(question: Question, made: Made, scenes: Scenes, results: Results) -> Concluded:
+    """'sometimes' looks for a scene that is true, everything else for one that is not; the plainest such decides. Where
+    there is none, a scene that could not be settled leaves the whole undecided."""
+    sometimes = question.scope.modality == "sometimes"
+    looked: list[Looked] = []
+    unsettled: Undecided | None = None
+    for scene, result in zip(scenes.all, results, strict=True):
+        one = _look(question, scene, result)
+        if isinstance(one, Undecided):
+            unsettled = unsettled or one
+        elif one.decision.holds == sometimes and (not sometimes or all(one.arises)):
+            return _decided(question, made, one, len(scenes.all)), one.decision.margin
+        else:
+            looked.append(one)
+    if unsettled is not None or scenes.beyond:
+        return unsettled or Undecided(scenes.beyond), None
+    for i, condition in enumerate(_premises(question.statement)):
+        if not any(one.arises[i] for one in looked):
+            return Empty(condition.span.file.text[condition.span.start : condition.span.end], len(scenes.all)), None
+    return _all_alike(question, looked), _tightest(looked)
 
 
-def _too_many(slots: tuple[ControlSlot, ...], count: int, most: int, base: Mapping[str, float]) -> str:
-    names = ", ".join(slot.input for slot in slots)
-    first = f"with {slots[0].input} at {said(slots[0], base.get(slots[0].input, 0.0))}"
-    return (
-        f"of {count} combinations of positions ({names}) the {most} nearest were gone through; "
-        f"fix some of them in the scope, for instance: {first}"
+def _look(question: Question, scene: Scene, result: Run | Outcome) -> Looked | Undecided:
+    nothing = unanswered(result)
+    if nothing is not None:
+        return nothing
+    assert isinstance(result, Run)
+    decision = _decision(question, scene, result)
+    if isinstance(decision, Undecided):
+        return decision
+    return Looked(
+        scene, result, decision, tuple(_arises(question, one, scene, result) for one in _premises(question.statement))
     )
 
 
-def _scene(
-    question: Question,
-    legs: tuple[Leg, ...],
-    base: Mapping[str, float],
-    failures: tuple[FailureRef, ...],
-    conditions: tuple[tuple[Condition, float], ...],
-    pushed: Mapping[str, float],
-    combination: Combination,
-) -> Scene:
-    put = {**pushed, **{slot.input: value for slot, value in combination}}
-    changes = [failure_change(f) for f in failures]
-    changes += [Change(0.0, name, value) for name, value in put.items()]
-    placed = {**base, **put}
-    start = 1.0 if question.scope.actions and changes else 0.0
-    course = course_of(question.scope.actions, question.bound, start, placed)
-    chosen = [(slot.input, said(slot, value)) for slot, value in combination]
-    chosen += [(str(f.part), f.failure) for choice, f in _several(question.scope, failures) if choice]
-    chosen += [(c.part or c.name, c.quantity.text) for c, _ in conditions if c.quantity.is_range]
-    return Scene(legs, (*changes, *course.changes), course.clock, tuple(chosen))
-
-
-def _several(scope: Scope, failures: tuple[FailureRef, ...]) -> list[tuple[bool, FailureRef]]:
-    return [(len(choice.options) > 1, f) for choice, f in zip(scope.failures, failures, strict=True)]
-
-
-def _conclude(question: Question, made: Made, scenes: Scenes, results: Results) -> tuple[Verdict, float | None]:
-    cites = cites_of(question.statement, question.scope, question.bound, question.told.services)
-    sometimes = question.scope.modality == "sometimes"
-    tightest: float | None = None
-    best: tuple[Scene, Run, Decision] | None = None
-    arose = 0
-    for scene, result in zip(scenes.all, results, strict=True):
-        if isinstance(result, Outcome) or result.outcome.kind != "done":
-            outcome = result if isinstance(result, Outcome) else result.outcome
-            return Undecided(outcome.sentence), None
-        decision = _decision(question, made, scene, result)
-        if isinstance(decision, Undecided):
-            return decision, None
-        arose += _arises(question, result, scene)
-        if decision.holds != sometimes:
-            # 'sometimes' looks for a scene that is true, everything else for one that is not.
-            if best is None:
-                best = (scene, result, decision)
-            if decision.margin is not None and (tightest is None or abs(decision.margin) < abs(tightest)):
-                tightest = decision.margin
-            continue
-        if sometimes:
-            seen = _seen(question, scene, result, decision)
-            return Holds(decision.at, seen, cites, len(scenes.all), Setup(scene.chosen)), decision.margin
-        return _failing(question, made, scene, result, decision, cites, len(scenes.all)), decision.margin
-    if scenes.beyond:
-        return Undecided(scenes.beyond), None
-    assert best is not None
-    scene, result, decision = best
-    if isinstance(question.statement, If) and not arose and question.statement.kind != "exactly when":
-        return Empty(_condition_words(question.statement), len(scenes.all)), None
-    seen = _seen(question, scene, result, decision)
-    if sometimes:
-        return Fails(decision.at, "no case", seen, cites, tried=len(scenes.all)), tightest
-    return Holds(decision.at, seen, cites, len(scenes.all)), tightest
-
-
-def _decision(question: Question, made: Made, scene: Scene, run: Run) -> Decision | Undecided:
-    times = truth(question.statement, run, question.bound, question.told.services)
-    if question.scope.when.kind == "settled" and run.certificate.rest < 0.0:
+def _decision(question: Question, scene: Scene, run: Run) -> Decision | Undecided:
+    services, when, statement = question.told.services, question.scope.when, question.statement
+    if isinstance(statement, Earlier):
+        order = [truth(one, run, question.bound, services) for one in (statement.first, statement.second)]
+        return decide_order(when, order[0], order[1], scene.clock)
+    times = truth(statement, run, question.bound, services)
+    if when.kind == "settled":
         # Not at rest, yet the answer has long been the same: that is settled enough to say.
         quiet = times.until * 0.5
-        if any(quiet < edge < times.until for stretch in times.stretches for edge in stretch):
+        if run.certificate.rest < 0.0 and any(
+            quiet < edge < times.until for stretch in times.stretches for edge in stretch
+        ):
             return Undecided(f"it does not come to rest within {times.until:.0f} s")
-    return decide(question.scope.when, times, scene.clock)
+        so = true_at_end(statement, run, question.bound, services)
+        decision = Decision(so, times.until - scene.clock, "" if so else "not so")
+    else:
+        decision = decide(when, times, scene.clock)
+    if when.kind in ("settled", "at"):
+        away = leeway(statement, run, question.bound, services, scene.clock + decision.at)
+        return replace(decision, margin=away)
+    return decision
 
 
-def _arises(question: Question, run: Run, scene: Scene) -> int:
-    statement = question.statement
-    if not isinstance(statement, If):
-        return 1
-    premise = statement.then if statement.kind == "only if" else statement.condition
-    times = truth(premise, run, question.bound, question.told.services)
-    if question.scope.when.kind == "settled":
-        return int(times.holds_at(times.until))
-    return int(times.first(scene.clock) is not None)
+def _premises(statement: Statement) -> tuple[Statement, ...]:
+    """What must come about for the statement to say anything: the conditions of 'A if B' and 'A only if B'."""
+    match statement:
+        case If(condition=condition, kind="if"):
+            return (condition,)
+        case If(then=then, kind="only if"):
+            return (then,)
+        case And(of=several):
+            return tuple(premise for one in several for premise in _premises(one))
+        case _:
+            return ()
 
 
-def _condition_words(statement: If) -> str:
-    premise = statement.then if statement.kind == "only if" else statement.condition
-    return premise.span.file.text[premise.span.start : premise.span.end]
+def _arises(question: Question, premise: Statement, scene: Scene, run: Run) -> bool:
+    """Whether a condition comes about when the claim looks."""
+    services, when = question.told.services, question.scope.when
+    if when.kind == "settled":
+        return true_at_end(premise, run, question.bound, services)
+    times = truth(premise, run, question.bound, services)
+    if when.kind == "at":
+        return times.holds_at(scene.clock + when.first)
+    return times.first(scene.clock) is not None
 
 
-def _seen(question: Question, scene: Scene, run: Run, decision: Decision):  # type: ignore[no-untyped-def]
-    moment = min(scene.clock + decision.at, float(run.times[-1]))
-    return seen_at(question.statement, run, question.bound, question.told.services, moment, scene.clock)
+def _all_alike(question: Question, looked: Sequence[Looked]) -> Verdict:
+    """The verdict where no scene was the other way."""
+    cites, plainest = cites_behind(question), looked[0]
+    seen = _seen(question, plainest)
+    if question.scope.modality == "sometimes":
+        return Fails(plainest.decision.at, "no case", seen, cites, tried=len(looked))
+    return Holds(plainest.decision.at, seen, cites, len(looked))
 
 
-def _failing(  # type: ignore[no-untyped-def]
-    question: Question, made: Made, scene: Scene, run: Run, decision: Decision, cites, tried: int
-) -> Verdict:
-    if decision.why == "never came" and question.scope.when.kind in ("within", "takes"):
-        length = further(question.scope.when, scene.clock)
-        (later,) = question.workshop.runs([Request(made, scene.legs, scene.changes, length)])
-        if isinstance(later, Run) and later.outcome.kind == "done":
-            times = truth(question.statement, later, question.bound, question.told.services)
-            since = times.first(scene.clock)
-            if since is not None:
-                run, decision = later, Decision(False, since - scene.clock, "too late", None)
-    assert decision.why
-    counter = Setup(scene.chosen) if scene.chosen or question.scope.modality else None
-    return Fails(decision.at, decision.why, _seen(question, scene, run, decision), cites, counter, tried=tried)
+def _tightest(looked: Sequence[Looked]) -> float | None:
+    margins = [one.decision.margin for one in looked if one.decision.margin is not None]
+    return min(margins, key=abs, default=None)
 
 
-def machine_for(question: Question) -> Made | NotModelled:
-    """The machine of the stated values over all that can reach the statement, or what is missing for it."""
-    need = needed(question.statement, question.bound, question.told.services)
-    if need.missing:
-        return NotModelled(need.missing)
-    return question.workshop.made(question.bound, need.signals)
+def _decided(question: Question, made: Made, one: Looked, tried: int) -> Verdict:
+    """The verdict where one scene decides: the witness of 'sometimes', the counterexample of anything else."""
+    cites = cites_behind(question)
+    if question.scope.modality == "sometimes":
+        return Holds(one.decision.at, _seen(question, one), cites, tried, Setup(one.scene.chosen))
+    one = _later(question, made, one)
+    chosen = one.scene.chosen
+    counter = Setup(chosen) if chosen or question.scope.modality else None
+    why = "refused" if one.scene.refused else one.decision.why
+    assert why
+    return Fails(one.decision.at, why, _seen(question, one), cites, counter, tried=tried)
+
+
+def _later(question: Question, made: Made, one: Looked) -> Looked:
+    """What never came in time is watched for longer, to say when it comes."""
+    when, scene = question.scope.when, one.scene
+    late = one.decision.why == "never came" and when.kind in ("within", "takes")
+    if not late or isinstance(question.statement, Earlier):
+        return one
+    (later,) = question.workshop.runs([Request(made, scene.legs, scene.changes, further(when, scene.clock))])
+    if unanswered(later) is not None or not isinstance(later, Run):
+        return one
+    since = truth(question.statement, later, question.bound, question.told.services).first(scene.clock)
+    if since is None:
+        return one
+    return replace(one, run=later, decision=Decision(False, since - scene.clock, "too late"))
+
+
+def cites_behind(question: Question) -> tuple[Cite, ...]:
+    """The paragraphs behind what a question speaks of."""
+    return cites_of(question.statement, question.scope, question.bound, question.told.services)
+
+
+def _seen(question: Question, one: Looked) -> tuple[Seen, ...]:
+    clock = one.scene.clock
+    moment = min(clock + one.decision.at, float(one.run.times[-1]))
+    seen = seen_at(question.statement, one.run, question.bound, question.told.services, moment, clock)
+    return (*one.scene.refused, *seen)

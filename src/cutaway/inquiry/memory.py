@@ -1,7 +1,8 @@
 """Verdicts of earlier sessions, kept by the content of everything that decides them.
 
-The key is a digest of the cone's network, the assumptions that reach it, the scene, the statement and the sources of
-the solver and of this room; a change of any of them makes another key, so nothing stale can be found.
+The key is a digest of the cone's network, the assumptions that may reach it, the way to the situation, the claim, the
+services and rules that it uses and the sources of everything that judges; a change of any of them makes another key, so
+nothing stale can be found.
 """
 
 import json
@@ -14,16 +15,23 @@ from pathlib import Path
 from pydantic import TypeAdapter, ValidationError
 
 from cutaway.inquiry.evidence import cites_of
-from cutaway.inquiry.judging import Question
+from cutaway.inquiry.rules import ruled
+from cutaway.inquiry.scenes import Question
+from cutaway.inquiry.signals import services_in
 from cutaway.inquiry.told import legs_for
-from cutaway.inquiry.verdicts import Fails, Holds, RestsOn
+from cutaway.inquiry.verdicts import Empty, Fails, Holds, RestsOn
 from cutaway.inquiry.workshop import Made
-from cutaway.language.print_back import printed_claim
+from cutaway.language.claims import ParsedRule
+from cutaway.language.print_back import printed, printed_actions, printed_claim
 from cutaway.language.syntax import Claim
+from cutaway.machine.bind import Bound
 from cutaway.machine.compiled import source_hash
+from cutaway.machine.fitting import Assumption
 
-Kept = Holds | Fails | RestsOn
-_KINDS: dict[str, type] = {"Holds": Holds, "Fails": Fails, "RestsOn": RestsOn}
+Kept = Holds | Fails | RestsOn | Empty
+_KINDS: dict[str, TypeAdapter[Kept]] = {kind.__name__: TypeAdapter(kind) for kind in (Holds, Fails, RestsOn, Empty)}
+# The rooms whose sources decide a verdict once the claim is read, and what in them does.
+_JUDGES = ("inquiry/*.py", "machine/*.py", "parts/**/*.py", "quantities/*.py")
 
 
 class Memory:
@@ -39,10 +47,9 @@ class Memory:
             return None
         kind, value = json.loads(row[0])
         try:
-            kept: Kept = TypeAdapter(_KINDS[kind]).validate_python(value)
+            return _KINDS[kind].validate_python(value)
         except (ValidationError, KeyError):
             return None
-        return kept
 
     def put(self, key: str, verdict: Kept) -> None:
         """Keep a verdict; its citations are found again from the folder when it is read."""
@@ -73,33 +80,59 @@ def _open(path: Path | None) -> sqlite3.Connection:
 
 
 def _bare(verdict: Kept) -> Kept:
-    if isinstance(verdict, RestsOn):
-        return replace(verdict, nominal=replace(verdict.nominal, cites=()))
-    return replace(verdict, cites=())
+    match verdict:
+        case RestsOn(nominal=nominal):
+            return replace(verdict, nominal=replace(nominal, cites=()))
+        case Empty():
+            return verdict
+        case _:
+            return replace(verdict, cites=())
 
 
 def key_of(question: Question, made: Made, rests: bool) -> str:
-    """The digest of all that decides the verdict on a question."""
-    bound, scope = question.bound, question.scope
-    parts = {owner for _, owner in made.network.owners}
-    assumed = [a for a in bound.assumptions if a.part in parts] if rests else []
-    legs = legs_for(question.workshop.folder, question.told, bound, scope)
+    """The digest of all that decides the verdict on a question made ready."""
+    bound, scope, told = question.bound, question.scope, question.told
+    legs = legs_for(question.workshop.folder, told, bound, scope)
     claim = printed_claim(Claim(replace(scope, on=None), question.statement, scope.span))
-    services = [s.statement.file.text[s.statement.start : s.statement.end] for s in question.workshop.folder.services]
-    text = repr((source_hash(), _room_hash(), made.digest, assumed, legs, claim, services))
+    services = [(name, printed(told.services[name])) for name in sorted(services_in(question.statement, told.services))]
+    rules = [_rule_words(rule) for rule in ruled(told.rules, scope, bound)]
+    controls = [slot for slot in bound.controls.values() if slot.input in made.inputs]
+    assumed = _assumed(bound, made) if rests else ["not asked"]
+    text = repr((source_hash(), _judges_hash(), made.digest, assumed, legs, claim, services, rules, controls))
     return blake2b(text.encode(), digest_size=20).hexdigest()
 
 
+def _assumed(bound: Bound, made: Made) -> list[Assumption]:
+    """The assumed values of the parts that have anything in a cone."""
+    parts = {owner for _, owner in made.network.owners}
+    names = tuple(name for name, _ in made.network.signals)
+    return [
+        a
+        for a in bound.assumptions
+        if a.part in parts or any(n.startswith((f"{a.part}:", f"{a.part}.")) for n in names)
+    ]
+
+
+def _rule_words(rule: ParsedRule) -> tuple[object, ...]:
+    asked = printed(rule.only_when) if rule.only_when is not None else ""
+    return (rule.control, rule.to, asked, printed_actions(rule.then))
+
+
 @lru_cache(maxsize=1)
-def _room_hash() -> str:
-    """Stands for the sources of this room."""
-    sources = sorted(Path(__file__).parent.glob("*.py"))
+def _judges_hash() -> str:
+    """Stands for the sources of what judges."""
+    package = Path(__file__).parents[1]
+    sources = sorted(source for pattern in _JUDGES for source in package.glob(pattern))
     return blake2b(b"".join(source.read_bytes() for source in sources), digest_size=16).hexdigest()
 
 
 def cited(verdict: Kept, question: Question) -> Kept:
     """A kept verdict with the citations of the folder as it is now."""
     cites = cites_of(question.statement, question.scope, question.bound, question.told.services)
-    if isinstance(verdict, RestsOn):
-        return replace(verdict, nominal=replace(verdict.nominal, cites=cites))
-    return replace(verdict, cites=cites)
+    match verdict:
+        case RestsOn(nominal=nominal):
+            return replace(verdict, nominal=replace(nominal, cites=cites))
+        case Empty():
+            return verdict
+        case _:
+            return replace(verdict, cites=cites)

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from itertools import combinations, product
 
+from cutaway.inquiry.course import value_at
 from cutaway.language.syntax import And, AtPosition, If, Statement
 from cutaway.machine.bind import Bound, ControlSlot
 from cutaway.machine.network import Network
@@ -33,49 +34,39 @@ def held_by_premise(statement: Statement, bound: Bound) -> dict[str, float]:
     these need be tried."""
     if not isinstance(statement, If) or statement.kind != "if":
         return {}
-    said = statement.condition.of if isinstance(statement.condition, And) else (statement.condition,)
+    conditions = statement.condition.of if isinstance(statement.condition, And) else (statement.condition,)
     out: dict[str, float] = {}
-    for one in said:
-        if not isinstance(one, AtPosition) or one.negated or one.op != "is":
-            return {}
-        slot = bound.controls.get((one.control.part, one.control.control))
-        if slot is None:
-            return {}
-        out[slot.input] = one.level if one.level is not None else slot.value(one.position)
+    for one in conditions:
+        if isinstance(one, AtPosition) and not one.negated and one.op == "is":
+            slot = bound.controls.get((one.control.part, one.control.control))
+            value = value_at(slot, one.position, one.level) if slot is not None else None
+            if slot is not None and value is not None:
+                out.setdefault(slot.input, value)
     return out
 
 
-def values_of(slot: ControlSlot) -> tuple[float, ...]:
-    """The values tried for a control: its positions; for one that moves through a range both ends and the middle."""
-    if slot.ranged:
-        return (0.0, 0.5, 1.0)
-    return tuple(float(i) for i in range(len(slot.positions)))
+Combination = tuple[tuple[ControlSlot, float], ...]
 
 
-def how_many(slots: tuple[ControlSlot, ...]) -> int:
+def elsewhere(slot: ControlSlot, base: Mapping[str, float]) -> tuple[float, ...]:
+    """The values tried for a control besides where it stands: its positions; for one that moves through a range both
+    ends and the middle."""
+    values = (0.0, 0.5, 1.0) if slot.ranged else tuple(float(i) for i in range(len(slot.positions)))
+    return tuple(v for v in values if abs(v - base.get(slot.input, 0.0)) > 1e-9)
+
+
+def how_many(slots: tuple[ControlSlot, ...], base: Mapping[str, float]) -> int:
     """The number of combinations."""
     count = 1
     for slot in slots:
-        count *= len(values_of(slot))
+        count *= 1 + len(elsewhere(slot, base))
     return count
 
 
-def all_combinations(
-    slots: tuple[ControlSlot, ...], base: Mapping[str, float]
-) -> Iterator[tuple[tuple[ControlSlot, float], ...]]:
+def all_combinations(slots: tuple[ControlSlot, ...], base: Mapping[str, float]) -> Iterator[Combination]:
     """The moves away from the base that make each combination: none first, then one control, then two, and so on."""
-    others = {
-        slot.input: tuple(v for v in values_of(slot) if abs(v - base.get(slot.input, 0.0)) > 1e-9) for slot in slots
-    }
+    others = {slot.input: elsewhere(slot, base) for slot in slots}
     for size in range(len(slots) + 1):
         for chosen in combinations(slots, size):
             for values in product(*(others[slot.input] for slot in chosen)):
                 yield tuple(zip(chosen, values, strict=True))
-
-
-def said(slot: ControlSlot, value: float) -> str:
-    """The position as the user says it."""
-    if slot.ranged:
-        ends = {0.0: slot.positions[0], 1.0: slot.positions[-1]} if slot.positions else {}
-        return ends.get(value, f"{100 * value:.0f} %")
-    return slot.positions[round(value)]

@@ -4,23 +4,29 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import product
 
-from cutaway.inquiry.judging import Plan, Question, plan
-from cutaway.inquiry.verdicts import Fails, Holds, Influence, RestsOn, Verdict
+from cutaway.inquiry.asking import plan_of
+from cutaway.inquiry.judging import Concluded, Plan
+from cutaway.inquiry.scenes import Question
+from cutaway.inquiry.verdicts import Fails, Holds, Influence, RestsOn, Undecided, Verdict
 from cutaway.inquiry.workshop import Made, Values
 from cutaway.machine.fitting import Assumption
+from cutaway.quantities.si import shown
 
 # How many assumed values are taken to their ends together, and how many runs one claim may ask for on one subject.
 WORST = 6
 MOST_RUNS = 4000
 # Corners are run only where the moves of the single values, added up and taken this many times, could reach the margin.
 LEEWAY = 2.0
+# How often a range is halved to find where in it the verdict turns over, and for how large a plan.
+HALVINGS = 6
+MOST_SCENES = 30
 
-Ends = tuple[tuple[Assumption, str], ...]
+Ends = tuple[tuple[Assumption, float], ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Variant:
-    """One assumed value, or several, away from what is stated."""
+    """One assumed value, or several, away from what is stated: at `si` each."""
 
     values: Values
     ends: Ends
@@ -31,25 +37,25 @@ def singles(question: Question, made: Made) -> tuple[Variant, ...]:
     """A variant for each end of each assumed value that can reach the statement."""
     out: list[Variant] = []
     for assumption in question.bound.assumptions:
-        for end, si in (("low", assumption.low), ("high", assumption.high)):
+        for si in dict.fromkeys((assumption.low, assumption.high)):
             if si == assumption.si:
                 continue
-            variant = _variant(question, made, ((assumption, end),))
+            variant = _variant(question, made, ((assumption, si),))
             if variant is not None:
                 out.append(variant)
     return tuple(out)
 
 
 def _variant(question: Question, made: Made, ends: Ends) -> Variant | None:
-    values = tuple(((a.part, a.value), a.low if end == "low" else a.high) for a, end in ends)
+    values = tuple(((a.part, a.value), si) for a, si in ends)
     other = question.workshop.varied(question.bound, made, values)
-    return Variant(values, ends, plan(question, other)) if other is not made else None
+    return Variant(values, ends, plan_of(question, other)) if other is not made else None
 
 
 def corners(question: Question, made: Made, worst: Sequence[Assumption]) -> tuple[Variant, ...]:
     """Every combination of ends of a few assumed values."""
     out = []
-    for ends in product(("low", "high"), repeat=len(worst)):
+    for ends in product(*((a.low, a.high) for a in worst)):
         variant = _variant(question, made, tuple(zip(worst, ends, strict=True)))
         if variant is not None:
             out.append(variant)
@@ -57,27 +63,47 @@ def corners(question: Question, made: Made, worst: Sequence[Assumption]) -> tupl
 
 
 def resting(question: Question, made: Made, nominal: Holds | Fails, margin: float | None) -> Verdict:
-    """The nominal verdict, or that it rests on assumed values; how many were tried is kept in it."""
+    """The nominal verdict, or that it rests on assumed values; how many were tried is kept in it.
+
+    Values that turn it over only together are looked for where the verdict has a margin, from which it is seen which of
+    them move it most.
+    """
     alone = singles(question, made)
     if sum(len(v.plan.requests) for v in alone) > MOST_RUNS:
         return nominal
     found = _run(question, alone)
-    tried = replace(nominal, assumed=len({id(v.ends[0][0]) for v in alone}))
+    tried = replace(nominal, assumed=_settled(alone, found))
     flipped = [v for v, (verdict, _) in zip(alone, found, strict=True) if _turned(nominal, verdict)]
     if flipped:
-        return RestsOn(tried, _alone(flipped))
-    worst = _worst(alone, [m for _, m in found], margin)
-    if margin is None or len(worst) < 2 or sum(w.move for w in worst) * LEEWAY < abs(margin):
-        return tried
-    if 2 ** len(worst) * len(alone[0].plan.requests) > MOST_RUNS:
-        return tried
-    together = corners(question, made, [w.assumption for w in worst])
-    found = _run(question, together)
-    for variant, (verdict, _) in zip(together, found, strict=True):
-        if _turned(nominal, verdict):
-            fewest = _fewest(question, made, nominal, variant.ends)
-            return RestsOn(tried, tuple(_influence(a, (end,)) for a, end in fewest), together=len(fewest) > 1)
+        return RestsOn(tried, _alone(question, made, nominal, flipped))
+    together = _together(question, made, nominal, margin, _worst(alone, [m for _, m in found], margin))
+    if together:
+        return RestsOn(tried, tuple(_influence(a, (_end(a, si),)) for a, si in together), together=len(together) > 1)
     return tried
+
+
+def _settled(variants: Sequence[Variant], found: Sequence[Concluded]) -> int:
+    """How many values have an answer at every end that was tried."""
+    ends: dict[int, bool] = {}
+    for variant, (verdict, _) in zip(variants, found, strict=True):
+        one = id(variant.ends[0][0])
+        ends[one] = ends.get(one, True) and not isinstance(verdict, Undecided)
+    return sum(ends.values())
+
+
+def _together(
+    question: Question, made: Made, nominal: Holds | Fails, margin: float | None, worst: Sequence["Moved"]
+) -> Ends:
+    """The fewest values found that turn the verdict over only at once; nothing where none do."""
+    if margin is None or len(worst) < 2 or sum(w.move for w in worst) * LEEWAY < abs(margin):
+        return ()
+    together = corners(question, made, [w.assumption for w in worst])
+    if sum(len(v.plan.requests) for v in together) > MOST_RUNS:
+        return ()
+    for variant, (verdict, _) in zip(together, _run(question, together), strict=True):
+        if _turned(nominal, verdict):
+            return _fewest(question, made, nominal, variant.ends)
+    return ()
 
 
 def _fewest(question: Question, made: Made, nominal: Holds | Fails, ends: Ends) -> Ends:
@@ -90,18 +116,56 @@ def _fewest(question: Question, made: Made, nominal: Holds | Fails, ends: Ends) 
     return ends
 
 
-def _alone(flipped: Sequence[Variant]) -> tuple[Influence, ...]:
+# --- where a single value turns it over -----------------------------------------------------------------------------
+
+
+def _alone(question: Question, made: Made, nominal: Holds | Fails, flipped: Sequence[Variant]) -> tuple[Influence, ...]:
     """An influence for each assumed value that turns the verdict over by itself, at one end or at both."""
     ends: dict[int, tuple[Assumption, list[str]]] = {}
     for variant in flipped:
-        assumption, end = variant.ends[0]
-        ends.setdefault(id(assumption), (assumption, []))[1].append(end)
+        assumption, si = variant.ends[0]
+        words = _end(assumption, si)
+        if len(variant.plan.requests) <= MOST_SCENES:
+            words = _turning(question, made, nominal, assumption, si)
+        ends.setdefault(id(assumption), (assumption, []))[1].append(words)
     return tuple(_influence(assumption, found) for assumption, found in ends.values())
 
 
-def _run(question: Question, variants: Sequence[Variant]) -> list[tuple[Verdict, float | None]]:
-    requests = [request for v in variants for request in v.plan.requests]
-    results = question.workshop.runs(requests)
+def _turning(question: Question, made: Made, nominal: Holds | Fails, assumption: Assumption, end: float) -> str:
+    """Between what is stated and an end at which the verdict is the other: from where on it is, by halving."""
+    same, other = assumption.si, end
+    for _ in range(HALVINGS):
+        middle = 0.5 * (same + other)
+        variant = _variant(question, made, ((assumption, middle),))
+        if variant is None:
+            break
+        verdict = _run(question, (variant,))[0][0]
+        if isinstance(verdict, Undecided):
+            break
+        same, other = (same, middle) if _turned(nominal, verdict) else (middle, other)
+    if other == end:
+        return _end(assumption, end)
+    return f"{'below' if end < assumption.si else 'above'} about {shown(other, assumption.unit, 2)}"
+
+
+def _end(assumption: Assumption, si: float) -> str:
+    return f"at the {'low' if si < assumption.si else 'high'} end of its range"
+
+
+def _influence(assumption: Assumption, where: Sequence[str]) -> Influence:
+    flips = " and ".join(where)
+    if len(where) > 1 and all(words.startswith("at the ") for words in where):
+        flips = "at either end of its range"
+    return Influence(
+        assumption.part, assumption.value, assumption.stated, assumption.between, flips, assumption.because
+    )
+
+
+# --- running variants -----------------------------------------------------------------------------------------------
+
+
+def _run(question: Question, variants: Sequence[Variant]) -> list[Concluded]:
+    results = question.workshop.runs([request for v in variants for request in v.plan.requests])
     out, at = [], 0
     for v in variants:
         count = len(v.plan.requests)
@@ -111,7 +175,7 @@ def _run(question: Question, variants: Sequence[Variant]) -> list[tuple[Verdict,
 
 
 def _turned(nominal: Holds | Fails, other: Verdict) -> bool:
-    return isinstance(other, (Holds, Fails)) and type(other) is not type(nominal)
+    return isinstance(other, Holds | Fails) and type(other) is not type(nominal)
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,10 +197,3 @@ def _worst(variants: Sequence[Variant], margins: Sequence[float | None], nominal
             before = moves.get(id(assumption), Moved(assumption, 0.0))
             moves[id(assumption)] = Moved(assumption, max(before.move, abs(margin - nominal)))
     return sorted(moves.values(), key=lambda m: -m.move)[:WORST]
-
-
-def _influence(assumption: Assumption, ends: Sequence[str]) -> Influence:
-    flips = "at either end of its range" if len(ends) > 1 else f"at the {ends[0]} end of its range"
-    return Influence(
-        assumption.part, assumption.value, assumption.stated, assumption.between, flips, assumption.because
-    )

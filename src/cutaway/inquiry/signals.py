@@ -3,18 +3,25 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from cutaway.inquiry.course import place_missing, value_at
 from cutaway.language.syntax import (
+    AgainstScope,
     And,
     AtPosition,
+    CanMove,
+    ComesOnAt,
     Compare,
     ControlRef,
+    Earlier,
     If,
+    Independent,
     InState,
     Not,
     Or,
     ReadingRef,
     Served,
     Statement,
+    Trend,
 )
 from cutaway.machine import names
 from cutaway.machine.bind import Bound
@@ -42,11 +49,33 @@ def atoms(statement: Statement, services: Services) -> Iterator[Statement]:
         case If(then=then, condition=condition):
             yield from atoms(then, services)
             yield from atoms(condition, services)
+        case Earlier(first=first, second=second):
+            yield from atoms(first, services)
+            yield from atoms(second, services)
         case Served(service=name):
             if name in services:
                 yield from atoms(services[name], services)
+            else:
+                yield statement
         case _:
             yield statement
+
+
+def services_in(statement: Statement, services: Services) -> frozenset[str]:
+    """The services that a statement speaks of, and those that these are made of."""
+    match statement:
+        case And(of=inner) | Or(of=inner):
+            return frozenset(name for one in inner for name in services_in(one, services))
+        case Not(of=one):
+            return services_in(one, services)
+        case If(then=then, condition=condition):
+            return services_in(then, services) | services_in(condition, services)
+        case Earlier(first=first, second=second):
+            return services_in(first, services) | services_in(second, services)
+        case Served(service=name) if name in services:
+            return services_in(services[name], services) | {name}
+        case _:
+            return frozenset()
 
 
 def needed(statement: Statement, bound: Bound, services: Services) -> Needed:
@@ -55,18 +84,41 @@ def needed(statement: Statement, bound: Bound, services: Services) -> Needed:
     missing: list[str] = []
     for atom in atoms(statement, services):
         match atom:
-            case InState(part=part, state=state):
+            case InState(part=part, state=state) | ComesOnAt(part=part, state=state):
                 _state_signal(bound, part, state, found, missing)
-            case Compare(reading=reading):
+            case Independent(part=part, controls=controls):
+                found |= watched(bound, part)
+                missing += [str(part)] if part not in bound.parts else []
+                missing += [str(c.part) for c in controls if (c.part, c.control) not in bound.controls]
+            case Compare(reading=reading) | Trend(reading=reading) | AgainstScope(reading=reading):
                 _reading_signals(bound, reading, found, missing)
             case AtPosition(control=control):
-                if (control.part, control.control) in bound.controls:
+                if _can_stand(bound, atom):
                     found.add(position_signal(control))
                 else:
-                    missing.append(str(control.part))
+                    missing.append(place_missing(bound, control, atom.position))
+            case CanMove(control=control):
+                missing.append(place_missing(bound, control, ""))
+            case Served(service=service):
+                missing.append(f"what {service} means")
             case _:
                 pass
     return Needed(frozenset(found), tuple(dict.fromkeys(missing)))
+
+
+def watched(bound: Bound, part: str) -> frozenset[str]:
+    """The signals of all states and readings of a part."""
+    kind = kind_on(bound, part)
+    if kind is None:
+        return frozenset()
+    states = {names.signal_name(part, state.signal) for state in kind.states}
+    return frozenset(states | {names.signal_name(part, reading.signal) for reading in kind.readings})
+
+
+def _can_stand(bound: Bound, statement: AtPosition) -> bool:
+    """Whether the subject's control has the position, or a range, that a statement speaks of."""
+    slot = bound.controls.get((statement.control.part, statement.control.control))
+    return slot is not None and value_at(slot, statement.position, statement.level) is not None
 
 
 def position_signal(control: ControlRef) -> str:
@@ -99,8 +151,10 @@ def reading_of(kind: Kind, name: str) -> Reading | None:
 def _state_signal(bound: Bound, part: str, words: str, found: set[str], missing: list[str]) -> None:
     kind = kind_on(bound, part)
     state = state_of(kind, words) if kind is not None else None
-    if state is None:
+    if kind is None:
         missing.append(part)
+    elif state is None:
+        missing.append(f"'{words}' of {part}")
     else:
         found.add(names.signal_name(part, state.signal))
 
@@ -110,12 +164,15 @@ def _reading_signals(bound: Bound, ref: ReadingRef, found: set[str], missing: li
     if kind is None:
         missing.append(str(ref.part))
     elif ref.port:
+        if names.node_name(ref.part, ref.port) not in bound.wiring.joined:
+            missing.append(f"{ref.port} of {ref.part}")
+            return
         found.add(names.node_name(ref.part, ref.port))
         found.add(names.set_name("height"))
     else:
         reading = reading_of(kind, ref.reading)
         if reading is None:
-            missing.append(f"{ref.part}'s {ref.reading}")
+            missing.append(f"{ref.reading or 'a reading'} of {ref.part}")
             return
         found.add(names.signal_name(ref.part, reading.signal))
         if reading.alive:

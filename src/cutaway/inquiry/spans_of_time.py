@@ -19,9 +19,9 @@ class Times:
         return any(start <= time <= end for start, end in self.stretches)
 
     def first(self, since: float) -> float | None:
-        """The first time at or after `since` at which it is true."""
+        """The first time at or after `since` at which it is true; what ends at that very instant is past."""
         for start, end in self.stretches:
-            if end >= since:
+            if end > since or since == end in (start, self.until):
                 return max(start, since)
         return None
 

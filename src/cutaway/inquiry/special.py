@@ -1,231 +1,233 @@
-"""Statements that one run cannot settle: order, trend, independence, comparison of scopes, thresholds, movement."""
+"""Statements that compare several runs: a trend, a reading here and in another scope, independence of controls."""
 
+from collections.abc import Callable, Sequence
 from dataclasses import replace
+from itertools import product
 
 import numpy as np
 
-from cutaway.inquiry.bench import bench_verdict
+from cutaway.inquiry.course import said
 from cutaway.inquiry.deciding import LONGEST_REST, horizon
 from cutaway.inquiry.evidence import cites_of
-from cutaway.inquiry.judging import Question, machine_for, scenes_of
-from cutaway.inquiry.positions import all_combinations, said
-from cutaway.inquiry.signals import kind_on, reading_of
-from cutaway.inquiry.told import Told, legs_for, placed_at_end
-from cutaway.inquiry.truth import reading_datum, reading_trace, truth
+from cutaway.inquiry.judging import Concluded, Plan, Results, scenes_of, settled_plan, unanswered
+from cutaway.inquiry.positions import all_combinations
+from cutaway.inquiry.scenes import Question, Scene
+from cutaway.inquiry.signals import kind_on, reading_of, watched
+from cutaway.inquiry.told import placed_at_end
+from cutaway.inquiry.truth import reading_datum, reading_trace
 from cutaway.inquiry.verdicts import Fails, Holds, NotModelled, Seen, Setup, Undecided, Verdict
-from cutaway.inquiry.workshop import Request
-from cutaway.language.syntax import (
-    AgainstScope,
-    And,
-    CanMove,
-    ComesOnAt,
-    Compare,
-    Condition,
-    Earlier,
-    Independent,
-    ReadingRef,
-    Scope,
-    Statement,
-    Trend,
-)
+from cutaway.inquiry.workshop import Made, Request
+from cutaway.language.syntax import AgainstScope, Condition, Independent, ReadingRef, Scope, Trend
 from cutaway.machine import names
-from cutaway.machine.records import Change, Outcome, Run
+from cutaway.machine.records import Change, Run
 from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.units import unit_named
 
-# A reading counts as changed when it moves by more than this share: a choice of ours, well above the solver's error.
+# A reading counts as changed when it moves by more than this share of it, and by more than an instrument shows: choices
+# of ours, well above the solver's error.
 SAME = 2e-3
+TOO_SMALL = {
+    "pressure": 50.0,
+    "voltage": 0.02,
+    "current": 0.01,
+    "angular speed": 0.05,
+    "volume": 1e-6,
+    "volume flow": 1e-9,
+}
+# At how many values of the condition a trend is looked at.
+STEPS = 5
 
-Special = Earlier | Trend | Independent | AgainstScope | ComesOnAt | CanMove
+Special = Trend | Independent | AgainstScope
 
 
-def is_special(statement: Statement) -> bool:
-    """Whether one run does not settle it."""
-    return isinstance(statement, Special)
-
-
-def special_verdict(question: Question) -> Verdict:
-    """The verdict on such a statement."""
-    match question.statement:
-        case Earlier():
-            return _earlier(question, question.statement)
+def special_plan(question: Question, statement: Special, made: Made) -> Plan:
+    """The plan for such a statement over a given machine."""
+    if question.scope.modality and not isinstance(statement, Independent):
+        return settled_plan(NotModelled(("a trend or a comparison over all combinations of positions",)))
+    match statement:
         case Trend():
-            return _trend(question, question.statement)
+            return _trend(question, statement, made)
         case Independent():
-            return _independent(question, question.statement)
+            return _independent(question, statement, made)
         case AgainstScope():
-            return _against(question, question.statement)
-        case ComesOnAt():
-            return bench_verdict(question, question.statement)
-        case CanMove():
-            return _can_move(question, question.statement)
-        case _:
-            raise AssertionError(type(question.statement).__name__)
+            return _against(question, statement, made)
 
 
-def _first_run(question: Question, seconds: float | None = None) -> tuple[Run, float] | Verdict:
-    """The run of the plainest scene of a question, and its clock; or why there is none."""
-    made = machine_for(question)
-    if isinstance(made, NotModelled):
-        return made
-    scenes = scenes_of(question, made)
-    if isinstance(scenes, NotModelled):
-        return scenes
-    scene = scenes.all[0]
-    length, rest = horizon(question.scope.when, scene.clock) if seconds is None else (scene.clock + seconds, True)
-    (run,) = question.workshop.runs([Request(made, scene.legs, scene.changes, length, rest)])
-    if isinstance(run, Outcome):
-        return Undecided(run.sentence)
-    if run.outcome.kind != "done":
-        return Undecided(run.outcome.sentence)
-    return run, scene.clock
+# --- readings in several scopes -------------------------------------------------------------------------------------
 
 
-def _earlier(question: Question, statement: Earlier) -> Verdict:
-    both = replace(question, statement=And((statement.first, statement.second), statement.span))
-    found = _first_run(both, LONGEST_REST)
-    if not isinstance(found, tuple):
-        return found
-    run, clock = found
-    services = question.told.services
-    first = truth(statement.first, run, question.bound, services).first(clock)
-    second = truth(statement.second, run, question.bound, services).first(clock)
-    cites = cites_of(both.statement, question.scope, question.bound, services)
-    if first is None:
-        return Fails(0.0, "never came", (), cites)
-    if second is None or first < second:
-        return Holds(first - clock, (), cites)
-    return Fails(second - clock, "order", (), cites)
+def _over_scopes(
+    question: Question,
+    made: Made,
+    scopes: Sequence[Scope],
+    decide: Callable[[list[list[float]]], Verdict],
+    ref: ReadingRef,
+) -> Plan:
+    """The plan that reads `ref` at the end of every scene of every scope, and decides from the readings by scope."""
+    requests: list[Request] = []
+    counts: list[int] = []
+    for scope in scopes:
+        scenes = scenes_of(replace(question, scope=scope), made)
+        if isinstance(scenes, (NotModelled, Undecided)):
+            return settled_plan(scenes)
+        counts.append(len(scenes.all))
+        requests.extend(_request(scope, made, scene) for scene in scenes.all)
+
+    def conclude(results: Results) -> Concluded:
+        readings: list[float] = []
+        for result in results:
+            nothing = unanswered(result)
+            if nothing is not None:
+                return nothing, None
+            assert isinstance(result, Run)
+            readings.append(float(reading_trace(ref, result, question.bound)[-1]))
+        ends = np.cumsum(counts)
+        return decide([readings[end - count : end] for end, count in zip(ends, counts, strict=True)]), None
+
+    return Plan(tuple(requests), conclude)
 
 
-def _reading_at_end(question: Question, ref: ReadingRef) -> float | Verdict:
-    """A reading once the scope's plainest scene has come to rest."""
-    found = _first_run(replace(question, statement=_as_compare(ref, question)))
-    if not isinstance(found, tuple):
-        return found
-    return float(reading_trace(ref, found[0], question.bound)[-1])
+def _request(scope: Scope, made: Made, scene: Scene) -> Request:
+    seconds, until = horizon(scope.when, scene.clock)
+    return Request(made, scene.legs, scene.changes, seconds, until)
 
 
-def _as_compare(ref: ReadingRef, question: Question) -> Statement:
-    none = Quantity("0", 0.0, 0.0, 0.0, unit_named("number"))
-    return Compare(ref, "above", none, False, False, question.statement.span)
+def _small(ref: ReadingRef, question: Question, values: Sequence[float]) -> float:
+    """Below what two readings are the same."""
+    return max(SAME * max((abs(v) for v in values), default=0.0), TOO_SMALL.get(_dimension(question, ref), 0.0))
+
+
+def _dimension(question: Question, ref: ReadingRef) -> str:
+    kind = kind_on(question.bound, ref.part)
+    reading = reading_of(kind, ref.reading) if kind is not None and not ref.port else None
+    if reading is not None:
+        return reading.dimension
+    wiring = question.bound.wiring
+    medium = wiring.media[wiring.joined[names.node_name(ref.part, ref.port)]]
+    return "voltage" if medium == "current" else "pressure"
 
 
 def _seen(question: Question, ref: ReadingRef, value: float) -> Seen:
-    kind = kind_on(question.bound, ref.part)
-    reading = reading_of(kind, ref.reading) if kind is not None and not ref.port else None
     name = f"{ref.part}.{ref.port}" if ref.port else str(ref.part)
-    dimension = "pressure" if reading is None else reading.dimension
-    return Seen(name, 0.0, value, dimension, "", reading_datum(ref, question.bound))
+    if np.isnan(value):
+        return Seen(name, 0.0, None, "", "dead")
+    return Seen(name, 0.0, value, _dimension(question, ref), "", reading_datum(ref, question.bound))
 
 
-def _trend(question: Question, statement: Trend) -> Verdict:
-    values: list[float] = []
-    for level in np.linspace(statement.start, statement.stop, 5):
-        told = _with_change(question, statement.condition, float(level))
-        value = _reading_at_end(replace(question, told=told), statement.reading)
-        if not isinstance(value, float):
-            return value
-        values.append(value)
-    steps = np.diff(values)
-    small = SAME * max(abs(v) for v in values) if values else 0.0
-    so = bool(np.all(steps > small / 5)) if statement.rises else bool(np.all(steps < -small / 5))
-    ends = tuple(_seen(question, statement.reading, v) for v in (values[0], values[-1]))
-    return Holds(0.0, ends, (), len(values)) if so else Fails(0.0, "trend", ends, (), tried=len(values))
+def _trend(question: Question, statement: Trend, made: Made) -> Plan:
+    levels = np.linspace(statement.start, statement.stop, STEPS)
+    scopes = [_at_level(question.scope, statement.condition, float(level)) for level in levels]
+    cites = cites_of(statement, question.scope, question.bound, question.told.services)
+
+    def decide(by_level: list[list[float]]) -> Verdict:
+        for values in zip(*by_level, strict=True):
+            small = _small(statement.reading, question, values)
+            whole, steps = values[-1] - values[0], np.diff(values)
+            way = 1.0 if statement.rises else -1.0
+            ends = tuple(_seen(question, statement.reading, v) for v in (values[0], values[-1]))
+            # Over all it must move by what can be seen, and on the way never back by so much.
+            if not (way * whole > small and np.all(way * steps > -small)):
+                return Fails(0.0, "trend", ends, cites, tried=len(values))
+        return Holds(0.0, ends, cites, sum(len(v) for v in by_level))
+
+    return _over_scopes(question, made, scopes, decide, statement.reading)
 
 
-def _with_change(question: Question, condition: str, value: float) -> Told:
-    """The folder's situations with one condition of the world at another value, SI."""
+def _at_level(scope: Scope, condition: str, value: float) -> Scope:
+    """The scope with a condition of the world at a value, SI, whatever it says of it."""
     unit = unit_named({"height": "m", "airspeed": "m/s", "temperature": "K"}[condition])
-    one = Condition("", condition, Quantity(str(value), value, value, value, unit), question.scope.span)
-    name = question.scope.situation
-    here = question.told.situations.get(name)
-    if here is None:
-        return question.told
-    changed = replace(here, given=(*(c for c in here.given if c.name != condition), one))
-    return replace(question.told, situations={**question.told.situations, name: changed})
+    one = Condition("", condition, Quantity(f"{value:g} {unit.name}", value, value, value, unit), scope.span)
+    others = tuple(c for c in scope.conditions if c.part or c.name != condition)
+    return replace(scope, conditions=(*others, one))
 
 
-def _independent(question: Question, statement: Independent) -> Verdict:
-    kind = kind_on(question.bound, statement.part)
-    if kind is None:
-        return NotModelled((str(statement.part),))
-    watched = [s.signal for s in kind.states] + [r.signal for r in kind.readings]
-    signals = frozenset(names.signal_name(statement.part, name) for name in watched)
-    made = question.workshop.made(question.bound, signals)
-    inputs = {names.control_name(c.part, c.control) for c in statement.controls}
-    slots = tuple(s for s in question.bound.controls.values() if s.input in inputs)
-    legs = legs_for(question.workshop.folder, question.told, question.bound, question.scope)
-    base = placed_at_end(legs)
-    combinations = tuple(all_combinations(slots, base))
-    requests = [
-        Request(made, legs, tuple(Change(0.0, s.input, v) for s, v in combination), LONGEST_REST, True)
-        for combination in combinations
-    ]
-    results = question.workshop.runs(requests)
-    ends = []
-    for result in results:
-        if isinstance(result, Outcome) or result.outcome.kind != "done":
-            outcome = result if isinstance(result, Outcome) else result.outcome
-            return Undecided(outcome.sentence)
-        ends.append(result.values[-1])
-    scale = np.maximum(np.abs(np.array(ends)).max(axis=0), 1e-9)
-    for combination, end in zip(combinations, ends, strict=True):
-        if np.any(np.abs(end - ends[0]) > SAME * scale):
-            chosen = Setup(tuple((s.input, said(s, v)) for s, v in combination))
-            if statement.negated:
-                return Holds(0.0, (), (), len(ends), chosen)
-            return Fails(0.0, "depends", (), (), chosen, tried=len(ends))
-    return Fails(0.0, "not so", (), (), tried=len(ends)) if statement.negated else Holds(0.0, (), (), len(ends))
+def _against(question: Question, statement: AgainstScope, made: Made) -> Plan:
+    ref = statement.reading
+    cites = cites_of(statement, question.scope, question.bound, question.told.services)
+
+    def decide(by_scope: list[list[float]]) -> Verdict:
+        tried = sum(len(values) for values in by_scope)
+        for here, there in product(*by_scope):
+            small = _small(ref, question, (here, there))
+            so = {"higher": here > there + small, "lower": here < there - small, "same": abs(here - there) <= small}
+            seen = (_seen(question, ref, here), _seen(question, ref, there))
+            if not so[statement.op]:
+                return Fails(0.0, f"not {_WORDS[statement.op]}", seen, cites, tried=tried)  # type: ignore[arg-type]
+        return Holds(0.0, seen, cites, tried)
+
+    return _over_scopes(question, made, (question.scope, merged(question.scope, statement.other)), decide, ref)
 
 
-def _against(question: Question, statement: AgainstScope) -> Verdict:
-    here = _reading_at_end(question, statement.reading)
-    other_scope = _merged(question.scope, statement.other)
-    there = _reading_at_end(replace(question, scope=other_scope), statement.reading)
-    if not isinstance(here, float):
-        return here
-    if not isinstance(there, float):
-        return there
-    small = SAME * max(abs(here), abs(there), 1e-9)
-    so = {"higher": here > there + small, "lower": here < there - small, "same": abs(here - there) <= small}
-    seen = (_seen(question, statement.reading, here), _seen(question, statement.reading, there))
-    if so[statement.op]:
-        return Holds(0.0, seen, (), 2)
-    match statement.op:
-        case "higher":
-            return Fails(0.0, "not higher", seen, (), tried=2)
-        case "lower":
-            return Fails(0.0, "not lower", seen, (), tried=2)
-        case "same":
-            return Fails(0.0, "not the same", seen, (), tried=2)
+_WORDS = {"higher": "higher", "lower": "lower", "same": "the same"}
 
 
-def _merged(base: Scope, other: Scope) -> Scope:
+def merged(base: Scope, other: Scope) -> Scope:
+    """A scope with what another adds to it or says instead."""
+    taken = {(c.part, c.name) for c in other.conditions}
+    held = {h.control for h in other.held}
     return replace(
         base,
         situation=other.situation or base.situation,
         failures=(*base.failures, *other.failures),
-        conditions=(*base.conditions, *other.conditions),
-        held=(*base.held, *other.held),
+        conditions=(*(c for c in base.conditions if (c.part, c.name) not in taken), *other.conditions),
+        held=(*(h for h in base.held if h.control not in held), *other.held),
         actions=(*base.actions, *other.actions),
+        when=other.when if other.when.kind != "settled" else base.when,
     )
 
 
-def _can_move(question: Question, statement: CanMove) -> Verdict:
-    """A movement is refused where a rule for that control and position has a condition that is not so."""
-    bound = question.bound
-    slot = bound.controls.get((statement.control.part, statement.control.control))
-    if slot is None:
-        return NotModelled((str(statement.control.part),))
-    cites = bound.parts[str(statement.control.part)].cites
-    for rule in question.told.rules:
-        if rule.control != statement.control or rule.to != statement.position or rule.only_when is None:
-            continue
-        found = _first_run(replace(question, statement=rule.only_when))
-        if not isinstance(found, tuple):
-            return found
-        times = truth(rule.only_when, found[0], bound, question.told.services)
-        if not times.holds_at(times.until):
-            return Holds(0.0, (), cites) if statement.negated else Fails(0.0, "refused", (), cites)
-    return Fails(0.0, "moved", (), cites) if statement.negated else Holds(0.0, (), cites)
+# --- independence ---------------------------------------------------------------------------------------------------
+
+
+def _independent(question: Question, statement: Independent, made: Made) -> Plan:
+    """Every combination of the controls' positions in the scope's plainest scene, looked at once nothing moves."""
+    scenes = scenes_of(replace(question, scope=replace(question.scope, modality="")), made)
+    if isinstance(scenes, (NotModelled, Undecided)):
+        return settled_plan(scenes)
+    scene = scenes.all[0]
+    slots = tuple(question.bound.controls[(c.part, c.control)] for c in dict.fromkeys(statement.controls))
+    combinations = tuple(all_combinations(slots, placed_at_end(scene.legs)))
+    requests = tuple(
+        Request(
+            made,
+            scene.legs,
+            (*(Change(0.0, s.input, v) for s, v in combination), *scene.changes),
+            scene.clock + LONGEST_REST,
+            "rest",
+        )
+        for combination in combinations
+    )
+    cites = cites_of(statement, question.scope, question.bound, question.told.services)
+
+    def conclude(results: Results) -> Concluded:
+        ends: list[Run] = []
+        for result in results:
+            nothing = unanswered(result)
+            if nothing is not None:
+                return nothing, None
+            assert isinstance(result, Run)
+            ends.append(result)
+        for combination, end in zip(combinations, ends, strict=True):
+            if _differ(question, statement, ends[0], end):
+                chosen = Setup(tuple((s.input, said(s, v)) for s, v in combination))
+                if statement.negated:
+                    return Holds(0.0, (), cites, len(ends), chosen), None
+                return Fails(0.0, "depends", (), cites, chosen, tried=len(ends)), None
+        if statement.negated:
+            return Fails(0.0, "not so", (), cites, tried=len(ends)), None
+        return Holds(0.0, (), cites, len(ends)), None
+
+    return Plan(requests, conclude)
+
+
+def _differ(question: Question, statement: Independent, one: Run, other: Run) -> bool:
+    """Whether a state or a reading of the part is another at the end of another run."""
+    kind = kind_on(question.bound, statement.part)
+    assert kind is not None
+    dimensions = {names.signal_name(statement.part, r.signal): r.dimension for r in kind.readings}
+    for name in watched(question.bound, statement.part):
+        a, b = float(one.column(name)[-1]), float(other.column(name)[-1])
+        small = TOO_SMALL.get(dimensions.get(name, ""), 0.0)
+        if abs(a - b) > max(SAME * max(abs(a), abs(b)), small):
+            return True
+    return False

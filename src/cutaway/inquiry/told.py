@@ -1,12 +1,12 @@
 """What a folder's situations, services and rules come to, once their words are resolved."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from cutaway.handbook.records import Folder
-from cutaway.inquiry.scenes import Leg, Settings, content_change, input_change, legs_to
+from cutaway.inquiry.course import Leg, Settings, content_change, input_change, legs_to
 from cutaway.language.claims import ParsedClaims, ParsedRule, ParsedSituation
-from cutaway.language.syntax import Scope, Statement
+from cutaway.language.syntax import And, Earlier, If, Not, Or, Scope, Served, Statement
 from cutaway.machine.bind import Bound
 from cutaway.machine.records import Change, SetContent
 from cutaway.quantities.si import to_si
@@ -23,11 +23,42 @@ class Told:
 
 def told_from(parsed: ParsedClaims) -> Told:
     """The folder's language as the questions use it."""
+    services = {s.service.name: s.statement for s in parsed.services if s.statement is not None}
     return Told(
-        {s.service.name: s.statement for s in parsed.services if s.statement is not None},
+        {name: statement for name, statement in services.items() if not _in_a_circle(name, services)},
         {s.situation.name: s for s in parsed.situations},
         parsed.rules,
     )
+
+
+def _in_a_circle(name: str, services: Mapping[str, Statement]) -> bool:
+    """Whether a service is made of itself, so that it means nothing."""
+    seen: set[str] = set()
+    waiting = [name]
+    while waiting:
+        here = waiting.pop()
+        inner = {s for s in _named(services[here]) if s in services}
+        if name in inner:
+            return True
+        waiting.extend(inner - seen)
+        seen |= inner
+    return False
+
+
+def _named(statement: Statement) -> Iterator[str]:
+    match statement:
+        case And(of=inner) | Or(of=inner):
+            for one in inner:
+                yield from _named(one)
+        case Not(of=one):
+            yield from _named(one)
+        case If(then=one, condition=other) | Earlier(first=one, second=other):
+            yield from _named(one)
+            yield from _named(other)
+        case Served(service=name):
+            yield name
+        case _:
+            pass
 
 
 def settings_for(

@@ -1,7 +1,9 @@
 """When a statement is true in a run."""
 
 import re
+from dataclasses import replace
 from decimal import Decimal
+from functools import reduce
 
 import numpy as np
 
@@ -49,17 +51,9 @@ def truth(statement: Statement, run: Run, bound: Bound, services: Services) -> T
         case Not(of=one):
             return complement(truth(one, run, bound, services))
         case And(of=several):
-            found = [truth(one, run, bound, services) for one in several]
-            times = found[0]
-            for one_found in found[1:]:
-                times = both(times, one_found)
-            return times
+            return reduce(both, (truth(one, run, bound, services) for one in several), Times(((0.0, until),), until))
         case Or(of=several):
-            found = [truth(one, run, bound, services) for one in several]
-            times = found[0]
-            for one_found in found[1:]:
-                times = either(times, one_found)
-            return times
+            return reduce(either, (truth(one, run, bound, services) for one in several), Times((), until))
         case If(then=then, condition=condition, kind=kind_of_if):
             a, b = truth(then, run, bound, services), truth(condition, run, bound, services)
             if kind_of_if == "if":
@@ -69,6 +63,12 @@ def truth(statement: Statement, run: Run, bound: Bound, services: Services) -> T
             return either(both(a, b), both(complement(a), complement(b)))
         case _:
             raise AssertionError(f"not read off one run: {type(statement).__name__}")
+
+
+def true_at_end(statement: Statement, run: Run, bound: Bound, services: Services) -> bool:
+    """Whether the statement is true in the last moment of the run, after all that changes in it."""
+    last = replace(run, times=np.zeros(1), values=run.values[-1:])
+    return truth(statement, last, bound, services).holds_at(0.0)
 
 
 def _at_position(statement: AtPosition, run: Run, bound: Bound, until: float) -> Times:
@@ -124,6 +124,31 @@ def margin(statement: Compare, run: Run, bound: Bound) -> Floats:
     low, high = limits(statement, bound)
     inside: Floats = np.minimum(trace - low, high - trace)
     return inside
+
+
+def leeway(statement: Statement, run: Run, bound: Bound, services: Services, time: float) -> float | None:
+    """How far from turning over a statement of readings is at a time, as a share of its limits, above 0 where it is
+    true; None where it speaks of anything but readings. For ranking what has influence."""
+    match statement:
+        case Compare(negated=negated):
+            index = max(0, int(np.searchsorted(run.times, time + 1e-9, side="right")) - 1)
+            scale = max(abs(end) for end in limits(statement, bound) if np.isfinite(end))
+            inside = float(margin(statement, run, bound)[index]) / max(scale, 1e-9)
+            return None if np.isnan(inside) else -inside if negated else inside
+        case Served(service=name, negated=negated):
+            inner = leeway(services[name], run, bound, services, time)
+            return None if inner is None else -inner if negated else inner
+        case Not(of=one):
+            inner = leeway(one, run, bound, services, time)
+            return None if inner is None else -inner
+        case And(of=several) | Or(of=several):
+            found = [leeway(one, run, bound, services, time) for one in several]
+            known = [one for one in found if one is not None]
+            if not known or len(known) < len(found):
+                return None
+            return min(known) if isinstance(statement, And) else max(known)
+        case _:
+            return None
 
 
 def limits(statement: Compare, bound: Bound) -> tuple[float, float]:

@@ -6,27 +6,36 @@ A workshop has a life: it grows as questions are asked and goes with whoever own
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from hashlib import blake2b
+from typing import Literal
 
 from cutaway.handbook.records import Folder
-from cutaway.inquiry.scenes import Leg
+from cutaway.inquiry.course import Leg
 from cutaway.machine.bind import Bound, bind, vary_within
 from cutaway.machine.compile import Machine, compile_network
+from cutaway.machine.expressions import driving
 from cutaway.machine.network import Network
 from cutaway.machine.records import Change, Job, Outcome, Run, SetContent, State
 from cutaway.machine.run import run_jobs
 from cutaway.machine.slicing import cone
-from cutaway.machine.subjects import Subject
+from cutaway.machine.subjects import Subject, subjects
 from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Problems
 
 Values = tuple[tuple[tuple[str, str], float], ...]
+Until = Literal["end", "rest", "calm"]
+
+# When it is looked whether a model has calmed down, s after the last change, and how long it must have been calm by
+# then. Choices of ours.
+CALM_AFTER = (120.0, 600.0)
+CALM_FOR = 1.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Made:
     """A machine over a cone.
 
-    signals: what it records. inputs, elements: what can be set in it. digest: stands for the network's content.
+    signals: what it records. inputs, elements: what can be set in it. digest: stands for the network's content and what
+    is recorded; physical: for what decides its states, whatever is recorded.
     """
 
     machine: Machine
@@ -35,18 +44,23 @@ class Made:
     inputs: frozenset[str]
     elements: frozenset[str]
     digest: str
+    physical: str
     problems: Problems
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Request:
-    """A run that is wanted: legs to the situation, then changes, for `seconds` (or until nothing moves)."""
+    """A run that is wanted: legs to the situation, then changes, for `seconds` at most.
+
+    until: 'end' of that time; 'rest', when nothing moves any more; 'calm', when nothing moves but what tanks, batteries
+    and bottles slowly gain or lose: looked for after two minutes, ten minutes and the whole time.
+    """
 
     made: Made
     legs: tuple[Leg, ...]
     changes: tuple[Change, ...]
     seconds: float
-    until_rest: bool = False
+    until: Until = "end"
 
 
 class Workshop:
@@ -65,7 +79,7 @@ class Workshop:
         self._threads = threads
         self._progress = progress
         self._bound: dict[str, tuple[Bound, Problems]] = {}
-        self._made: dict[tuple[str, frozenset[str], Values], Made] = {}
+        self._made: dict[tuple[Bound, frozenset[str], Values], Made] = {}
         self._states: dict[tuple[str, tuple[Leg, ...]], State | Outcome] = {}
         self._runs: dict[tuple[object, ...], Run] = {}
 
@@ -75,59 +89,58 @@ class Workshop:
             self._bound[subject.name] = bind(self.folder, subject, self.kinds)
         return self._bound[subject.name]
 
+    def problems(self) -> Problems:
+        """What is wrong with the networks of all subjects, as binding and compiling them tells; each thing once."""
+        found: list[Problems] = []
+        for subject in subjects(self.folder):
+            bound, problems = self.bound(subject)
+            whole = self.made(bound, frozenset(name for name, _ in bound.network.signals))
+            found.extend((problems, whole.problems))
+        return tuple(dict.fromkeys(problem for problems in found for problem in problems))
+
     def made(self, bound: Bound, signals: frozenset[str]) -> Made:
         """The machine over all that can reach the signals, with the values as stated."""
-        key = (bound.subject.name, signals, ())
+        key = (bound, signals, ())
         if key not in self._made:
             network = cone(bound.network, signals)
-            digest = blake2b(repr((network, sorted(signals))).encode(), digest_size=16).hexdigest()
-            self._made[key] = self._compiled(network, signals, digest)
+            self._made[key] = _compiled(network, signals, _digest(network, sorted(signals)), _physical(network))
         return self._made[key]
 
     def varied(self, bound: Bound, made: Made, values: Values) -> Made:
         """The same machine with some values other than as stated; `made` itself where they cannot reach it."""
-        key = (bound.subject.name, made.signals, values)
+        key = (bound, made.signals, values)
         if key not in self._made:
-            network = vary_within(bound, made.network, dict(values))
+            network = vary_within(bound, made.network, dict(values), made.signals)
             if network is made.network:
                 self._made[key] = made
             else:
-                self._made[key] = self._compiled(network, made.signals, f"{made.digest}{values}")
+                self._made[key] = _compiled(network, made.signals, f"{made.digest}{values}", _physical(network))
         return self._made[key]
-
-    def _compiled(self, network: Network, signals: frozenset[str], digest: str) -> Made:
-        machine, problems = compile_network(network, tuple(sorted(signals)))
-        return Made(
-            machine,
-            network,
-            signals,
-            frozenset(slot.name for slot in network.inputs),
-            frozenset(element.name for element in network.elements),
-            digest,
-            problems,
-        )
 
     def runs(self, requests: Sequence[Request]) -> list[Run | Outcome]:
         """Run what is wanted, lanes side by side; a request whose situation cannot be reached gives that outcome."""
         requests = [_within(request) for request in requests]
         self._reach([(request.made, request.legs) for request in requests])
-        wanted: dict[tuple[object, ...], Job] = {}
-        for request in requests:
-            state = self._states[_state_key(request.made, request.legs)]
-            if isinstance(state, State) and _run_key(request) not in self._runs:
-                wanted.setdefault(
-                    _run_key(request),
-                    Job(
-                        request.made.machine,
-                        state,
-                        request.legs[-1].sets,
-                        request.changes,
-                        request.seconds,
-                        request.until_rest,
-                    ),
-                )
-        self._runs.update(zip(wanted, self._run(list(wanted.values())), strict=True))
+        keyed = {_run_key(request): request for request in requests if self._state(request) is not None}
+        waiting = {key: request for key, request in keyed.items() if key not in self._runs}
+        for stage in range(1 + len(CALM_AFTER)):
+            found = self._run([self._job(request, stage) for request in waiting.values()])
+            for (key, request), run in zip(tuple(waiting.items()), found, strict=True):
+                if _finished(request, run, stage):
+                    self._runs[key] = run
+                    del waiting[key]
         return [self._result(request) for request in requests]
+
+    def _state(self, request: Request) -> State | None:
+        state = self._states[_state_key(request.made, request.legs)]
+        return state if isinstance(state, State) else None
+
+    def _job(self, request: Request, stage: int) -> Job:
+        """The job of a request; of one that is to become calm, as long as the stage says."""
+        seconds = _length(request, stage)
+        sets = request.legs[-1].sets
+        machine, changes = request.made.machine, request.changes
+        return Job(machine, self._state(request), sets, changes, seconds, request.until != "end")
 
     def _result(self, request: Request) -> Run | Outcome:
         state = self._states[_state_key(request.made, request.legs)]
@@ -171,6 +184,47 @@ class Workshop:
         return run_jobs(jobs, self._threads)
 
 
+def _length(request: Request, stage: int) -> float:
+    if request.until != "calm" or stage == len(CALM_AFTER):
+        return request.seconds
+    last = max((change.time for change in request.changes), default=0.0)
+    return min(last + CALM_AFTER[stage], request.seconds)
+
+
+def _finished(request: Request, run: Run, stage: int) -> bool:
+    """Whether a run answers its request: always, but for one that is to become calm and has not yet."""
+    if request.until != "calm" or run.outcome.kind != "done" or _length(request, stage) >= request.seconds:
+        return True
+    return 0.0 <= run.certificate.rest <= float(run.times[-1]) - CALM_FOR or float(run.times[-1]) < _length(
+        request, stage
+    )
+
+
+def _compiled(network: Network, signals: frozenset[str], digest: str, physical: str) -> Made:
+    machine, problems = compile_network(network, tuple(sorted(signals)))
+    return Made(
+        machine,
+        network,
+        signals,
+        frozenset(slot.name for slot in network.inputs),
+        frozenset(element.name for element in network.elements),
+        digest,
+        physical,
+        problems,
+    )
+
+
+def _digest(*of: object) -> str:
+    return blake2b(repr(of).encode(), digest_size=16).hexdigest()
+
+
+def _physical(network: Network) -> str:
+    """Stands for all that decides a network's states: everything but the signals that are only looked at."""
+    used = driving(network)
+    signals = tuple((name, e) for name, e in network.signals if name in used)
+    return _digest(network.nodes, network.elements, network.modes, network.inputs, signals)
+
+
 def _within(request: Request) -> Request:
     """The request without what lies outside the cone and so cannot matter."""
     made = request.made
@@ -186,8 +240,8 @@ def _within(request: Request) -> Request:
 
 
 def _state_key(made: Made, legs: tuple[Leg, ...]) -> tuple[str, tuple[Leg, ...]]:
-    return (made.digest, legs)
+    return (made.physical, legs)
 
 
 def _run_key(request: Request) -> tuple[object, ...]:
-    return (*_state_key(request.made, request.legs), request.changes, request.seconds, request.until_rest)
+    return (request.made.digest, request.legs, request.changes, request.seconds, request.until)

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
+from cutaway.machine.network import Network
 from cutaway.parts.recipe import Across, Apply, Const, Content, Expr, Input, ModeIs, Signal, Table, Through
 
 
@@ -26,6 +27,21 @@ def signals_in(expression: Expr) -> Iterator[str]:
     for one in parts_of_expression(expression):
         if isinstance(one, Signal):
             yield one.name
+
+
+def driving(network: Network) -> frozenset[str]:
+    """The names of the signals that decide what happens: used by elements, modes or boundaries, or by such signals."""
+    expressions = dict(network.signals)
+    waiting = [e for element in network.elements for e in (element.gate, element.drive)]
+    waiting += [e for mode in network.modes for e in (mode.sets, mode.clears)]
+    waiting += [node.boundary for node in network.nodes if node.boundary is not None]
+    found: set[str] = set()
+    while waiting:
+        for name in signals_in(waiting.pop()):
+            if name not in found:
+                found.add(name)
+                waiting.append(expressions[name])
+    return frozenset(found)
 
 
 def renamed(expression: Expr, leaf: Callable[[Expr], Expr]) -> Expr:

@@ -6,7 +6,7 @@ from functools import lru_cache
 from cutaway.handbook.records import Given, Part, given_on
 from cutaway.parts.kind import Kind, Want
 from cutaway.problems.span import TextFile, whole
-from cutaway.quantities.quantity import Quantity
+from cutaway.quantities.quantity import Quantity, Unit
 from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import to_si
 from cutaway.quantities.which import StandardName
@@ -17,6 +17,7 @@ class Assumption:
     """A value that no handbook gives: of which part, in SI with its range, and as written.
 
     because: the author's reason, or the library's for a default. default: nothing was said, the kind's own is used.
+    unit: in which it was stated.
     """
 
     part: str
@@ -28,6 +29,7 @@ class Assumption:
     between: str
     because: str
     default: bool
+    unit: Unit
 
 
 @lru_cache(maxsize=4096)
@@ -75,6 +77,7 @@ def _assumed(part: Part, want: Want, given: Given) -> Assumption:
         words,
         given.because,
         default=False,
+        unit=given.quantity.unit,
     )
 
 
@@ -90,6 +93,7 @@ def _defaulted(part: Part, want: Want, quantity: Quantity) -> Assumption:
         want.between,
         want.because,
         default=True,
+        unit=quantity.unit,
     )
 
 
