@@ -176,9 +176,10 @@ def best(work: Callable[[], Any]) -> float:
 def main() -> None:
     """Prints the table."""
     print(f"{'':26} {'within':>7} {'BDF, ms':>16} {'kernel, ms':>16} {'BDF to one lane of many':>25}")
-    print(
-        f"{'behaviour':26} {'s':>7} {'by hand':>8}{'network':>8} {'alone':>8}{'a lane':>8} {'by hand':>16}{'network':>9}"
+    heads = zip(
+        ("s", "by hand", "network", "alone", "a lane", "by hand", "network"), (8, 9, 8, 9, 8, 17, 9), strict=True
     )
+    print(f"{'behaviour':26}" + "".join(f"{head:>{width}}" for head, width in heads))
     for case in cases():
         exact = case.by_bdf(1.0e-10)
         hand = loosest(case.by_bdf, exact, case.wanted)
