@@ -47,7 +47,8 @@ def test_every_verdict_is_reached_and_opened_by_keyboard(shown: Any, view: PackV
     for _ in range(120):
         shown.keyboard.press("Tab")
         text = shown.evaluate(
-            "document.activeElement.matches('summary.row') ? document.activeElement.querySelector('.said').textContent : ''"
+            "document.activeElement.matches('summary.row')"
+            " ? document.activeElement.querySelector('.said').textContent : ''"
         )
         if text and text not in reached:
             reached.append(text)

@@ -11,7 +11,7 @@ from cutaway.narrate.checked import Asking, Checked, check_words, is_wrong
 from cutaway.problems.diagnostic import Problems, has_error, in_order
 from cutaway.publish.contents import pack_files
 from cutaway.publish.drawings import Desk
-from cutaway.publish.pack import write_pack
+from cutaway.publish.pack import refused_folder, write_pack
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +34,10 @@ def make(
     loaded, problems = load(folder)
     if loaded is None:
         return None, problems
+    target = out if out is not None else pack_folder(loaded.path)
+    refused = refused_folder(target)
+    if refused:
+        return None, in_order(problems + refused)
     workshop, more = workshop_for(loaded, progress=progress)
     problems += more
     memory = Memory(memory_file())
@@ -41,7 +45,7 @@ def make(
     cache = cache_folder()
     desk = Desk(workshop, loaded.told, loaded.kinds, cache / "layout" if cache is not None else None)
     files, problems = pack_files(checked, desk, problems + more)
-    written, more = write_pack(out if out is not None else pack_folder(loaded.path), files)
+    written, more = write_pack(target, files)
     problems = in_order(problems + more)
     if written is None:
         return None, problems

@@ -28,7 +28,7 @@ def write_pack(target: Path, files: Mapping[str, bytes]) -> tuple[Path | None, P
     assert all(_is_inside(name) for name in files), "a path that leads out of the pack"
     try:
         target = target.resolve()
-        refused = _refused(target)
+        refused = refused_folder(target)
         if refused:
             return None, refused
         kept = _recovered(target)
@@ -186,7 +186,8 @@ def _digests(folder: Path) -> dict[str, str] | None:
     return {str(name): str(digest) for name, digest in files.items()}
 
 
-def _refused(target: Path) -> Problems:
+def refused_folder(target: Path) -> Problems:
+    """Why a pack would not be written there; () where it would, so far as can be told without writing."""
     if not target.exists():
         return ()
     if not target.is_dir():

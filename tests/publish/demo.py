@@ -1,0 +1,40 @@
+"""The pack of the demo type, made with no verdict remembered from before."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from ruamel.yaml import YAML
+
+from cutaway.api.making import Made, make
+from cutaway.problems.diagnostic import Problems
+
+TESTS = Path(__file__).parents[1]
+WHINCHAT = TESTS.parent / "demo" / "whinchat"
+WRONG = YAML(typ="safe").load((TESTS / "whinchat_wrong.yaml").read_text(encoding="utf-8"))
+
+
+def made(
+    folder: Path, out: Path, memory: Path, progress: Callable[[int], None] | None = None
+) -> tuple[Made | None, Problems]:
+    """Make a pack without going through the ranges of assumed values; verdicts are remembered in `memory` only."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("cutaway.api.making.memory_file", lambda: memory)
+        return make(folder, out=out, rests=False, progress=progress)
+
+
+def put_wrong(folder: Path) -> list[str]:
+    """Make five sentences of a copy of the demo wrong; how each then begins."""
+    for one in WRONG:
+        script = folder / one["file"]
+        text = script.read_text(encoding="utf-8")
+        for edit in one["edits"]:
+            assert text.count(edit["find"]) == 1, edit
+            text = text.replace(edit["find"], edit["replace with"])
+        script.write_text(text, encoding="utf-8")
+    return [one["sentence"] for one in WRONG]
+
+
+def content(folder: Path) -> dict[str, bytes]:
+    """Every file below a folder by its path in it."""
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
