@@ -21,8 +21,8 @@ def free_controls(
 ) -> tuple[ControlSlot, ...]:
     """The controls that can still reach some signals once others are held where they are, in the folder's order.
 
-    network: the cone of the signals. held: inputs and where they stay. moved: inputs that actions move, which are not
-    free either. A control behind a switch that is held open, say, cannot matter.
+    network: the cone of the signals. held: controls and failures and where they stay. moved: inputs that actions move,
+    which are not free either. A control behind a switch that is held open, say, cannot matter.
     """
     reached = cone(held_for_good(network, held), signals)
     inputs = {slot.name for slot in reached.inputs} - moved - held.keys()

@@ -8,8 +8,12 @@ from cutaway.inquiry.asking import plan_of
 from cutaway.inquiry.judging import Concluded, Plan
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.verdicts import Fails, Holds, Influence, RestsOn, Undecided, Verdict
-from cutaway.inquiry.workshop import Made, Values
+from cutaway.inquiry.workshop import Made, Request, Values
+from cutaway.machine.bind import vary_within
 from cutaway.machine.fitting import Assumption
+from cutaway.machine.network import Network
+from cutaway.machine.slicing import cone
+from cutaway.machine.specialise import held_for_good
 from cutaway.quantities.si import shown
 
 # How many assumed values are taken to their ends together, and how many runs one claim may ask for on one subject.
@@ -36,7 +40,12 @@ class Variant:
 def singles(question: Question, made: Made) -> tuple[Variant, ...]:
     """A variant for each end of each assumed value that can reach the statement."""
     out: list[Variant] = []
+    asked = _what_is_touched(made, plan_of(question, made).requests)
     for assumption in question.bound.assumptions:
+        end = assumption.low if assumption.low != assumption.si else assumption.high
+        value = {(assumption.part, assumption.value): end}
+        if vary_within(question.bound, asked, value, made.signals) is asked:
+            continue
         for si in dict.fromkeys((assumption.low, assumption.high)):
             if si == assumption.si:
                 continue
@@ -44,6 +53,14 @@ def singles(question: Question, made: Made) -> tuple[Variant, ...]:
             if variant is not None:
                 out.append(variant)
     return tuple(out)
+
+
+def _what_is_touched(made: Made, requests: Sequence[Request]) -> Network:
+    """The cone less what nothing in these runs ever opens: what stands behind a switch that stays off, say."""
+    moved = {change.input for r in requests for leg in r.legs for change in leg.changes}
+    moved |= {change.input for r in requests for change in r.changes}
+    still = {slot.name: slot.value for slot in made.network.inputs if slot.name not in moved}
+    return cone(held_for_good(made.network, still, from_the_start=True), made.signals)
 
 
 def _variant(question: Question, made: Made, ends: Ends) -> Variant | None:

@@ -117,7 +117,9 @@ def _free(
         if isinstance(a, Move)
     )
     certain = {name: value for name, value in stays.items() if name not in acted | by_rules}
-    free = free_controls(bound, made.network, made.signals, certain, acted)
+    gone_wrong = {failure_change(f).input for choice in scope.failures for f in choice.options}
+    sound = {i.name: 0.0 for i in bound.network.inputs if i.sort == "failure" and i.name not in gone_wrong}
+    free = free_controls(bound, made.network, made.signals, {**sound, **certain}, acted)
     return tuple(slot for slot in free if slot.input not in stays), pushed
 
 
