@@ -47,6 +47,6 @@ def load(path: Path | str, kinds: Mapping[str, Kind] = KINDS) -> tuple[Loaded | 
 def workshop_for(
     loaded: Loaded, threads: int | None = None, progress: Callable[[int], None] | None = None
 ) -> tuple[Workshop, Problems]:
-    """A workshop for the folder, and what only binding and compiling can tell: signals that depend on each other, say."""
+    """A workshop for the folder, and what only binding and compiling can tell: signals that need each other, say."""
     workshop = Workshop(loaded.folder, loaded.kinds, threads, progress)
     return workshop, workshop.problems()

@@ -27,7 +27,6 @@ from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import to_si
 from cutaway.wording.figures import duration, shown
 
-
 # The longest run that is asked for by hand, s: two days, more than any tank or battery lasts.
 LONGEST = 2 * 24 * 3600.0
 
