@@ -391,3 +391,53 @@ def test_the_caution_of_the_kind_is_the_part_s_unless_it_has_its_own(tmp_path):
 def test_the_marked_text_is_the_one_at_fault(tmp_path):
     _, problems = load_sample(tmp_path, fuel(BOTH, "- fuel tank > fuel cock > fuel cock.drn"))
     assert at_fault(problems, "H311") == "drn"
+
+
+# --- what a figure can be ------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "tank, told",
+    [
+        ("capacity: 0 gal", "'capacity' of tank is 0 gal, and must be above nought."),
+        ("capacity: -20 gal", "'capacity' of tank is -20 gal, and must be above nought."),
+        (
+            "capacity: {assume: 20 gal, between: 0 to 30 gal, because: No book says.}",
+            "'capacity' of tank is 0 to 30 gal, and must be above nought.",
+        ),
+        (
+            "capacity: {assume: 0 gal, between: 0 to 30 gal, because: No book says.}",
+            "'capacity' of tank is 0 gal, and must be above nought.",
+        ),
+        ("capacity: [{is: 0 gal, on: Mk 1}, {is: 2 gal, on: Mk 2}]", "0 gal, and must be above nought."),
+    ],
+)
+def test_a_figure_that_cannot_be(tmp_path, tank, told):
+    _, problem = only(tmp_path, f"tank: {{kind: tank, {tank}}}")
+    assert problem.code == "H323" and problem.severity == "error"
+    assert told in problem.message
+
+
+@pytest.mark.parametrize(
+    "parts, told",
+    [
+        ("valve: {kind: suction relief valve, set at: 45 in Hg}", "is 45 in Hg, and must be below 29 in Hg."),
+        ("jack: {kind: jack, area: 2 sq in, stroke: 6 in, friction: -1 lbf}", "is -1 lbf, and cannot be below nought."),
+    ],
+)
+def test_a_figure_past_the_end_of_what_can_be(tmp_path, parts, told):
+    _, problems = load_sample(tmp_path, fuel(parts))
+    (problem,) = [one for one in problems if one.severity == "error"]
+    assert problem.code == "H323" and told in problem.message
+
+
+@pytest.mark.parametrize("load", ["spring load: -20 lbf", "load: 0 lbf", "friction: 0 lbf"])
+def test_nought_and_less_where_that_can_be(tmp_path, load):
+    _, problems = load_sample(tmp_path, fuel(f"jack: {{kind: jack, area: 2 sq in, stroke: 6 in, {load}}}"))
+    assert [one for one in problems if one.severity == "error"] == []
+
+
+def test_a_figure_far_from_what_is_usual_is_doubted(tmp_path):
+    _, problem = only(tmp_path, "tank: {kind: tank, capacity: 1e300 gal}")
+    assert (problem.code, problem.severity) == ("H304", "warning")
+    assert "outside what is usual for a tank, 0.5 to 3000 gal" in problem.message

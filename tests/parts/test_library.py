@@ -1,16 +1,18 @@
 """Every declaration against what its `build` makes: what is named is there, what is there is named."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
 
 from cutaway.machine.expressions import parts_of_expression
-from cutaway.parts.kind import Control, Kind, Reading
+from cutaway.parts.kind import Control, Kind, Reading, Want
 from cutaway.parts.laws.elements import family
 from cutaway.parts.library import KINDS, kind
 from cutaway.parts.recipe import Across, Content, Expr, Input, ModeIs, Recipe, Signal, Through
-from tests.parts.fits import GIVEN, WAYS, quantity, recipe_of
+from cutaway.quantities.si import low_high_si, to_si
+from tests.parts.fits import GIVEN, WAYS, fit_of, quantity, recipe_of
 
 CONDITIONS = {"height", "airspeed", "temperature"}
 EVERY = pytest.mark.parametrize("kind", KINDS.values(), ids=lambda k: k.name)
@@ -205,3 +207,35 @@ def test_these_tests_can_fail() -> None:
     ):
         with pytest.raises(AssertionError):
             test(wrong)
+
+
+def figures_that_can_be(want: Want, nominal: float) -> list[float]:
+    """Figures far to both sides of the usual, and those on the edge of what can be at all."""
+    found = [abs(nominal or 1.0) * factor for factor in (1e-12, 1e-3, 1e3, 1e12)]
+    found += [0.0] if want.least != "above nought" else []
+    found += [-abs(nominal or 1.0)] if want.least == "any" else []
+    return [min(figure, 0.999 * to_si(quantity(want.below))) if want.below else figure for figure in found]
+
+
+@EVERY
+def test_every_figure_that_can_be_can_be_built(kind: Kind) -> None:
+    usual = fit_of(kind)
+    for want in kind.wants:
+        for figure in figures_that_can_be(want, usual.si[want.name]):
+            recipe = kind.build(replace(usual, si={**usual.si, want.name: figure}))
+            for element in recipe.elements:
+                rules = family(element.family)
+                values = dict(zip(rules.parameters, element.parameters, strict=True))
+                assert all(math.isfinite(value) for value in values.values()), (want.name, figure, element)
+                assert all(values[name] > 0.0 for name in rules.above), (want.name, figure, element)
+
+
+@EVERY
+def test_what_is_usual_can_be(kind: Kind) -> None:
+    for want in kind.wants:
+        for words in (want.default, want.between, want.usual):
+            low, high = low_high_si(quantity(words)) if words else (1.0, 1.0)
+            assert low > 0.0 or want.least != "above nought" or words == "", (want.name, words)
+            assert low >= 0.0 or want.least == "any", (want.name, words)
+            assert not want.below or high < to_si(quantity(want.below)), (want.name, words)
+        assert not (want.between and want.usual), want.name

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from cutaway.handbook.head import Head
-from cutaway.handbook.names import listed
+from cutaway.handbook.names import a, listed
 from cutaway.handbook.records import Cite, Given, Paragraph
 from cutaway.parts.kind import Want
 from cutaway.problems.diagnostic import Diagnostic, Problems
@@ -41,9 +41,9 @@ def doubts(given: Given, want: Want, owner: Owner, head: Head) -> Problems:
     """Warnings: outside the usual range, not in the paragraph that is cited, a paragraph of another mark."""
     problems: Problems = ()
     quantity = given.quantity
-    usual = given.between if given.assumed else own_quantity(want.between, want)
+    usual = given.between if given.assumed else own_quantity(want.between or want.usual, want)
     if usual is not None and usual.datum in ("", quantity.datum) and not _within(quantity, usual):
-        whose = "the range that is given for it" if given.assumed else f"what is usual for a {owner.kind}"
+        whose = "the range that is given for it" if given.assumed else f"what is usual for {a(owner.kind)}"
         problems += (
             Diagnostic(
                 "H304",

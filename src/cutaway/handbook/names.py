@@ -30,6 +30,11 @@ def did_you_mean(word: str, choices: Iterable[str]) -> str:
     return f"Write {listed(known, 'or')}."
 
 
+def a(noun: str) -> str:
+    """A noun with its article: 'a tank', 'an engine'."""
+    return f"an {noun}" if noun[:1].lower() in "aeiou" else f"a {noun}"
+
+
 def listed(words: Iterable[str], last: str = "and") -> str:
     """Words as a sentence lists them: 'inlet, outlet and drain'."""
     many = list(words)

@@ -6,6 +6,7 @@ from dataclasses import replace
 from cutaway.handbook.door import admit, several_of, wrong_form
 from cutaway.handbook.doubts import Owner, doubts, own_quantity, standards_listed
 from cutaway.handbook.head import Head, read_cites, read_on
+from cutaway.handbook.limits import impossible
 from cutaway.handbook.names import fold, listed
 from cutaway.handbook.nodes import Block, Entry, Faulty, Node, Words
 from cutaway.handbook.records import Decided, Given, Value
@@ -28,6 +29,8 @@ def read_value(
     failed = False
     for node in several_of(entry.value):
         given, more = _given(want, node, owner, head)
+        if given is not None and (wrong := impossible(given, want, owner)):
+            given, more = None, (*more, *wrong)
         problems += more
         failed = failed or given is None
         if given is not None:

@@ -48,6 +48,8 @@ class Want:
 
     default and between are spelled as an author would spell them; default '' means that it must be given.
     says: what it is, a sentence. because: why the default is what it is ('engineering judgement', a source).
+    least, below: what can be at all; a part with any other figure cannot be made. usual: for one that must be given,
+    the range outside which a figure looks like a slip.
     """
 
     name: str
@@ -57,6 +59,9 @@ class Want:
     between: str = ""
     because: str = ""
     datum: Literal["", "gauge", "absolute"] = ""
+    least: Literal["above nought", "nought", "any"] = "above nought"
+    below: str = ""
+    usual: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -87,7 +87,13 @@ def _wants(wants: tuple[Want, ...]) -> Iterator[str]:
     yield from ("", "| quantity | | default | range | why |", "|---|---|---|---|---|")
     for want in wants:
         default = want.default or "must be given"
-        yield f"| {want.name} ({want.dimension}) | {want.says} | {default} | {want.between or '–'} | {want.because} |"
+        yield f"| {want.name} ({want.dimension}) | {want.says} | {default} | {_range(want)} | {want.because} |"
+
+
+def _range(want: Want) -> str:
+    if want.between:
+        return want.between
+    return f"usually {want.usual}" if want.usual else "–"
 
 
 def _coupling(coupling: Coupling) -> str:

@@ -395,6 +395,12 @@ _PARTS = {
         "It can never be used.",
         _fuel(tank="{kind: tank, on: Mk 2, capacity: [20 gal, {is: 22 gal, on: Mk 1}]}"),
     ),
+    "H323": _in_fuel(
+        "error",
+        "a figure that cannot be",
+        "No such part can be made: what holds, passes, carries or takes nothing, or less, is not there.",
+        _fuel(tank="{kind: tank, capacity: 0 gal}"),
+    ),
     "H325": Entry(
         "warning",
         "nothing to decide",

@@ -164,6 +164,7 @@ ENGINE = Kind(
             default="40 %",
             between="0 to 60 %",
             because=f"{JUDGEMENT} A fixed-pitch airscrew goes on turning in flight.",
+            least="nought",
         ),
         Want(
             "magneto drop",
@@ -172,6 +173,7 @@ ENGINE = Kind(
             default="75 rpm",
             between="30 to 150 rpm",
             because=JUDGEMENT,
+            least="nought",
         ),
     ),
     couplings=(

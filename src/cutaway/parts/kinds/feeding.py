@@ -88,6 +88,7 @@ ENGINE_PUMP = Kind(
             default="60 gal/h",
             between="0 to 120 gal/h",
             because=f"{JUDGEMENT} Most such pumps have a by-pass valve; a handbook seldom says.",
+            least="nought",
         ),
     ),
     couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=("speed",)),),

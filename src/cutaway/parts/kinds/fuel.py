@@ -65,7 +65,7 @@ TANK = Kind(
     ports=(Port("outlet", "petrol", "east", "out"),),
     build=_tank,
     wants=(
-        Want("capacity", "volume", "What it holds when full."),
+        Want("capacity", "volume", "What it holds when full.", usual="0.5 to 3000 gal"),
         Want(
             "head",
             "length",
@@ -177,7 +177,7 @@ FUEL_RELIEF_VALVE = Kind(
     ports=(INLET, OUTLET),
     build=_relief,
     wants=(
-        Want("set at", "pressure", "The pressure across it at which it begins to open."),
+        Want("set at", "pressure", "The pressure across it at which it begins to open.", usual="0.5 to 60 lb/sq in"),
         Want(
             "full flow",
             "volume flow",

@@ -48,7 +48,7 @@ RESERVOIR = Kind(
     "Holds the oil, vented to the air.",
     ports=(OUTLET, Port("return", "oil", "west", "in")),
     build=_reservoir,
-    wants=(Want("capacity", "volume", "What it holds when full."),),
+    wants=(Want("capacity", "volume", "What it holds when full.", usual="0.1 to 30 gal"),),
     states=(State("empty", "empty"),),
     readings=(Reading("contents", "volume", "contents", "pint", main=True),),
     contents=(Holds("volume", "oil", full="capacity"),),
@@ -108,7 +108,7 @@ OIL_RELIEF_VALVE = Kind(
     ports=(INLET, OUTLET),
     build=_relief,
     wants=(
-        Want("set at", "pressure", "The pressure across it at which it begins to open."),
+        Want("set at", "pressure", "The pressure across it at which it begins to open.", usual="20 to 5000 lb/sq in"),
         Want(
             "full flow",
             "volume flow",
@@ -199,7 +199,7 @@ JACK = Kind(
     ports=(Port("extend", "oil", "west", "in"), Port("retract", "oil", "west", "out")),
     build=_jack,
     wants=(
-        Want("area", "area", "Area of the piston on the side that extends it."),
+        Want("area", "area", "Area of the piston on the side that extends it.", usual="0.05 to 60 sq in"),
         Want(
             "rod area",
             "area",
@@ -207,8 +207,9 @@ JACK = Kind(
             default="0.3 sq in",
             between="0.1 to 1 sq in",
             because=f"{JUDGEMENT} A rod of about five eighths of an inch.",
+            least="nought",
         ),
-        Want("stroke", "length", "How far it can travel."),
+        Want("stroke", "length", "How far it can travel.", usual="0.2 to 80 in"),
         Want(
             "friction",
             "force",
@@ -216,6 +217,7 @@ JACK = Kind(
             default="15 lbf",
             between="5 to 40 lbf",
             because=f"{JUDGEMENT} A few per cent of its thrust.",
+            least="nought",
         ),
         Want(
             "load",
@@ -224,8 +226,16 @@ JACK = Kind(
             default="0 lbf",
             between="0 to 200 lbf",
             because=f"{JUDGEMENT} Where a handbook is silent, the jack is taken to have thrust to spare.",
+            least="any",
         ),
-        Want("spring load", "force", "Steady load against extending.", default="0 lbf", because="Most have no spring."),
+        Want(
+            "spring load",
+            "force",
+            "Steady load against extending.",
+            default="0 lbf",
+            because="Most have no spring.",
+            least="any",
+        ),
     ),
     states=(State("extended", "extended"), State("retracted", "retracted")),
     readings=(Reading("travel", "length", "travel", "in", main=True),),

@@ -47,7 +47,13 @@ LOW_PRESSURE_LAMP = Kind(
     ports=(FEED,),
     build=_low_pressure_lamp,
     wants=(
-        Want("lights below", "pressure", "The falling pressure at which its switch closes.", datum="gauge"),
+        Want(
+            "lights below",
+            "pressure",
+            "The falling pressure at which its switch closes.",
+            datum="gauge",
+            usual="0.2 to 150 lb/sq in",
+        ),
         Want(
             "rise",
             "pressure",
@@ -63,6 +69,7 @@ LOW_PRESSURE_LAMP = Kind(
             default="1 s",
             between="0 to 3 s",
             because=f"{JUDGEMENT} The switch's damping.",
+            least="nought",
         ),
         lamp_current("0.1 A"),
         VOLTAGE,
@@ -128,7 +135,7 @@ FLAPS = Kind(
     "Flaps moved by a jack: down within a fiftieth of its full travel, up within a fiftieth of none.",
     ports=(),
     build=_flaps,
-    wants=(Want("full angle", "angle", "Their angle when they are fully down."),),
+    wants=(Want("full angle", "angle", "Their angle when they are fully down.", usual="5 to 90 degrees"),),
     couplings=(
         Coupling(
             "moved by",

@@ -77,8 +77,8 @@ BATTERY = Kind(
     ports=(Port("positive", "current", "east", "both"),),
     build=_battery,
     wants=(
-        Want("capacity", "charge", "The charge that it gives from full to flat."),
-        Want("voltage", "voltage", "Its nominal voltage, 12 or 24."),
+        Want("capacity", "charge", "The charge that it gives from full to flat.", usual="2 to 400 Ah"),
+        Want("voltage", "voltage", "Its nominal voltage, 12 or 24.", usual="6 to 28 V"),
         Want(
             "resistance",
             "resistance",

@@ -89,6 +89,7 @@ SUCTION_RELIEF_VALVE = Kind(
             default="4.5 in Hg",
             between="3.5 to 6 in Hg",
             because=f"{JUDGEMENT} Common setting for gyro instruments.",
+            below="29 in Hg",
         ),
         Want(
             "full flow",
@@ -173,6 +174,7 @@ GYRO_INSTRUMENT = Kind(
             default="3.5 in Hg",
             between="2 to 4 in Hg",
             because=JUDGEMENT,
+            below="29 in Hg",
         ),
         Want(
             "run-up time",
