@@ -87,6 +87,6 @@ def flaps(look: Look) -> Symbol:
     )
     return Symbol(
         (1.6, 0.9),
-        (Anchor(LINK_IN, (0.04, 0.4), "west"), Anchor(LINK_OUT, (1.55, 0.42), "east")),
+        (Anchor(LINK_IN, (0.04, 0.4), "west"), Anchor(LINK_OUT, (1.0, 0.34), "north")),
         (wing, flap, Circle(hinge, 0.06, "solid")),
     )
