@@ -42,7 +42,9 @@ def of_flags(times: Floats, flags: Floats, until: float) -> Times:
         if yes and start is None:
             start = float(times[i])
         elif not yes and start is not None:
-            found.append((start, float(times[i])))
+            # What was so only before a jump at its very first instant was not so at all.
+            if float(times[i]) > start:
+                found.append((start, float(times[i])))
             start = None
     if start is not None:
         found.append((start, until))
@@ -60,7 +62,9 @@ def of_positive(times: Floats, values: Floats, until: float) -> Times:
         if yes and start is None:
             start = _crossing(times, values, i) if i else float(times[0])
         elif not yes and start is not None:
-            found.append((start, _crossing(times, values, i)))
+            end = _crossing(times, values, i)
+            if end > start:
+                found.append((start, end))
             start = None
     if start is not None:
         found.append((start, until))
