@@ -1,6 +1,7 @@
 """Sheets: each part once and no other, the same bytes twice, words that overlap nothing, and the state in words."""
 
 import itertools
+import math
 import re
 from collections import Counter
 from collections.abc import Iterator
@@ -10,6 +11,7 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
+from cutaway.draw.pipes import without
 from cutaway.draw.sheet import make_sheet
 from cutaway.draw.theme import Manner
 from cutaway.handbook.load import load_folder
@@ -317,3 +319,15 @@ def test_a_kind_without_a_symbol_is_drawn_as_a_box(layouts: Path) -> None:
     folder = replace(by_hand.FUEL, parts=parts)
     text, problems = make_sheet(folder, by_hand.MK, "Fuel", None, {**KINDS, "centrifuge": strange}, cache=layouts)
     assert problems == () and 'class="box"' in part_of(text, "filter") and ">filter<" in part_of(text, "filter")
+
+
+def test_dashes_never_lie_over_dashes(layouts: Path) -> None:
+    """Couplings that share a way are dashed once along it: two rows of dashes would make a full line."""
+    assert WHINCHAT is not None
+    text, _ = make_sheet(WHINCHAT, StandardName("Mk 2"), "Engine", None, KINDS, cache=layouts)
+    dashes = [e for e in ET.fromstring(text).iter(f"{SVG}polyline") if e.get("class") == "link"]
+    stretches = [pair for e in dashes for pair in itertools.pairwise(numbers(e))]
+    assert len(stretches) > 6
+    for one, other in itertools.combinations(stretches, 2):
+        rest = without(one, other)
+        assert sum(math.dist(*s) for s in rest) == pytest.approx(math.dist(*one)), (one, other)

@@ -6,7 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cutaway.draw.shapes import Circle, Group, Line, Path, Picture, Polyline, Rect, Text, placed
-from cutaway.draw.svg import slug, write_svg
+from cutaway.draw.svg import slug, write_inner_svg, write_svg
+from cutaway.draw.theme import DARK, LIGHT
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -67,3 +68,19 @@ def test_placed_scales_and_moves_every_number() -> None:
 def test_slugs() -> None:
     assert slug("Fuel Mk 2 with mod 12") == "fuel-mk-2-with-mod-12"
     assert slug("Électricité") == "electricite" and slug("§") == "x"
+
+
+def test_a_file_for_both_screens_is_light_and_says_what_changes_in_the_dark() -> None:
+    text = write_svg(picture("x"), "both")
+    style = text[text.index("<style>") : text.index("</style>")]
+    plain, dark = style.split("@media screen and (prefers-color-scheme:dark)")
+    assert f"fill:{LIGHT.ink('ink')}" in plain and DARK.ink("paper") not in plain
+    assert f".sheet .paper{{fill:{DARK.ink('paper')}}}" in dark
+    assert "stroke-width" not in dark and LIGHT.ink("paper") not in dark
+
+
+def test_inside_a_page_a_picture_has_its_title_and_no_stylesheet() -> None:
+    root = ET.fromstring(write_inner_svg(picture("x")))
+    title = root.find(f"{SVG}title")
+    assert title is not None and title.get("id") == root.get("aria-labelledby")
+    assert root.find(f"{SVG}style") is None and root.find(f"{SVG}desc") is None

@@ -1,12 +1,15 @@
 """The pack of the demo type, made with no verdict remembered from before."""
 
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 
 import pytest
 from ruamel.yaml import YAML
 
+from cutaway.api.loading import Loaded, load
 from cutaway.api.making import Made, make
+from cutaway.language.syntax import Claim
 from cutaway.problems.diagnostic import Problems
 
 TESTS = Path(__file__).parents[1]
@@ -38,3 +41,16 @@ def put_wrong(folder: Path) -> list[str]:
 def content(folder: Path) -> dict[str, bytes]:
     """Every file below a folder by its path in it."""
     return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+
+
+@cache
+def loaded() -> Loaded:
+    """The demo type, loaded once."""
+    found, problems = load(WHINCHAT)
+    assert found is not None, problems
+    return found
+
+
+def claim_of(folder: Loaded) -> Claim:
+    """Any claim of its scripts."""
+    return next(claim for sentence in folder.parsed.sentences for claim in sentence.claims)
