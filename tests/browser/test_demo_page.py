@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 
 from cutaway.draw.theme import THEMES
-from tests.publish.demo import WHINCHAT, made, put_wrong
+from tests.publish.demo import made, put_wrong
+from tests.test_whinchat import WHINCHAT
 
 VISIBLE = "[...document.querySelectorAll('figcaption b')].filter(e => e.checkVisibility()).map(e => e.textContent)"
 
@@ -23,6 +24,11 @@ def wrong_page(tmp_path_factory: pytest.TempPathFactory, browser: Any) -> Path:
     return found.folder / "index.html"
 
 
+def rgb(ink: str) -> str:
+    """A colour as a browser tells it."""
+    return f"rgb({', '.join(str(int(ink[i : i + 2], 16)) for i in (1, 3, 5))})"
+
+
 @pytest.mark.parametrize("width", [320, 390, 1400])
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_it_can_be_read_on_any_screen(browser: Any, wrong_page: Path, width: int, scheme: str) -> None:
@@ -32,8 +38,7 @@ def test_it_can_be_read_on_any_screen(browser: Any, wrong_page: Path, width: int
     page.goto(wrong_page.as_uri())
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     paper = page.evaluate("getComputedStyle(document.querySelector('.sheet .paper')).fill")
-    ink = THEMES[scheme].ink("paper")
-    assert paper == f"rgb({', '.join(str(int(ink[i : i + 2], 16)) for i in (1, 3, 5))})"
+    assert paper == rgb(THEMES[scheme].ink("paper"))
     # Words on a sheet are no smaller than small print, however narrow the screen.
     size = page.evaluate(
         "(() => { const t = [...document.querySelectorAll('.sheet text.note')].find(e => e.checkVisibility());"
@@ -41,6 +46,16 @@ def test_it_can_be_read_on_any_screen(browser: Any, wrong_page: Path, width: int
     )
     assert size >= 9
     assert asked == [wrong_page.as_uri()]
+    page.close()
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_drawing_by_itself_follows_the_screen_too(browser: Any, wrong_page: Path, scheme: str) -> None:
+    page = browser.new_page(color_scheme=scheme)
+    page.goto((wrong_page.parent / "sheets" / "fuel-mk-2-cruising.svg").as_uri())
+    for part, ink in (("paper", "paper"), ("name", "ink")):
+        found = page.evaluate(f"getComputedStyle(document.querySelector('.{part}')).fill")
+        assert found == rgb(THEMES[scheme].ink(ink))
     page.close()
 
 

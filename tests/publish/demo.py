@@ -5,16 +5,12 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from ruamel.yaml import YAML
 
 from cutaway.api.loading import Loaded, load
 from cutaway.api.making import Made, make
 from cutaway.language.syntax import Claim
 from cutaway.problems.diagnostic import Problems
-
-TESTS = Path(__file__).parents[1]
-WHINCHAT = TESTS.parent / "demo" / "whinchat"
-WRONG = YAML(typ="safe").load((TESTS / "whinchat_wrong.yaml").read_text(encoding="utf-8"))
+from tests.test_whinchat import WHINCHAT, WRONG, made_wrong
 
 
 def made(
@@ -29,12 +25,7 @@ def made(
 def put_wrong(folder: Path) -> list[str]:
     """Make five sentences of a copy of the demo wrong; how each then begins."""
     for one in WRONG:
-        script = folder / one["file"]
-        text = script.read_text(encoding="utf-8")
-        for edit in one["edits"]:
-            assert text.count(edit["find"]) == 1, edit
-            text = text.replace(edit["find"], edit["replace with"])
-        script.write_text(text, encoding="utf-8")
+        made_wrong(folder, one["edits"], one["file"])
     return [one["sentence"] for one in WRONG]
 
 

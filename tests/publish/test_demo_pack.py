@@ -1,6 +1,7 @@
 """The pack of the demo type: whole, the same twice, and never half written."""
 
 import errno
+import io
 import json
 import re
 import shutil
@@ -12,15 +13,20 @@ from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree as ET
 
+import numpy as np
 import pytest
+import resvg_py
 import webvtt
+from PIL import Image
 
 from cutaway.api.making import Made, make
 from cutaway.cli import exits, main
+from cutaway.draw.measure import font_file
 from cutaway.machine.subjects import subjects
 from cutaway.publish import pack
 from cutaway.publish.pack import MARKER, changed_by_hand
-from tests.publish.demo import WHINCHAT, content, made, put_wrong
+from tests.publish.demo import content, made, put_wrong
+from tests.test_whinchat import WHINCHAT
 
 SVG = "{http://www.w3.org/2000/svg}"
 MOST = 6_000_000
@@ -110,6 +116,19 @@ def test_the_fuel_sheet_answers_what_a_stranger_asks(demo: Demo) -> None:
     assert re.search(r"port contents gauge: 1[01](\.\d)? gal", told)
     seen = {text.text for text in root.iter(f"{SVG}text")}
     assert {"set to port tank", "out", "engine", "see Engine"} <= seen
+
+
+def test_the_picture_of_the_readme_is_that_sheet(demo: Demo) -> None:
+    """Drawn for a light screen; the sheet of the pack looks the same to a renderer that knows nothing of dark ones."""
+    svg = (demo.folder / "sheets" / "fuel-mk-2-cruising.svg").read_text(encoding="utf-8")
+    fonts = [str(font_file(bold)) for bold in (False, True)]
+    png = resvg_py.svg_to_bytes(
+        svg_string=svg, skip_system_fonts=True, font_files=fonts, sans_serif_family="DejaVu Sans"
+    )
+    kept = WHINCHAT.parents[1] / "docs" / "sheet.png"
+    now, then = (np.asarray(Image.open(file).convert("L"), float) / 255 for file in (io.BytesIO(bytes(png)), kept))
+    assert now.shape == then.shape and np.abs(now - then).mean() < 0.002, "run docs/picture.py and look at what it drew"
+    assert kept.stat().st_size <= 250_000
 
 
 def test_the_captions_are_as_the_standard_has_them(demo: Demo) -> None:
