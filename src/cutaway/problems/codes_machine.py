@@ -2,6 +2,21 @@
 
 from cutaway.problems.entry import Entry
 
+# A small fuel system of the sample folder, with two indicators of its flaps.
+_INDICATORS = """\
+system: Fuel
+source: hb
+parts:
+  fuel tank: {kind: tank, capacity: 20 gal, cite: §1}
+  fuel cock: {kind: cock, cite: §2}
+  flap jack: {kind: jack, area: 1 sq in, stroke: 6 in}
+  flaps: {kind: flaps, moved by: flap jack, full angle: 40 degrees}
+  port indicator: {kind: position indicator, shows: <this>}
+  starboard indicator: {kind: position indicator, shows: <that>}
+lines:
+  - fuel tank > fuel cock
+"""
+
 ENTRIES: dict[str, Entry] = {
     "M101": Entry(
         "warning",
@@ -11,5 +26,14 @@ ENTRIES: dict[str, Entry] = {
         wrong="Two tanks are joined by a plain line, and a situation starts one full and the other empty.",
         right="A cock or a non-return valve stands between them, or both start alike.",
         tested_by="tests/machine/test_kernel.py",
+    ),
+    "M203": Entry(
+        "error",
+        "parts that wait for each other",
+        "Each of the parts would need the other's answer at the same instant, so neither can be worked out; what they "
+        "show is left at nothing.",
+        _INDICATORS.replace("<this>", "starboard indicator").replace("<that>", "port indicator"),
+        _INDICATORS.replace("<this>", "flaps").replace("<that>", "flaps"),
+        "systems/fuel.yaml",
     ),
 }
