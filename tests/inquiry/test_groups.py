@@ -78,9 +78,7 @@ def test_an_airframe_with_a_part_disconnected_or_missing(lights: Folder) -> None
 
 
 def test_a_position_or_state_that_a_mark_has_not_is_told(lights: Folder) -> None:
-    assert lights.verdict("in lit, after master to on: cabin light is working", "Mk 1") == NotModelled(
-        ("cabin light",)
-    )
+    assert lights.verdict("in lit, after master to on: cabin light is working", "Mk 1") == NotModelled(("cabin light",))
 
 
 def test_built_and_run_statements_are_judged_together(lights: Folder) -> None:

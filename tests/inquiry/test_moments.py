@@ -13,9 +13,7 @@ NEAR = 0.02
 
 @pytest.fixture(scope="module")
 def pumped(tmp_path_factory: pytest.TempPathFactory) -> Folder:
-    return folder_at(
-        tmp_path_factory.mktemp("pumped"), {"systems/fuel.yaml": PUMPED, "situations.yaml": SITUATIONS}
-    )
+    return folder_at(tmp_path_factory.mktemp("pumped"), {"systems/fuel.yaml": PUMPED, "situations.yaml": SITUATIONS})
 
 
 def test_within(pumped: Folder) -> None:
@@ -82,9 +80,7 @@ def test_settled_without_actions_is_read_at_the_end_of_the_situation(pumped: Fol
 
 
 def test_the_clock_starts_with_the_last_action_and_moves_on_with_a_wait(pumped: Folder) -> None:
-    waited = pumped.verdict(
-        "in standing, after pump to pumping then wait 60 s, within 200 s: upper tank is empty"
-    )
+    waited = pumped.verdict("in standing, after pump to pumping then wait 60 s, within 200 s: upper tank is empty")
     assert isinstance(waited, Holds) and waited.at == pytest.approx(EMPTYING - 60.0, abs=3.0)
     later = pumped.verdict(
         "in standing, after pump to pumping for 60 s then cock to off then cock to on then pump to pumping, "

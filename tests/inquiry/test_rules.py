@@ -46,9 +46,7 @@ def test_a_forbidden_movement_leaves_the_control_where_it_was(wired: Folder) -> 
 
 
 def test_a_movement_that_is_let_through_is_made(wired: Folder) -> None:
-    assert isinstance(
-        wired.verdict("in parked, after guard to on then master to on, within 5 s: bus is alive"), Holds
-    )
+    assert isinstance(wired.verdict("in parked, after guard to on then master to on, within 5 s: bus is alive"), Holds)
 
 
 def test_what_a_rule_takes_with_it_happens_at_once(wired: Folder) -> None:
@@ -75,7 +73,9 @@ def test_a_rule_is_read_off_the_run_at_that_moment(wired: Folder) -> None:
 
 def test_letting_go_is_a_movement_too(wired: Folder) -> None:
     # Held for 5 s, then back to off, which puts the guard off.
-    verdict = wired.verdict("in parked, after guard to on then master to on for 5 s, at 6 s: guard is off and master is off")
+    verdict = wired.verdict(
+        "in parked, after guard to on then master to on for 5 s, at 6 s: guard is off and master is off"
+    )
     assert isinstance(verdict, Holds)
 
 
@@ -125,10 +125,21 @@ engine: {kind: engine, throttle: throttle, ignition: ignition, fuel from: carbur
 """,
         "tank > carburettor",
     )
-    situations = "situations:\n  parked:\n    settle: 5 s\n  winding:\n    from: parked\n    set: {engine starter: pressed}\n    settle: 5 s\n"
+    situations = """situations:
+  parked:
+    settle: 5 s
+  winding:
+    from: parked
+    set: {engine starter: pressed}
+    settle: 5 s
+"""
     folder = folder_at(tmp_path, {"systems/a.yaml": parts, "situations.yaml": situations})
-    assert isinstance(folder.verdict("in parked, after engine starter to pressed, at 0.5 s: engine starter is pressed"), Holds)
-    assert isinstance(folder.verdict("in parked, after engine starter to pressed, at 1.5 s: engine starter is out"), Holds)
+    assert isinstance(
+        folder.verdict("in parked, after engine starter to pressed, at 0.5 s: engine starter is pressed"), Holds
+    )
+    assert isinstance(
+        folder.verdict("in parked, after engine starter to pressed, at 1.5 s: engine starter is out"), Holds
+    )
     held = "in parked, after engine starter to pressed for 3 s,"
     assert isinstance(folder.verdict(f"{held} at 2.5 s: engine starter is pressed"), Holds)
     assert isinstance(folder.verdict(f"{held} at 3.5 s: engine starter is out"), Holds)

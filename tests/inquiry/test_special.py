@@ -67,7 +67,9 @@ def test_order_over_all_positions(pumped: Folder) -> None:
 
 
 def test_against_another_scope(lamp: Folder) -> None:
-    assert isinstance(lamp.verdict("in lit, with light switch at on: meter is lower than with light switch at off"), Holds)
+    assert isinstance(
+        lamp.verdict("in lit, with light switch at on: meter is lower than with light switch at off"), Holds
+    )
     higher = lamp.verdict("in lit, with light switch at on: meter is higher than with light switch at off")
     assert isinstance(higher, Fails) and higher.why == "not higher" and len(higher.seen) == 2
     assert isinstance(lamp.verdict("in lit: meter is the same as with spare at on"), Holds)
@@ -83,6 +85,10 @@ def test_independence(lamp: Folder) -> None:
     # With its own switch off the light is dark whatever the master does: the scope counts.
     assert isinstance(lamp.verdict("in lit, with light switch at off: light does not depend on master"), Holds)
     assert isinstance(lamp.verdict("in lit, with light switch at on: light depends on master"), Holds)
+
+
+def test_a_part_of_which_nothing_can_be_seen_is_not_modelled(lamp: Folder) -> None:
+    assert lamp.verdict("in lit: spare does not depend on master") == NotModelled(("a state or a reading of spare",))
 
 
 def test_trend(lamp: Folder) -> None:

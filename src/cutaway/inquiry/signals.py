@@ -87,8 +87,10 @@ def needed(statement: Statement, bound: Bound, services: Services) -> Needed:
             case InState(part=part, state=state) | ComesOnAt(part=part, state=state):
                 _state_signal(bound, part, state, found, missing)
             case Independent(part=part, controls=controls):
-                found |= watched(bound, part)
-                missing += [str(part)] if part not in bound.parts else []
+                seen = watched(bound, part)
+                found |= seen
+                if not seen:
+                    missing.append(f"a state or a reading of {part}" if part in bound.parts else str(part))
                 missing += [str(c.part) for c in controls if (c.part, c.control) not in bound.controls]
             case Compare(reading=reading) | Trend(reading=reading) | AgainstScope(reading=reading):
                 _reading_signals(bound, reading, found, missing)
