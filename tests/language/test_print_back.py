@@ -263,6 +263,7 @@ def test_what_is_printed_is_read_as_it_was(claim, words) -> None:
         "fuel lamp is at cockpit, left wall and fuel lamp is marked FUEL PRESS",
         "not (fuel lamp is lit or horn is sounding) and hand pump is fitted",
         "fuel lamp lights at 2 lb/sq in falling",
+        "(fuel gauge.pressure is higher than on Mk 1) or fuel lamp is lit",
         "with any of (hydraulic pump, spare pump) seized: throttle is above 30 %",
     ],
 )

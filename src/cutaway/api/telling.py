@@ -82,6 +82,8 @@ def _counts(checked: Checked) -> Iterator[str]:
             f"{_counted(total, 'sentence')}: {total - bare - aside} checked, {_counted(aside, 'aside')}, "
             f"{bare} that nothing checks" + (" (see them with --all)." if bare else ".")
         )
+    if claims and checked.folder.left_out:
+        yield "What is wrong in the folder is left out of the model, so verdicts may change once it is mended."
     yield _run_words(checked, bool(found.keys() - {"Stated"})) if claims else _why_no_claims(checked)
 
 

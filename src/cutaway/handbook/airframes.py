@@ -24,6 +24,13 @@ def check_airframes(about: AircraftType, root: Node | None, index: Index) -> tup
     return replace(about, airframes=tuple(airframes)), problems
 
 
+def lost_airframes(about: AircraftType, root: Node | None) -> frozenset[str]:
+    """The names of airframes that were written and could not be used."""
+    written = root.get("airframes") if isinstance(root, Block) else None
+    names = {fold(entry.key.text) for entry in written.entries} if isinstance(written, Block) else set()
+    return frozenset(names - {fold(airframe.name) for airframe in about.airframes})
+
+
 def _parts(
     airframe: Airframe, key: str, names: tuple[PartName, ...], root: Node | None, index: Index
 ) -> tuple[tuple[PartName, ...], Problems]:

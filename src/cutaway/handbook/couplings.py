@@ -33,7 +33,7 @@ def tie(
                 parts.append(part)
         if not fallen:
             return tuple(parts), left_out, tuple(problems)
-        left_out |= {fold(draft.part.name) for draft in fallen}
+        left_out |= {fold(name) for draft in fallen for name in (draft.part.name, draft.part.group) if name}
         drafts = tuple(draft for draft in drafts if draft not in fallen)
 
 

@@ -8,7 +8,7 @@ import re
 from dataclasses import replace
 from pathlib import Path
 
-from cutaway.handbook.airframes import check_airframes
+from cutaway.handbook.airframes import check_airframes, lost_airframes
 from cutaway.handbook.decided import checked, read_decided
 from cutaway.handbook.drills import read_drill
 from cutaway.handbook.glossary import read_glossary
@@ -97,7 +97,7 @@ def _folder(
     decided, more = checked(decided, trees.get("decided.yaml"), index)
     problems += more
     situations, lost, more = read_situations(trees.get("situations.yaml"), index)
-    left_out = index.left_out | lost
+    left_out = index.left_out | lost | lost_airframes(about, trees.get("type.yaml"))
     problems += more
     services, lost, more = read_services(trees.get("services.yaml"), head)
     left_out |= lost

@@ -93,13 +93,19 @@ def _repeated(key: Words, node: Node, around: Surroundings) -> tuple[tuple[Draft
     for place, turn in enumerate(turns):
         draft, more = _read_part(turn.name, turn.block, around)
         if draft is None:
-            lost.add(fold(turn.name.text))
+            lost |= {fold(turn.name.text), *_group(turn.block)}
         else:
             drafts.append(draft)
         # A mistake in a repeated block is told for its first turn, not once a turn.
         problems += more if not place else tuple(p for p in more if (p.code, p.span) not in told)
         told |= {(p.code, p.span) for p in more}
     return tuple(drafts), lost, problems
+
+
+def _group(block: Block) -> set[str]:
+    """The group of a part that is left out: it may have had no other member."""
+    said = block.get("group")
+    return {fold(said.text)} if isinstance(said, Words) else set()
 
 
 def _read_part(key: Words, block: Block, around: Surroundings) -> tuple[Draft | None, Problems]:

@@ -43,7 +43,7 @@ def parse_claim(span: Span, words: Words) -> tuple[Claim | None, Problems]:
         return None, said.problems
     scope = read_scope(branch(tree), said) if tree.data == "scoped" else empty_scope(_start_of(tree, said))
     statement = read_statement(branches(tree)[-1], said)
-    if statement is None or said.problems:
+    if statement is None or not said.whole:
         return None, said.problems
     return Claim(scope, statement, span_of(tree, said.file)), ()
 
@@ -52,14 +52,14 @@ def parse_statement(span: Span, words: Words) -> tuple[Statement | None, Problem
     """A statement without a scope, as a service has it, or the rule of a control."""
     tree, said = _tree(span, words, "statement")
     statement = None if tree is None else read_statement(tree, said)
-    return (None if said.problems else statement), said.problems
+    return (statement if said.whole else None), said.problems
 
 
 def parse_actions(span: Span, words: Words) -> tuple[tuple[Action, ...] | None, Problems]:
     """Actions in order: 'tank selector to off then wait 10 s'."""
     tree, said = _tree(span, words, "actions")
     actions = () if tree is None else read_actions(tree, said)
-    return (None if said.problems or not actions else actions), said.problems
+    return (actions if said.whole and actions else None), said.problems
 
 
 def parse_scope(span: Span, words: Words) -> tuple[Scope | None, Problems]:
@@ -80,12 +80,12 @@ def parse_mark(span: Span, words: Words) -> tuple[tuple[Action, ...] | Statement
     if tree is None:
         return None, said.problems
     made = read_actions(branch(tree), said) if tree.data == "does" else read_statement(branch(tree), said)
-    return (None if said.problems or not made else made), said.problems
+    return (made if said.whole and made else None), said.problems
 
 
 def _scope(tree: Branch | None, said: Said) -> tuple[Scope | None, Problems]:
     scope = None if tree is None else read_scope(tree, said)
-    return (None if said.problems else scope), said.problems
+    return (scope if said.whole else None), said.problems
 
 
 def _start_of(tree: Branch, said: Said) -> Span:

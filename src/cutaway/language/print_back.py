@@ -148,6 +148,9 @@ def _clause(statement: Statement) -> str:
 
 
 def _unit(statement: Statement) -> str:
+    # 'on Mk 1 or …' would go on to name standards.
+    if isinstance(statement, AgainstScope) and statement.other.on is not None:
+        return f"({printed(statement)})"
     return _bracketed(statement, And, Or, If)
 
 

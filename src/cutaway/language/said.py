@@ -22,6 +22,15 @@ class Said:
         self.file = file
         self.words = words
         self._problems: list[Diagnostic] = []
+        self._lost = False
+
+    @property
+    def whole(self) -> bool:
+        """Whether nothing was found wrong and nothing is missing for what was found wrong elsewhere.
+
+        A claim that speaks of what was left out is left out itself: without it, it would be another claim.
+        """
+        return not self._problems and not self._lost
 
     @property
     def problems(self) -> Problems:
@@ -47,7 +56,9 @@ class Said:
 
     def left_out(self, token: Token) -> bool:
         """Whether the name is of something that was left out elsewhere, about which enough was said there."""
-        return key(token) in self.words.left_out
+        lost = key(token) in self.words.left_out
+        self._lost = self._lost or lost
+        return lost
 
     def unknown(self, token: Token, what: str, choices: Iterable[str], code: str = "L201") -> None:
         """Notes that there is nothing of this name, with the nearest that there is."""
@@ -75,7 +86,7 @@ class Said:
     def members(self, many: Collection, token: Token) -> tuple[PartWords, ...] | None:
         """The parts of a group or plural, which must have some."""
         found = tuple(self.words.parts[key(m)] for m in many.members if key(m) in self.words.parts)
-        if not found:
+        if not found and not self.left_out(token):
             self.note("L202", token, f"This aircraft has no {many.name}.", "Name parts that it has.")
         return found or None
 

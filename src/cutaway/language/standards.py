@@ -24,6 +24,8 @@ def standards_named(token: Token, said: Said) -> Which | None:
         for a in named
         if a.standard in by_name
     )
+    if said.left_out(token):
+        return None
     mods = tuple(mod.name for mod in head.mods)
     which, problems = read_which(text, said.span(token), head.marks, mods, (*head.standards, *extra))
     said.pass_on(problems)

@@ -109,7 +109,7 @@ def words_of(folder: Folder, kinds: Mapping[str, Kind]) -> Words:
     conditions = {key(name): name for name in CONDITIONS}
     complements = dict(_complements(parts.values()))
     failures = {key(f): f for part in parts.values() for f in part.failures}
-    left_out = frozenset(key(name) for name in folder.left_out)
+    left_out = _left_out(folder, kinds)
     names: tuple[Iterable[str], ...] = (
         parts, controls, readings, collections, situations, services, conditions, complements, failures, left_out,
     )  # fmt: skip
@@ -128,6 +128,21 @@ def words_of(folder: Folder, kinds: Mapping[str, Kind]) -> Words:
         name_index(name for group in names for name in group),
         name_index(key(want) for part in parts.values() for want, _ in part.wants),
     )
+
+
+def _left_out(folder: Folder, kinds: Mapping[str, Kind]) -> frozenset[str]:
+    """What was written wrongly elsewhere; of a part among it also all that it may have and that may go wrong in it."""
+    inner = {name for kind in kinds.values() for name in _inner(kind) if name}
+    names = {f"{name}{joint}{one}" for name in folder.left_out for one in inner for joint in (" ", ".")}
+    return frozenset(key(name) for name in names | folder.left_out)
+
+
+def _inner(kind: Kind) -> Iterator[str]:
+    """All that is named of a part besides the part."""
+    yield from (control.name for control in kind.controls)
+    yield from (reading.name for reading in kind.readings)
+    yield from (port.name for port in kind.ports)
+    yield from (failure.name for failure in kind.failures)
 
 
 def _parts_by_name(folder: Folder) -> dict[str, tuple[Part, ...]]:

@@ -138,15 +138,20 @@ def _only(claim: Claim, asking: Asking) -> Claim:
 
 
 def drill_claims(drill: Drill, parsed: ParsedClaims) -> tuple[tuple[Step, tuple[Claim, ...]], ...]:
-    """Each step with the claims that its sights come to: all that was done so far, then within a minute it is seen."""
+    """Each step with the claims that its sights come to: all that was done so far, then within a minute it is seen.
+
+    From the first step on of which something was not understood nothing is claimed, as it may have had to be done.
+    """
     done: list[Action] = []
+    lost = False
     out: list[tuple[Step, tuple[Claim, ...]]] = []
     for step in (one for one in parsed.steps if one.drill == drill.name):
         actions = [action for mark in step.marks if isinstance(mark, Done) for action in mark.actions]
         if done and actions:
             done.append(Wait(BETWEEN_STEPS, step.step.span))
         done.extend(actions)
-        sights = [mark.statement for mark in step.marks if isinstance(mark, Looked)]
+        lost = lost or len(step.marks) < len(step.step.marks)
+        sights = [] if lost else [mark.statement for mark in step.marks if isinstance(mark, Looked)]
         out.append((step.step, tuple(Claim(_after(drill, tuple(done), s.span), s, s.span) for s in sights)))
     return tuple(out)
 
