@@ -149,16 +149,16 @@ def _against(question: Question, statement: AgainstScope, made: Made) -> Plan:
         tried = sum(len(values) for values in by_scope)
         for here, there in product(*by_scope):
             small = _small(ref, question, (here, there))
-            so = {"higher": here > there + small, "lower": here < there - small, "same": abs(here - there) <= small}
             seen = (_seen(question, ref, here), _seen(question, ref, there))
-            if not so[statement.op]:
-                return Fails(0.0, f"not {_WORDS[statement.op]}", seen, cites, tried=tried)  # type: ignore[arg-type]
+            if statement.op == "higher" and not here > there + small:
+                return Fails(0.0, "not higher", seen, cites, tried=tried)
+            if statement.op == "lower" and not here < there - small:
+                return Fails(0.0, "not lower", seen, cites, tried=tried)
+            if statement.op == "same" and not abs(here - there) <= small:
+                return Fails(0.0, "not the same", seen, cites, tried=tried)
         return Holds(0.0, seen, cites, tried)
 
     return _over_scopes(question, made, (question.scope, merged(question.scope, statement.other)), decide, ref)
-
-
-_WORDS = {"higher": "higher", "lower": "lower", "same": "the same"}
 
 
 def merged(base: Scope, other: Scope) -> Scope:
