@@ -21,6 +21,8 @@ WORST = 6
 MOST_RUNS = 4000
 # Corners are run only where the moves of the single values, added up and taken this many times, could reach the margin.
 LEEWAY = 2.0
+# How many runs are made and concluded before the next.
+BATCH = 300
 # How often a range is halved to find where in it the verdict turns over, and for how large a plan.
 HALVINGS = 6
 MOST_SCENES = 30
@@ -182,12 +184,26 @@ def _influence(assumption: Assumption, where: Sequence[str]) -> Influence:
 
 
 def _run(question: Question, variants: Sequence[Variant]) -> list[Concluded]:
-    results = question.workshop.runs([request for v in variants for request in v.plan.requests])
+    """The verdict of every variant, a few hundred runs at a time."""
+    out: list[Concluded] = []
+    batch: list[Variant] = []
+    for v in variants:
+        batch.append(v)
+        if sum(len(one.plan.requests) for one in batch) >= BATCH:
+            out.extend(_run_batch(question, batch))
+            batch = []
+    return out + _run_batch(question, batch)
+
+
+def _run_batch(question: Question, variants: Sequence[Variant]) -> list[Concluded]:
+    requests = [request for v in variants for request in v.plan.requests]
+    results = question.workshop.runs(requests)
     out, at = [], 0
     for v in variants:
         count = len(v.plan.requests)
         out.append(v.plan.conclude(results[at : at + count]))
         at += count
+    question.workshop.forget(requests)
     return out
 
 

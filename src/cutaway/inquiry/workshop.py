@@ -28,6 +28,8 @@ Until = Literal["end", "rest", "calm"]
 # then. Choices of ours.
 CALM_AFTER = (120.0, 600.0)
 CALM_FOR = 1.0
+# How many numbers the traces that are kept may have: about 160 MB.
+ROOM_FOR = 20_000_000
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -130,6 +132,14 @@ class Workshop:
                     self._runs[key] = run
                     del waiting[key]
         return [self._result(request) for request in requests]
+
+    def forget(self, requests: Sequence[Request]) -> None:
+        """Let go of runs that hardly anybody will ask for again, once those that are kept are a lot to carry. The
+        states that they began from are kept."""
+        if sum(run.values.size for run in self._runs.values()) < ROOM_FOR:
+            return
+        for request in requests:
+            self._runs.pop(_run_key(_within(request)), None)
 
     def _state(self, request: Request) -> State | None:
         state = self._states[_state_key(request.made, request.legs)]
