@@ -77,8 +77,43 @@ def test_an_airframe_with_a_part_disconnected_or_missing(lights: Folder) -> None
     assert lights.verdict("in lit: battery is flat", "Wren W-3") == NotModelled(("battery",))
 
 
-def test_a_position_or_state_that_a_mark_has_not_is_told(lights: Folder) -> None:
-    assert lights.verdict("in lit, after master to on: cabin light is working", "Mk 1") == NotModelled(("cabin light",))
+OTHER_KINDS = system(
+    """
+battery: {kind: battery, capacity: 25 Ah, voltage: 12 V}
+bus: {kind: bus}
+tank: {kind: tank, capacity: 10 gal}
+second tank: {kind: tank, capacity: 10 gal}
+tap:
+  - {on: Mk 1, kind: cock}
+  - {on: Mk 2, kind: selector cock, ways: [tank, second tank]}
+carburettor: {kind: carburettor}
+watch:
+  - {on: Mk 1, kind: fuel pressure gauge, senses: carburettor.inlet}
+  - {on: Mk 2, kind: low-pressure lamp, senses: carburettor.inlet, fed by: bus, lights below: 2 lb/sq in}
+""",
+    """
+battery > bus
+tap > carburettor
+{run: tank > tap, on: Mk 1}
+{run: tank > tap.tank, on: Mk 2}
+{run: second tank > tap.second tank, on: Mk 2}
+""",
+)
+
+
+def test_what_a_part_is_not_on_a_mark_is_told_and_not_passed_over(tmp_path_factory: pytest.TempPathFactory) -> None:
+    files = {"type.yaml": "name: Wren\nmarks: [Mk 1, Mk 2]\n", "systems/a.yaml": OTHER_KINDS}
+    folder = folder_at(tmp_path_factory.mktemp("kinds"), files)
+    assert folder.verdict("watch is lit", "Mk 1") == NotModelled(("'lit' of watch",))
+    assert folder.verdict("watch is below 1 lb/sq in", "Mk 2") == NotModelled(("pressure of watch",))
+    assert folder.verdict("tap is second tank", "Mk 1") == NotModelled(("second tank of tap",))
+    moved = folder.verdict("after tap to second tank, within 5 s: carburettor is starved", "Mk 1")
+    assert moved == NotModelled(("second tank of tap",))
+    held = folder.verdict("with tap at second tank: carburettor is starved", "Mk 1")
+    assert held == NotModelled(("second tank of tap",))
+    broken = folder.verdict("with watch pipe broken: carburettor is starved", "Mk 2")
+    assert broken == NotModelled(("pipe broken of watch",))
+    assert isinstance(folder.verdict("watch is lit", "Mk 2"), Holds)
 
 
 def test_built_and_run_statements_are_judged_together(lights: Folder) -> None:
