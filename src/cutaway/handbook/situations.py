@@ -10,19 +10,14 @@ from cutaway.handbook.ports import control_named, positions_of
 from cutaway.handbook.records import Part, Setting, Situation
 from cutaway.handbook.shapes import SituationShape, SituationsShape
 from cutaway.handbook.whereabouts import Index, find
+from cutaway.handbook.world import CONDITIONS, out_of_this_world
 from cutaway.parts.kind import Control
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
 from cutaway.problems.span import Span
-from cutaway.quantities.quantity import Dimension
 from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import to_si
 
 # The conditions of the world that a run knows, and what each is measured in.
-CONDITIONS: tuple[tuple[str, Dimension], ...] = (
-    ("height", "length"),
-    ("airspeed", "speed"),
-    ("temperature", "temperature"),
-)
 # How long a model is left alone where the situation does not say, and the longest that can be asked for, s.
 SETTLE = 120.0
 LONGEST = 86_400.0
@@ -164,16 +159,19 @@ def _no_control(name: str, inner: str, parts: tuple[Part, ...], key: Words, inde
 def _given(entry: Entry, index: Index) -> tuple[Setting | None, Problems]:
     """`height: 3000 ft`."""
     assert isinstance(entry.value, Words)
-    known = next(((name, dimension) for name, dimension in CONDITIONS if name == fold(entry.key.text)), None)
+    known = next((one for one in CONDITIONS if one.name == fold(entry.key.text)), None)
     if known is None:
-        hint = did_you_mean(entry.key.text, [name for name, _ in CONDITIONS])
+        hint = did_you_mean(entry.key.text, [one.name for one in CONDITIONS])
         if fold(entry.key.text) in index.parts:
             hint = "What the crew moves stands under set:, what a part holds under start:."
         return None, (Diagnostic("H405", entry.key.span, f"'{entry.key.text}' is not a condition of the world.", hint),)
-    quantity, problems = read_quantity(entry.value.text, entry.value.span, known[1])
+    quantity, problems = read_quantity(entry.value.text, entry.value.span, known.dimension)
     if quantity is None:
         return None, problems
-    return Setting(known[0], entry.key.span, entry.value.text, entry.value.span, quantity), problems
+    if out_of_this_world(known, quantity):
+        message = f"There is no {known.name} of {quantity.text}."
+        return None, (Diagnostic("H408", entry.value.span, message, f"Write a figure from {known.words}."),)
+    return Setting(known.name, entry.key.span, entry.value.text, entry.value.span, quantity), problems
 
 
 def _start(entry: Entry, index: Index) -> tuple[Setting | None, Problems]:

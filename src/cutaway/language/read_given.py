@@ -3,6 +3,8 @@
 from lark import Token
 
 from cutaway.handbook.names import listed
+from cutaway.handbook.world import CONDITIONS as WORLD
+from cutaway.handbook.world import out_of_this_world
 from cutaway.language.name_index import key
 from cutaway.language.said import Said, choose
 from cutaway.language.syntax import Condition, FailureChoice, FailureRef, Held
@@ -89,6 +91,10 @@ def _value(tree: Branch, said: Said) -> tuple[GivenThing, ...]:
     condition = said.words.conditions.get(key(name))
     if condition is not None:
         quantity = said.quantity(amount, (CONDITIONS[condition],))
+        world = next(one for one in WORLD if one.name == condition)
+        if quantity is not None and out_of_this_world(world, quantity):
+            said.note("L107", amount, f"There is no {condition} of {amount}.", f"Write a figure from {world.words}.")
+            return ()
         return () if quantity is None else (Condition("", condition, quantity, span),)
     control = said.words.controls.get(key(name))
     part = said.words.parts.get(key(name))

@@ -14,6 +14,9 @@ from cutaway.quantities.quantity import Dimension, Quantity
 from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import to_si
 
+# The longest time that a claim can speak of, s: nothing on an aeroplane lasts longer, and a run has an end.
+LONGEST = 48 * 3600.0
+
 
 class Said:
     """One text while it is read: its file, the folder's words, and what was found wrong so far."""
@@ -145,6 +148,9 @@ class Said:
             return None
         if quantity is not None and quantity.value < 0:
             self.note("L107", token, f"'{token}' is before the beginning.", "Write a time of 0 s or more.")
+            return None
+        if quantity is not None and to_si(quantity) > LONGEST:
+            self.note("L107", token, f"'{token}' is longer than anything is run.", "Write a time of up to 48 hours.")
             return None
         return None if quantity is None else to_si(quantity)
 

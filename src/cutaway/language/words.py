@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import TypeVar
 
+from cutaway.handbook import world
 from cutaway.handbook.records import Folder, Part, PartName
 from cutaway.language.name_index import NameIndex, key, name_index
 from cutaway.language.plurals import plural
@@ -14,7 +15,7 @@ from cutaway.quantities.quantity import Dimension
 
 T = TypeVar("T")
 
-CONDITIONS: Mapping[str, Dimension] = {"height": "length", "airspeed": "speed", "temperature": "temperature"}
+CONDITIONS: Mapping[str, Dimension] = {one.name: one.dimension for one in world.CONDITIONS}
 """The conditions of the world, with what they are measured in."""
 
 _ACROSS: Mapping[Medium | None, tuple[Dimension, ...]] = {

@@ -470,6 +470,12 @@ _SITUATIONS = {
         "  running: {settle: 900 hr}\n",
         "  running: {settle: 9 min}\n",
     ),
+    "H408": _in_situations(
+        "a condition that there is not",
+        "The laws of the air reach from below the sea to 65000 ft, and nothing is known outside them.",
+        "  running: {given: {height: 300000 ft}}\n",
+        "  running: {given: {height: 3000 ft}}\n",
+    ),
 }
 
 _DRILL = "---\nfrom: parked\n---\n\n1. Petrol on: `fuel cock to on`.\n2. Wait.\n"

@@ -14,6 +14,8 @@ HouseUnits = tuple[tuple[str, str], ...]
 
 # A hundred-thousandth of any unit is what a solver leaves of nothing.
 _NOTHING = 1e-5
+# From here on a row of noughts says less than their number.
+_COUNTLESS = 1e12
 
 
 def duration(seconds: float) -> str:
@@ -46,6 +48,8 @@ def shown(value: float, dimension: str, datum: str = "", house: HouseUnits = (),
     ('2 lb/sq in', '4.5 in Hg', '60 %')
     >>> shown(0.02, "volume", house=(("volume", "gal"),))
     '4.4 gal'
+    >>> shown(4.54609e297, "volume")
+    '1e300 gal'
     """
     if dimension == "time":
         return duration(value)
@@ -54,6 +58,8 @@ def shown(value: float, dimension: str, datum: str = "", house: HouseUnits = (),
     if unit is None:
         return figure(value, digits)
     number = from_si(value, unit)
+    if abs(number) >= _COUNTLESS:
+        return f"{number:.2g} {unit.name}".replace("e+", "e")
     text = f"{figure(0.0 if abs(number) < _NOTHING else number, digits)} {unit.name}".rstrip()
     return f"{text} absolute" if datum == "absolute" and unit.datum != "absolute" else text
 
