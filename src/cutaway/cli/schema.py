@@ -12,7 +12,7 @@ def register(app: typer.Typer) -> None:
 
     @app.command(
         short_help="Print the JSON Schema of a sort of file, for an editor.",
-        epilog="Examples:  cutaway schema type.yaml    cutaway schema --out .schemas   (see docs/editors.md)",
+        epilog="Examples:  cutaway schema type.yaml    cutaway schema --out .schemas",
     )
     def schema(
         file: str = typer.Argument("systems/*.yaml", help="Which sort of file: its path in a type folder."),
