@@ -26,8 +26,12 @@ def register(app: typer.Typer) -> None:
 
         found = schemas()
         if out is not None:
-            for pattern, one in found.items():
-                print(write_json(out / f"{pattern.split('/')[0].removesuffix('.yaml')}.schema.json", one))
+            try:
+                for pattern, one in found.items():
+                    print(write_json(out / f"{pattern.split('/')[0].removesuffix('.yaml')}.schema.json", one))
+            except OSError as fault:
+                typer.echo(f"'{out}' cannot be written: {fault.strerror}.", err=True)
+                raise typer.Exit(exits.FOUND) from fault
             return
         match = next((pattern for pattern in found if pattern == file or fnmatch(file, pattern)), None)
         if match is None:
