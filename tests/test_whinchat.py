@@ -1,7 +1,5 @@
 """The small demo type: it loads without a word, and every sentence of it holds wherever it is said to."""
 
-from pathlib import Path
-
 import pytest
 
 from cutaway.api.checking import check, standards_named
@@ -10,9 +8,7 @@ from cutaway.handbook.records import paragraph
 from cutaway.inquiry.verdicts import Holds, Stated
 from cutaway.narrate.checked import Checked, is_wrong
 from cutaway.quantities.prose import states
-
-HERE = Path(__file__).parent
-WHINCHAT = HERE.parent / "demo" / "whinchat"
+from tests.whinchat import WHINCHAT
 
 
 def failing(checked: Checked) -> list[str]:

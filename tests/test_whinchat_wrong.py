@@ -4,14 +4,10 @@ import shutil
 from pathlib import Path
 
 import pytest
-from ruamel.yaml import YAML
 
 from cutaway.api.checking import check
 from cutaway.narrate.checked import Checked, is_wrong
-
-HERE = Path(__file__).parent
-WHINCHAT = HERE.parent / "demo" / "whinchat"
-WRONG = YAML(typ="safe").load((HERE / "whinchat_wrong.yaml").read_text(encoding="utf-8"))
+from tests.whinchat import WHINCHAT, WRONG, made_wrong
 
 # By what is wrong: the standards on which the sentence must then fail. What it is on any other stands beside it.
 FAILS_ON = {
@@ -21,16 +17,6 @@ FAILS_ON = {
     "the place": {"Mk 1", "Mk 2", "Mk 2 with mod 12"},
     "the always": {"Mk 1", "Mk 2", "Mk 2 with mod 12"},
 }
-
-
-def made_wrong(folder: Path, edits: list[dict[str, str]], file: str) -> None:
-    """Put the edits of one entry into a copy of the type folder."""
-    script = folder / file
-    text = script.read_text(encoding="utf-8")
-    for edit in edits:
-        assert text.count(edit["find"]) == 1, f"{file} has no, or more than one: {edit['find']}"
-        text = text.replace(edit["find"], edit["replace with"])
-    script.write_text(text, encoding="utf-8")
 
 
 def failing(checked: Checked) -> dict[str, set[str]]:

@@ -8,7 +8,7 @@ import pytest
 
 from cutaway.draw.theme import THEMES
 from tests.publish.demo import made, put_wrong
-from tests.test_whinchat import WHINCHAT
+from tests.whinchat import WHINCHAT
 
 VISIBLE = "[...document.querySelectorAll('figcaption b')].filter(e => e.checkVisibility()).map(e => e.textContent)"
 

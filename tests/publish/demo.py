@@ -10,7 +10,7 @@ from cutaway.api.loading import Loaded, load
 from cutaway.api.making import Made, make
 from cutaway.language.syntax import Claim
 from cutaway.problems.diagnostic import Problems
-from tests.test_whinchat import WHINCHAT, WRONG, made_wrong
+from tests.whinchat import WHINCHAT, WRONG, made_wrong
 
 
 def made(

@@ -26,7 +26,7 @@ from cutaway.machine.subjects import subjects
 from cutaway.publish import pack
 from cutaway.publish.pack import MARKER, changed_by_hand
 from tests.publish.demo import content, made, put_wrong
-from tests.test_whinchat import WHINCHAT
+from tests.whinchat import WHINCHAT
 
 SVG = "{http://www.w3.org/2000/svg}"
 MOST = 6_000_000
