@@ -1,11 +1,14 @@
-"""What all tests share: the flag that renews what cases expect, a copy of the small sample folder."""
+"""What all tests share: the flag that renews what cases expect, a copy of the small sample folder, a browser."""
 
 import os
 import shutil
+from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import settings
+from playwright.sync_api import sync_playwright
 
 # Random input is drawn the same way every time in CI, so that a red run can be repeated.
 settings.register_profile("ci", derandomize=True, deadline=None)
@@ -37,3 +40,15 @@ def sample(tmp_path: Path) -> Path:
     folder = tmp_path / "sample"
     shutil.copytree(SAMPLE, folder)
     return folder
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Any]:
+    """The one browser of a test process: a second would not start beside it."""
+    chromium = shutil.which("chromium")
+    if chromium is None:
+        pytest.skip("no chromium on this machine")
+    with sync_playwright() as running:
+        shown = running.chromium.launch(executable_path=chromium, args=["--no-sandbox"])
+        yield shown
+        shown.close()

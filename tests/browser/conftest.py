@@ -2,8 +2,6 @@
 
 # ruff: noqa: E501
 
-import shutil
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -186,15 +184,3 @@ def page_file(view: PackView, tmp_path_factory: pytest.TempPathFactory) -> Path:
     path: Path = tmp_path_factory.mktemp("pack") / "index.html"
     path.write_text(page(view), encoding="utf-8")
     return path
-
-
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Any]:
-    chromium = shutil.which("chromium")
-    if chromium is None:
-        pytest.skip("no chromium on this machine")
-    playwright = pytest.importorskip("playwright.sync_api")
-    with playwright.sync_playwright() as running:
-        shown = running.chromium.launch(executable_path=chromium, args=["--no-sandbox"])
-        yield shown
-        shown.close()

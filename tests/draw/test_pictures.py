@@ -2,15 +2,14 @@
 
 import io
 import re
-import shutil
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 import pytest
 import resvg_py
 from PIL import Image
-from playwright.sync_api import sync_playwright
 
 from cutaway.draw.measure import font_file, text_width
 from cutaway.draw.sheet import make_sheet
@@ -19,7 +18,6 @@ from cutaway.parts.library import KINDS
 from tests.draw import by_hand
 
 Grey = npt.NDArray[np.float64]
-CHROMIUM = shutil.which("chromium") or shutil.which("google-chrome")
 
 
 def sheet(theme: Manner, cache: Path) -> str:
@@ -45,13 +43,11 @@ def by_resvg(svg: str) -> Grey:
     return grey(bytes(png))
 
 
-def by_chromium(svg: str) -> Grey:
-    with sync_playwright() as play:
-        browser = play.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
-        page = browser.new_page(viewport={"width": 1600, "height": 900})
-        page.set_content(f'<body style="margin:0">{svg}</body>')
-        png = page.screenshot()
-        browser.close()
+def by_chromium(svg: str, browser: Any) -> Grey:
+    page = browser.new_page(viewport={"width": 1600, "height": 900})
+    page.set_content(f'<body style="margin:0">{svg}</body>')
+    png = page.screenshot()
+    page.close()
     return grey(png)
 
 
@@ -67,16 +63,15 @@ def inked_to(svg: str) -> int:
     return int(np.flatnonzero(by_resvg(svg).min(axis=0) < 0.95).max() + 1) * 4
 
 
-@pytest.mark.skipif(CHROMIUM is None, reason="no browser here")
 @pytest.mark.parametrize("theme", ["light", "dark"])
-def test_both_renderers_draw_alike(theme: Manner, layouts: Path) -> None:
+def test_both_renderers_draw_alike(theme: Manner, layouts: Path, browser: Any) -> None:
     svg = sheet(theme, layouts)
-    one, other = by_resvg(svg), by_chromium(svg)
+    one, other = by_resvg(svg), by_chromium(svg, browser)
     assert one.shape == other.shape
     difference = np.abs(one - other)
     assert difference.mean() < 0.003
     assert difference.max() < 0.35
-    blank = by_chromium(re.sub(r"(?s)<g .*</g>", "", svg))
+    blank = by_chromium(re.sub(r"(?s)<g .*</g>", "", svg), browser)
     assert np.abs(blank - other).mean() > 10 * difference.mean()  # so the bounds are far below what a sheet is
 
 
