@@ -337,10 +337,10 @@ def _from(done: str) -> str:
 
 
 def _after(time: str, done: str) -> str:
-    """When, counted from the actions; several actions are counted from the first."""
+    """When, counted from the beginning of the last action, as the clock of a claim is."""
     if not done:
         return f"after {time}"
-    return f"{time} after the first of these: {done}" if ", then " in done else f"{time} after {done}"
+    return f"{time} after the last of these: {done}" if ", then " in done else f"{time} after {done}"
 
 
 def _join(*words: str) -> str:
