@@ -1,7 +1,7 @@
 """Every code that Cutaway can report, with its reason and a wrong and a right sample.
 
-The first letter of a code names the room that reports it: Q quantities, H handbook, L language, P parts, M machine,
-I inquiry, N narrate, D draw, K the pack, C the command line. A code keeps its one meaning for good. The entries
+The first letter of a code names the room that reports it: Q quantities, H handbook, T taking in sources, L language, P parts,
+M machine, I inquiry, N narrate, D draw, K the pack, C the command line. A code keeps its one meaning for good. The entries
 stand in `codes_*.py`, one file a group of rooms; this file puts them together.
 """
 
