@@ -45,6 +45,7 @@ class ParagraphIndex:
 
     def __init__(self, sources: tuple[Source, ...], terms: tuple[Term, ...] = ()) -> None:
         self.paragraphs = tuple(paragraph for source in sources for paragraph in source.paragraphs)
+        self._rows = {(p.source, p.number): row for row, p in enumerate(self.paragraphs)}
         self._base = sqlite3.connect(":memory:", check_same_thread=False)
         self._base.execute("CREATE VIRTUAL TABLE paragraphs USING fts5(title, text, tokenize='porter unicode61')")
         self._base.executemany(
@@ -89,6 +90,10 @@ class ParagraphIndex:
         query = " OR ".join(f'"{word}"' for word in dict.fromkeys(spellings))
         rows = self._base.execute("SELECT rowid FROM paragraphs WHERE paragraphs MATCH ? ORDER BY rowid", (query,))
         return tuple(self.paragraphs[row - 1] for (row,) in rows)
+
+    def row_of(self, paragraph: Paragraph) -> int:
+        """The place of a paragraph in `paragraphs`."""
+        return self._rows[(paragraph.source, paragraph.number)]
 
     def places(self, words: str) -> int:
         """In how many paragraphs a word or phrase stands, whatever its ending."""

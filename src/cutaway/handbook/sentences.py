@@ -72,6 +72,9 @@ def _goes_on(text: str, stop: int, after: int) -> bool:
     found = _WORD_BEFORE.search(text, 0, stop)
     word = found[1].lower() if found else ""
     if text[stop] == "." and after - stop == 1 and word:
+        # 'No. 14', but 'the answer is no. The sparks …'
+        if word in ("no", "nos"):
+            return following.isdigit() or following.islower()
         if word in _BEFORE_A_NAME:
             return True
         # An initial: 'R. J. Hallam'.
