@@ -8,7 +8,7 @@ import traceback
 import typer
 from typer.core import TyperGroup
 
-from cutaway.cli import check, exits, explain, find, make, new, open_pack, run, schema
+from cutaway.cli import check, desk, exits, explain, find, make, new, open_pack, run, schema
 
 
 class Verbs(TyperGroup):
@@ -56,6 +56,7 @@ find.register(app)
 run.register(app)
 make.register(app)
 open_pack.register(app)
+desk.register(app)
 explain.register(app)
 schema.register(app)
 

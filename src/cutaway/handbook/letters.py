@@ -75,9 +75,7 @@ def _letter(name: str, shape: LetterShape, block: Block, span: Span, head: Head)
     return letter, problems + more + again
 
 
-def _film(
-    letter: Letter, block: Block, scripts: tuple[Script, ...], unread: frozenset[str]
-) -> tuple[str, Problems]:
+def _film(letter: Letter, block: Block, scripts: tuple[Script, ...], unread: frozenset[str]) -> tuple[str, Problems]:
     place = block.get("film")
     said = place.text if isinstance(place, Words) else ""
     known = [script.name for script in scripts]

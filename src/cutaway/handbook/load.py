@@ -111,7 +111,8 @@ def _folder(
     letters, more = read_letters(trees.get("letters.yaml"), head, scripts, unread)
     folder = Folder(
         texts.root, about, sources, decided, built.systems, built.parts, built.lines, built.groups, situations,
-        services, drills, scripts, glossary, letters, texts.files, left_out, read_pronounced(trees.get("glossary.yaml")),
+        services, drills, scripts, glossary, letters, texts.files, left_out,
+        read_pronounced(trees.get("glossary.yaml")),
     )  # fmt: skip
     return folder, problems + more
 

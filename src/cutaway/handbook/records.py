@@ -310,7 +310,7 @@ MarkSort = Literal["introduces", "promise", "settles", "show", "call-out"]
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """What a code span behind a sentence says of it: `introduces: magneto`, `show: Fuel, Mk 1`. words: after the colon."""
+    """What a code span behind a sentence says of it: `promise: the battery`. words: those after the colon."""
 
     sort: MarkSort
     words: str

@@ -20,7 +20,8 @@ from cutaway.problems.span import Span, TextFile
 _MARKDOWN = MarkdownIt("commonmark").enable("table").disable(["inline", "text_join"], ignoreInvalid=True)
 _MARK = re.compile(r"^(?:aside|(?:cite|introduces|promise|settles|show|call-out)\s*:)", re.IGNORECASE)
 _NEAR_MARK = re.compile(
-    r"^(?:asides?|cites?|source|see|introduc(?:es?|ed|ing)|promises?|settle[sd]?|shows?|call[- ]?outs?)\b\s*:?", re.IGNORECASE
+    r"^(?:asides?|cites?|source|see|introduc(?:es?|ed|ing)|promises?|settle[sd]?|shows?|call[- ]?outs?)\b\s*:?",
+    re.IGNORECASE,
 )
 _EXAMPLES: dict[MarkSort, str] = {
     "introduces": "selector cock",

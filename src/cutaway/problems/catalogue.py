@@ -7,6 +7,7 @@ stand in `codes_*.py`, one file a group of rooms; this file puts them together.
 
 from cutaway.problems import (
     codes_command,
+    codes_desk,
     codes_handbook,
     codes_inquiry,
     codes_language,
@@ -26,4 +27,5 @@ CATALOGUE: dict[str, Entry] = {
     **codes_inquiry.ENTRIES,
     **codes_pack.ENTRIES,
     **codes_command.ENTRIES,
+    **codes_desk.ENTRIES,
 }

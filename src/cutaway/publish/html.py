@@ -7,7 +7,7 @@ _VOID = frozenset({"meta", "img", "input", "br", "hr", "link", "source"})
 
 
 class Html(str):
-    """Text that is HTML already. Only `el`, `join` and `raw_style` make it."""
+    """Text that is HTML already. Only `el`, `join`, `raw_style` and `raw_script` make it."""
 
     __slots__ = ()
 
@@ -60,3 +60,9 @@ def _attribute(key: str, value: str | bool) -> str:
     if value is False or (value == "" and name != "alt"):
         return ""
     return f" {name}" if value is True else f' {name}="{html.escape(str(value))}"'
+
+
+def raw_script(text: str) -> Html:
+    """Our own script, which holds no text of a user."""
+    assert "</" not in text and "<!--" not in text
+    return Html(f"<script>{text}</script>")
