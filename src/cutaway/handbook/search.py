@@ -65,6 +65,7 @@ class ParagraphIndex:
             names = tuple(dict.fromkeys(" ".join(WORD.findall(name.lower())) for name in ring))
             for name in names:
                 self._rings[name] = tuple(dict.fromkeys((*self._rings.get(name, ()), *names)))
+        self._stem_rings = self._rings_of_stems()
         self._longest = max((len(name.split()) for name in self._rings), default=1)
 
     def search(self, words: str, limit: int = 10) -> tuple[Hit, ...]:
@@ -104,10 +105,29 @@ class ParagraphIndex:
             self._places[words] = int(found.fetchone()[0])
         return self._places[words]
 
+    def places_of_stem(self, stem: str) -> int:
+        """In how many paragraphs a stem stands."""
+        return self._counts.get(stem, 0)
+
+    def ring_of_stem(self, stem: str) -> frozenset[str]:
+        """The stems of the single words that mean the same as a word with this stem."""
+        return self._stem_rings.get(stem, frozenset())
+
     def other_words(self, words: str) -> tuple[str, ...]:
         """What else the thing is called, by the glossary and the trade's spellings."""
         name = " ".join(WORD.findall(words.lower()))
         return tuple(word for word in self._rings.get(name, ()) if word != name)
+
+    def _rings_of_stems(self) -> dict[str, frozenset[str]]:
+        single = {
+            name: [one for one in ring if " " not in one] for name, ring in self._rings.items() if " " not in name
+        }
+        self.stems.learn(single)
+        found: dict[str, frozenset[str]] = {}
+        for name, ring in single.items():
+            stem = self.stems.one(name)
+            found[stem] = found.get(stem, frozenset()) | frozenset(map(self.stems.one, ring)) - {stem}
+        return found
 
     def _asked(self, text: str) -> tuple[tuple[_Asked, ...], tuple[tuple[str, str], ...]]:
         """The words to search with all their spellings; with which word stands in for one that the books lack."""

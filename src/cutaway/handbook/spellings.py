@@ -40,7 +40,7 @@ RINGS: tuple[tuple[str, ...], ...] = (
     ("vacuum", "suction"),
     ("idle", "idling", "slow running", "tick over", "ticks over"),
     ("port", "left"),
-    ("starboard", "right"),
+    ("starboard", "right", "stbd"),
     ("rear", "back"),
     ("lit", "lights", "glows", "glow"),
     ("refuelling", "filling"),
