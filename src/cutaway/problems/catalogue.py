@@ -8,12 +8,14 @@ stand in `codes_*.py`, one file a group of rooms; this file puts them together.
 from cutaway.problems import (
     codes_command,
     codes_desk,
+    codes_finding,
     codes_handbook,
     codes_inquiry,
     codes_language,
     codes_machine,
     codes_pack,
     codes_quantities,
+    codes_recording,
 )
 from cutaway.problems.entry import Entry, Severity
 
@@ -28,4 +30,6 @@ CATALOGUE: dict[str, Entry] = {
     **codes_pack.ENTRIES,
     **codes_command.ENTRIES,
     **codes_desk.ENTRIES,
+    **codes_finding.ENTRIES,
+    **codes_recording.ENTRIES,
 }

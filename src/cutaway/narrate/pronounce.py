@@ -1,0 +1,98 @@
+"""How words are said, as phones: by the recogniser's dictionary, else by espeak-ng where it is installed, else by rule."""
+
+import re
+import shutil
+import subprocess
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+from types import MappingProxyType
+
+from cutaway.narrate.letters_to_sounds import sounds_by_rule
+
+# The signs of the International Phonetic Alphabet that espeak-ng prints for English, as phones of the ARPAbet.
+_IPA = MappingProxyType(
+    dict(
+        pair.split("=")
+        for pair in (
+            "tʃ=CH dʒ=JH eɪ=EY aɪ=AY ɔɪ=OY aʊ=AW oʊ=OW əʊ=OW aɪə=AY+ER aʊə=AW+ER ɑːɹ=AA+R ɔːɹ=AO+R oːɹ=AO+R ɛɹ=EH+R "
+            "ɪɹ=IH+R ʊɹ=UH+R eə=EH+R ɪə=IH+R ʊə=UH+R ɑː=AA ɔː=AO oː=AO uː=UW iː=IY ɜː=ER ɚ=ER əl=AH+L ᵻ=IH ɪ=IH i=IY "
+            "ɛ=EH e=EH æ=AE a=AE ʌ=AH ə=AH ɐ=AH ɒ=AA ɔ=AO ɑ=AA ʊ=UH u=UW o=OW θ=TH ð=DH ʃ=SH ʒ=ZH ŋ=NG ɹ=R r=R j=Y ɡ=G "
+            "h=HH ɾ=T ʔ=T l=L m=M n=N p=P b=B t=T d=D k=K f=F v=V s=S z=Z w=W"
+        ).split()
+    )
+)
+_SIGNS = re.compile("|".join(sorted(map(re.escape, _IPA), key=len, reverse=True)))
+_SPEAKER = "espeak-ng"
+_PATIENCE = 20.0
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Dictionary:
+    """Words and their phones. The first way of saying a word is the one that counts."""
+
+    words: Mapping[str, str]
+
+    def __contains__(self, word: object) -> bool:
+        return word in self.words
+
+
+@lru_cache(maxsize=2)
+def read_dictionary(path: Path) -> Dictionary:
+    """A dictionary file: a word and its phones a line, other ways of saying it as `word(2)`."""
+    words: dict[str, str] = {}
+    for line in path.read_text(encoding="utf-8").splitlines():
+        word, _, phones = line.partition(" ")
+        if phones and not word.endswith(")"):
+            words.setdefault(word, phones.strip())
+    return Dictionary(MappingProxyType(words))
+
+
+def said(words: Iterable[str], dictionary: Dictionary) -> dict[str, str]:
+    """The phones of each word; those that the dictionary lacks are guessed, all in one go."""
+    wanted = tuple(dict.fromkeys(words))
+    guessed = guesses(tuple(word for word in wanted if word not in dictionary))
+    return {word: dictionary.words.get(word) or guessed[word][0] for word in wanted}
+
+
+@lru_cache(maxsize=256)
+def guesses(words: tuple[str, ...]) -> Mapping[str, tuple[str, ...]]:
+    """The likely ways of saying words that no dictionary has, likeliest first."""
+    spoken = _by_speaker(words) if words and shutil.which(_SPEAKER) else {}
+    return MappingProxyType({word: _ways(spoken.get(word, ""), sounds_by_rule(word)) for word in words})
+
+
+def _ways(*guessed: str) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(way for way in guessed if way)) or ("AH",)
+
+
+def _by_speaker(words: tuple[str, ...]) -> dict[str, str]:
+    """What espeak-ng makes of the words, one a line; nothing where it does not do as expected."""
+    try:
+        done = subprocess.run(
+            [_SPEAKER, "-q", "--ipa", "-v", "en-us"],
+            input="".join(f"{word}.\n\n" for word in words),
+            capture_output=True,
+            text=True,
+            encoding="utf-8",
+            timeout=_PATIENCE,
+            check=False,
+        )
+    except (OSError, subprocess.TimeoutExpired, UnicodeError):
+        return {}
+    lines = [line for line in done.stdout.splitlines() if line.strip()]
+    if done.returncode or len(lines) != len(words):
+        return {}
+    return {word: phones_of_ipa(line) for word, line in zip(words, lines, strict=True)}
+
+
+def phones_of_ipa(text: str) -> str:
+    """Phones of the ARPAbet for a word in the International Phonetic Alphabet.
+
+    >>> phones_of_ipa("tʃˈaɪn"), phones_of_ipa("sɪlˈɛktɚ")
+    ('CH AY N', 'S IH L EH K T ER')
+    """
+    bare = re.sub(r"[ˈˌ]", "", text)
+    phones = " ".join(_IPA[sign].replace("+", " ") for sign in _SIGNS.findall(bare))
+    return re.sub(r"\b(\w+)( \1\b)+", r"\1", phones)
