@@ -1,4 +1,4 @@
-"""Which standards a text names in passing: 'On the Mark Two …', 'Mk 1 only', 'aeroplanes with Mod. 12', 'both marks'."""
+"""Which standards a text names in passing: 'On the Mark Two …', 'Mk 1 only', 'those with Mod. 12', 'both marks'."""
 
 import re
 from dataclasses import dataclass

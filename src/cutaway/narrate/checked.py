@@ -11,7 +11,10 @@ from cutaway.inquiry.workshop import Workshop
 from cutaway.language.claims import Done, Looked, ParsedClaims
 from cutaway.language.syntax import Action, Claim, Scope, Wait, When
 from cutaway.narrate.citing import cite_verdict
-from cutaway.narrate.coverage import likeliest
+from cutaway.narrate.compared import Compared
+from cutaway.narrate.likely import Ranking
+from cutaway.narrate.sentence_first import Comparer
+from cutaway.narrate.sentence_first import told as told_of
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.span import Span
 from cutaway.quantities.which import StandardName, Which
@@ -33,13 +36,15 @@ class JudgedClaim:
 @dataclass(frozen=True, slots=True)
 class CheckedSentence:
     """A sentence of a script. stated: it reports a paragraph, which says so. likely: for one that nothing checks, the
-    likeliest paragraphs."""
+    likeliest paragraphs. compared: the sentence held against the books, None where a claim checks it or it needs none.
+    """
 
     script: Script
     sentence: Sentence
     claims: tuple[JudgedClaim, ...]
     stated: bool
     likely: tuple[Paragraph, ...]
+    compared: Compared | None = None
 
     @property
     def unchecked(self) -> bool:
@@ -107,15 +112,24 @@ def check_words(
         found = judge(_only(claim, asking), workshop, told, asking.rests, memory)
         return JudgedClaim(claim, found)
 
+    ranking = Ranking(folder) if folder.scripts else None
+    comparer = Comparer(ranking) if ranking is not None else None
     for script in folder.scripts:
         if asking.script and script.name != asking.script:
             continue
-        for sentence in script.sentences:
+        assert ranking is not None and comparer is not None
+        for heard in ranking.heard(script):
+            sentence = heard.sentence
             stated, more = cite_verdict(sentence, folder)
             problems += more
             claims = tuple(judged(claim) for claim in claims_of[(script.name, sentence.span)])
             one = CheckedSentence(script, sentence, claims, stated is not None, ())
-            sentences.append(replace(one, likely=likeliest(sentence, folder)) if one.unchecked else one)
+            if one.unchecked or (sentence.cites and not folder.parts):
+                compared = comparer.sentence(heard)
+                problems += told_of(compared)
+                likely = tuple(found.paragraph for found in compared.likely) if one.unchecked else ()
+                one = replace(one, likely=likely, compared=compared)
+            sentences.append(one)
     steps: list[CheckedStep] = []
     for drill in folder.drills if not asking.script else ():
         for step, claims_here in drill_claims(drill, parsed):

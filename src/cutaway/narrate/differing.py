@@ -5,6 +5,7 @@ import re
 
 from cutaway.handbook.records import Paragraph
 from cutaway.narrate.agreeing import agrees, asserted, comparable, is_round
+from cutaway.narrate.citing import figure_words
 from cutaway.narrate.compared import NEAR, Difference
 from cutaway.narrate.likely import Heard, Ranking
 from cutaway.narrate.overlap import BookSentence, Overlap
@@ -18,6 +19,8 @@ _BESIDE = 0.55
 # A figure with the same number and a unit of another sort ('ten yards' for 'ten seconds') is held against a sentence
 # only where the paragraph has so much of it. A choice of ours.
 _SURE = 0.65
+# Figures further apart than this factor measure different things, and not one thing wrongly. A choice of ours.
+_APART = 30.0
 # A paragraph of another mark is nothing to remark on while one of the right mark has nearly as much of the sentence.
 _AS_MUCH = 0.9
 NEGATIVE = re.compile(
@@ -49,7 +52,7 @@ def figure_differences(
         near_enough = tuple((p, share) for p, share in shares if share >= max(least, NEAR))
         against = _set_against(said, near_enough, ranking)
         if against is None:
-            unfound.append(_words(said))
+            unfound.append(figure_words(said))
         else:
             differences.append(_figure(said, *against))
     return tuple(differences), tuple(unfound), having
@@ -120,8 +123,9 @@ def _set_against(said: Quantity, near: Shares, ranking: Ranking) -> tuple[Paragr
                 return paragraph, printed, True
     for paragraph, _ in near:
         alike = [one for one in ranking.figures(paragraph) if comparable(said, one) and _counts(one)]
-        if alike:
-            return paragraph, min(alike, key=lambda one: abs(math.log(_size(one) / _size(said)))), False
+        nearest = min(alike, key=lambda one: _apart(one, said), default=None)
+        if nearest is not None and _apart(nearest, said) <= math.log(_APART):
+            return paragraph, nearest, False
     return None
 
 
@@ -130,17 +134,15 @@ def _counts(printed: Quantity) -> bool:
     return printed.unit != NUMBER or any(letter.isdigit() for letter in printed.text)
 
 
+def _apart(one: Quantity, other: Quantity) -> float:
+    return abs(math.log(_size(one) / _size(other)))
+
+
 def _size(quantity: Quantity) -> float:
     return max(abs(quantity.value) * quantity.unit.size, 1e-12)
 
 
 def _figure(said: Quantity, paragraph: Paragraph, printed: Quantity, unit: bool) -> Difference:
-    words, there = _words(said), _words(printed)
+    words, there = figure_words(said), figure_words(printed)
     why = f"The sentence says '{words}', and {paragraph.number} has '{there}'."
     return Difference("unit" if unit else "figure", words, there, paragraph, why)
-
-
-def _words(quantity: Quantity) -> str:
-    """The figure as written, without the full stop of a sentence that ends with it."""
-    text = quantity.text
-    return text if re.search(r"[A-Za-z]\.", text[:-1]) else text.removesuffix(".")

@@ -1,4 +1,4 @@
-"""The paragraphs that a sentence most likely comes from: by its words, its figures, its mark and what went before it."""
+"""The paragraphs that a sentence most likely comes from: by its words, figures and mark, and by what went before."""
 
 import re
 from dataclasses import dataclass
@@ -97,7 +97,7 @@ class Ranking:
 
     def _words(self, text: str) -> str:
         """The text without its figures and marks, which are compared by themselves."""
-        for start, end in reversed(sorted(self.marks.named_in(text).places)):
+        for start, end in sorted(self.marks.named_in(text).places, reverse=True):
             text = text[:start] + " " + text[end:]
         for figure in asserted(text):
             text = text.replace(figure.text, " ", 1)

@@ -23,6 +23,8 @@ _OFTEN = re.compile(r"\b(?:always|at all times)\b", re.IGNORECASE)
 _MAY = re.compile(
     r"\b(?:may|can|could|might|need not|needn't|needn’t|optional|(?:is|are) (?:free|allowed) to)\b", re.IGNORECASE
 )
+# What is said by the way: in 'On Mk 2, which has no gauge, the lamp …' nothing is denied of the lamp.
+_ASIDE = re.compile(r",\s*(?:which|who|whose)\b[^,]*,", re.IGNORECASE)
 _OPPOSITES: tuple[tuple[str, str], ...] = (
     ("before", "after"),
     ("above", "below"),
@@ -73,7 +75,7 @@ def _order(said: str, printed: str) -> list[_Turn]:
 
 def _denied(said: str, printed: str) -> list[_Turn]:
     """A 'not' in one of them alone."""
-    here, there = _NOT.search(said), _NOT.search(printed)
+    here, there = _NOT.search(_ASIDE.sub(",", said)), _NOT.search(_ASIDE.sub(",", printed))
     if there and not here:
         return [_Turn(f"no '{there[0].lower()}'", there[0])]
     if here and not there:

@@ -1,5 +1,8 @@
 """Terms of a sentence that the books do not use: another spelling, another word for it, a part they do not speak of."""
 
+import re
+from itertools import pairwise
+
 from cutaway.handbook.records import Folder
 from cutaway.handbook.search import ParagraphIndex
 from cutaway.handbook.spellings import RINGS
@@ -9,27 +12,13 @@ from cutaway.parts.library import KINDS
 
 # Words of a ring that are everyday English as well, so that they say nothing about the trade.
 _EVERYDAY = frozenset(
-    [
-        "machine",
-        "starboard",
-        "stbd",
-        "ground",
-        "earth",
-        "shed",
-        "back",
-        "right",
-        "left",
-        "port",
-        "rear",
-        "draft",
-        "idle",
-        "glow",
-        "glows",
-    ]
-    + ["lights", "lit", "mag", "nose", "connection", "horizon", "aircraft", "filling", "refuelling", "fuel", "grounded"]
-    + ["colour", "centre", "grey", "suction", "vacuum", "revs", "metre", "litre", "idling", "slow running", "tick over"]
-    + ["ticks over", "draught", "battery"]
-)
+    re.findall(
+        r"\S+",
+        """machine starboard stbd ground earth back right left port rear draft draught idle idling glow glows lights lit
+        mag connection horizon aircraft filling refuelling fuel grounded colour centre grey suction vacuum revs metre litre
+        battery""",
+    )
+) | {"slow running", "tick over", "ticks over"}
 
 
 class Terms:
@@ -46,7 +35,7 @@ class Terms:
         """The terms of a sentence that no paragraph uses, each once, with what the books say instead."""
         words = WORD.findall(text.lower())
         found = [self._spelled_otherwise(word) for word in dict.fromkeys(words)]
-        found += [self._no_such_thing(one, two) for one, two in dict.fromkeys(zip(words, words[1:], strict=False))]
+        found += [self._no_such_thing(one, two) for one, two in dict.fromkeys(pairwise(words))]
         return tuple(one for one in found if one is not None)
 
     def _spelled_otherwise(self, word: str) -> Difference | None:
@@ -80,11 +69,9 @@ class Terms:
         trade = {stems.one(word) for word in kinds}
         heads: dict[str, list[str]] = {}
         before: set[str] = set()
-        titles = [p.title.split(",")[0] for s in folder.sources for p in s.paragraphs] + [
-            t.name for t in folder.glossary
-        ]
-        for title in titles:
-            words = [word for word in WORD.findall(title.lower())]
+        titles = [one for p in self._index.paragraphs for one in re.split(r",| and ", p.title)]
+        for title in (*titles, *(term.name for term in folder.glossary)):
+            words = WORD.findall(title.lower())
             if len(words) < 2 or any(word in EMPTY for word in words):
                 continue
             head = stems.one(words[-1])

@@ -16,6 +16,7 @@ from cutaway.problems import (
     codes_pack,
     codes_quantities,
     codes_recording,
+    codes_taking,
 )
 from cutaway.problems.entry import Entry, Severity
 
@@ -32,4 +33,5 @@ CATALOGUE: dict[str, Entry] = {
     **codes_desk.ENTRIES,
     **codes_finding.ENTRIES,
     **codes_recording.ENTRIES,
+    **codes_taking.ENTRIES,
 }
