@@ -63,7 +63,8 @@ def mark_difference(
 ) -> Difference | None:
     """Whether the sentence names other standards than those that the paragraph, or its nearest sentence, is for."""
     text = heard.sentence.text
-    nearest = overlap.nearest(text, against)
+    words = ranking.words(text)
+    nearest = overlap.nearest(words, against)
     books = names_of(against, nearest, ranking)
     share = dict_of(shares).get(against.number, 0.0)
     if heard.names is None:
@@ -71,7 +72,7 @@ def mark_difference(
     if heard.names <= books or NEGATIVE.search(text):
         return None
     if any(
-        heard.names <= names_of(other, overlap.nearest(text, other), ranking)
+        heard.names <= names_of(other, overlap.nearest(words, other), ranking)
         for other, much in shares
         if other is not against and much >= _AS_MUCH * share
     ):

@@ -91,11 +91,11 @@ class Ranking:
             self._figures[key] = figures_of(paragraph)
         return self._figures[key]
 
-    def _by_words(self, text: str) -> dict[int, float]:
-        hits = self.index.search(self._words(text), _WEIGHED)
+    def _bywords(self, text: str) -> dict[int, float]:
+        hits = self.index.search(self.words(text), _WEIGHED)
         return {self.index.row_of(hit.paragraph): hit.score for hit in hits}
 
-    def _words(self, text: str) -> str:
+    def words(self, text: str) -> str:
         """The text without its figures and marks, which are compared by themselves."""
         for start, end in sorted(self.marks.named_in(text).places, reverse=True):
             text = text[:start] + " " + text[end:]

@@ -29,14 +29,15 @@ class Comparer:
         """One sentence: held against the paragraphs that it cites, or else against its likeliest."""
         text = heard.sentence.text
         likely = self._cited(heard) or self.ranking.likeliest(heard)
-        shares: Shares = tuple((one.paragraph, self._overlap.share(text, one.paragraph)) for one in likely)
+        words = self.ranking.words(text)
+        shares: Shares = tuple((one.paragraph, self._overlap.share(words, one.paragraph)) for one in likely)
         figures, unfound, having = figure_differences(heard, shares, self.ranking)
         against = having or self._nearest(figures, shares)
         differences = list(figures)
         if against is not None:
             mark = mark_difference(heard, against, shares, self.ranking, self._overlap)
             differences += [mark] if mark else []
-            differences += caution_differences(text, against, self._overlap.nearest(text, against))
+            differences += caution_differences(text, against, self._overlap.nearest(words, against))
         differences += self._terms.unheard(text)
         share = next((much for one, much in shares if one is against), 0.0)
         agreed = len(asserted(text)) - len(figures) - len(unfound)

@@ -15,8 +15,8 @@ _EVERYDAY = frozenset(
     re.findall(
         r"\S+",
         """machine starboard stbd ground earth back right left port rear draft draught idle idling glow glows lights lit
-        mag connection horizon aircraft filling refuelling fuel grounded colour centre grey suction vacuum revs metre litre
-        battery""",
+        mag connection horizon aircraft filling refuelling fuel grounded colour centre grey suction vacuum revs metre
+        litre battery""",
     )
 ) | {"slow running", "tick over", "ticks over"}
 
