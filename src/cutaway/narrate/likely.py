@@ -91,7 +91,7 @@ class Ranking:
             self._figures[key] = figures_of(paragraph)
         return self._figures[key]
 
-    def _bywords(self, text: str) -> dict[int, float]:
+    def _by_words(self, text: str) -> dict[int, float]:
         hits = self.index.search(self.words(text), _WEIGHED)
         return {self.index.row_of(hit.paragraph): hit.score for hit in hits}
 
