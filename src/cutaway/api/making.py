@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from cutaway.api.corrections import written_side
 from cutaway.api.loading import Loaded, load, workshop_for
 from cutaway.api.places import cache_folder, memory_file, pack_folder
 from cutaway.draw.sheet import make_sheet
@@ -16,6 +17,7 @@ from cutaway.machine.fitting import Assumption
 from cutaway.machine.subjects import Subject, subjects
 from cutaway.narrate.captions import captions
 from cutaway.narrate.checked import Asking, Checked, check_words, is_wrong
+from cutaway.narrate.spoken import spoken_terms
 from cutaway.narrate.timing import timeline
 from cutaway.narrate.webvtt import caption_file, chapter_file
 from cutaway.problems.diagnostic import Problems, has_error, in_order
@@ -34,6 +36,7 @@ class Made:
     files: tuple[str, ...]
     checked: Checked
     wrong: bool
+    touched: tuple[str, ...] = ()
 
 
 def make(
@@ -60,12 +63,15 @@ def make(
     files["index.html"] = page(view).encode()
     files["verdicts.json"] = verdicts_json(view)
     files["problems.json"] = problems_json(problems)
+    more_words, more = written_side(loaded, checked, sheets, files, rests)
+    problems = in_order(problems + more)
+    files |= more_words.files
     written, more = write_pack(out if out is not None else pack_folder(loaded.path), files)
     problems = in_order(problems + more)
     if written is None:
         return None, problems
     wrong = has_error(problems) or any(is_wrong(v) for v in checked.verdicts())
-    return Made(written, tuple(sorted(files)), checked, wrong), problems
+    return Made(written, tuple(sorted(files)), checked, wrong, more_words.touched), problems
 
 
 def _assumptions(workshop: Workshop) -> tuple[Assumption, ...]:
@@ -121,9 +127,9 @@ def _captions(loaded: Loaded) -> tuple[dict[str, bytes], Problems]:
     files: dict[str, bytes] = {}
     problems: Problems = ()
     for script in loaded.folder.scripts:
-        cues, more = captions(script, loaded.folder.glossary)
+        cues, more = captions(script, spoken_terms(loaded.folder))
         problems += more
         files[f"captions/{script.name}.vtt"] = caption_file(cues, script.title).encode()
-        slots = timeline(script, loaded.folder.glossary)
+        slots = timeline(script, spoken_terms(loaded.folder))
         files[f"captions/{script.name}.chapters.vtt"] = chapter_file(script, slots).encode()
     return files, problems

@@ -8,7 +8,7 @@ import traceback
 import typer
 from typer.core import TyperGroup
 
-from cutaway.cli import check, desk, exits, explain, find, make, new, open_pack, run, schema
+from cutaway.cli import captions, check, desk, exits, explain, find, make, new, open_pack, publish, run, schema, take
 
 
 class Verbs(TyperGroup):
@@ -52,11 +52,14 @@ app = typer.Typer(
 )
 new.register(app)
 check.register(app)
+take.register(app)
 find.register(app)
 run.register(app)
 make.register(app)
 open_pack.register(app)
+captions.register(app)
 desk.register(app)
+publish.register(app)
 explain.register(app)
 schema.register(app)
 
