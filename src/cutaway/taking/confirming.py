@@ -10,7 +10,7 @@ from cutaway.handbook.yaml_tree import read_tree
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
 from cutaway.problems.span import Span, TextFile
 from cutaway.taking.doubts import agreement, reason
-from cutaway.taking.records import Doubt, Page, Taken, Word
+from cutaway.taking.records import Doubt, Page, PlacedLine, Taken, Word
 from cutaway.taking.source_text import quoted
 
 RIGHT = frozenset({"yes", "right", "y", "ok"})
@@ -25,15 +25,16 @@ class Answer:
     answer: str
 
 
-def with_answers(pages: tuple[Page, ...], answers: Mapping[str, Answer]) -> tuple[tuple[Page, ...], frozenset[str]]:
-    """The pages with words put right as a person said, and the answers that were of use."""
-    used: set[str] = set()
+def with_answers(pages: tuple[Page, ...], answers: tuple[Answer, ...]) -> tuple[tuple[Page, ...], Mapping[str, Answer]]:
+    """The pages with words put right as a person said, and the answers that were of use, by word."""
+    known = {(answer.id, answer.read): answer for answer in answers}
+    used: dict[str, Answer] = {}
 
     def answered(page: Page, at_line: int, at: int, word: Word) -> Word:
-        answer = answers.get(word_id(page.number, at_line, at))
-        if answer is None or answer.read != word.text:
+        answer = known.get((word_id(page.number, at_line, at), word.text))
+        if answer is None:
             return word
-        used.add(answer.id)
+        used[answer.id] = answer
         return word if answer.answer.lower() in RIGHT else replace(word, text=answer.answer)
 
     done = tuple(
@@ -48,7 +49,7 @@ def with_answers(pages: tuple[Page, ...], answers: Mapping[str, Answer]) -> tupl
         else page
         for page in pages
     )
-    return done, frozenset(used)
+    return done, used
 
 
 def word_id(page: int, line: int, word: int) -> str:
@@ -77,8 +78,8 @@ def doubts_of(paragraphs: tuple[Taken, ...], read: frozenset[int]) -> tuple[Doub
     )
 
 
-def confirm_yaml(key: str, doubts: tuple[Doubt, ...], answers: Mapping[str, Answer], unused: tuple[Answer, ...]) -> str:
-    """The list to answer in. Answers already given stand in it; those whose word is no longer so stay at its end."""
+def confirm_yaml(key: str, doubts: tuple[Doubt, ...], used: Mapping[str, Answer], others: tuple[Answer, ...]) -> str:
+    """The list to answer in. Answers already given stand in it; those whose word is not asked for now stay at its end."""
     lines = [
         f"# Words of {key} to confirm against the page: all figures, and what was hard to read. Look at confirm.html.",
         "# After `is`, write yes where `read` is right, or the right words; then take the book again. A correction made",
@@ -87,7 +88,7 @@ def confirm_yaml(key: str, doubts: tuple[Doubt, ...], answers: Mapping[str, Answ
         "to confirm:" if doubts else "to confirm: []",
     ]
     for doubt in doubts:
-        answer = answers.get(doubt.id)
+        answer = used.get(doubt.id)
         lines += [
             f"- id: {doubt.id}",
             f"  page: {doubt.page}",
@@ -99,9 +100,9 @@ def confirm_yaml(key: str, doubts: tuple[Doubt, ...], answers: Mapping[str, Answ
             f"  second reading: {doubt.second or 'none'}",
             f"  is: {quoted(answer.answer) if answer else quoted('')}",
         ]
-    if unused:
-        lines.append("no longer asked:")
-        for answer in unused:
+    if others:
+        lines.append("other answers:")
+        for answer in others:
             lines += [f"- id: {answer.id}", f"  read: {quoted(answer.read)}", f"  is: {quoted(answer.answer)}"]
     return "\n".join(lines) + "\n"
 
@@ -120,7 +121,7 @@ def read_answers(file: TextFile) -> tuple[tuple[Answer, ...] | None, Problems]:
             ),
         )
     answers: list[Answer] = []
-    for name in ("to confirm", "no longer asked"):
+    for name in ("to confirm", "other answers"):
         node = root.get(name)
         for item in node.items if isinstance(node, Items) else ():
             if isinstance(item, Block):
@@ -142,19 +143,26 @@ def confirm_html(key: str, paragraphs: tuple[Taken, ...], doubts: tuple[Doubt, .
     for taken in paragraphs:
         for placed in taken.lines:
             ids = [word_id(placed.page, placed.place, at) for at in range(1, len(placed.line.words) + 1)]
-            if placed.line.crop and any(id in asked for id in ids):
+            if any(id in asked for id in ids):
                 words = " ".join(
-                    _marked(word, asked.get(id), id in answered) for word, id in zip(placed.line.words, ids, strict=True)
+                    _marked(word, asked.get(id), id in answered)
+                    for word, id in zip(placed.line.words, ids, strict=True)
                 )
-                second = f"<p class=second>Other reader: {html.escape(placed.line.second)}</p>" if placed.line.second else ""
-                src = crop_name(placed.page, placed.place)
+                second = (
+                    f"<p class=second>Other reader: {html.escape(placed.line.second)}</p>" if placed.line.second else ""
+                )
+                picture = _picture(placed) if placed.line.crop else "<p><em>No picture: see the page itself.</em></p>"
                 rows.append(
                     f"<tr><th scope=row>p. {placed.page}<br>§{taken.number}</th>"
-                    f'<td><img loading=lazy src="{src}" alt="Line {placed.place} of page {placed.page} as it is on the page">'
-                    f"<p>{words}</p>{second}</td></tr>"
+                    f"<td>{picture}<p>{words}</p>{second}</td></tr>"
                 )
     left = len(doubts) - len(answered & asked.keys())
     return _HTML.format(key=html.escape(key), left=left, all=len(doubts), rows="\n".join(rows))
+
+
+def _picture(placed: PlacedLine) -> str:
+    alternative = f"Line {placed.place} of page {placed.page} as it stands on the page"
+    return f'<img loading=lazy src="{crop_name(placed.page, placed.place)}" alt="{alternative}">'
 
 
 def _marked(word: Word, doubt: Doubt | None, answered: bool) -> str:

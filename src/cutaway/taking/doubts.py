@@ -16,10 +16,14 @@ _EDGES = "()[]{}.,;:!?'\"“”‘’—–-"
 _DIGIT = re.compile(r"[\d½¼¾⅓⅔⅛⅜⅝⅞]")
 _NUMBER = re.compile(r"\d[\d.,·/]*\d|\d|[½¼¾⅓⅔⅛⅜⅝⅞]")
 _LIKE_DIGITS = re.compile(r"[lIi|OoQZSB]{1,4}")
-_WORDS_LIKE_DIGITS = frozenset({"I", "Is", "is", "ii", "so", "So", "SO", "IS", "SOS", "oil", "Oil", "OIL", "SB", "lo", "Bob"})
+_WORDS_LIKE_DIGITS = frozenset(
+    {"I", "Is", "is", "ii", "so", "So", "SO", "IS", "SOS", "oil", "Oil", "OIL", "SB", "lo", "Bob"}
+)
 _NOT_FIGURES = frozenset(
     "a an the of in per by to and or its this that each every any no which these those full imperial square cubic".split()
 )
+_NOT_UNITS = frozenset("in at per to us long united american fluid metric ch".split())
+"""What some unit's name begins with, but prose is full of."""
 _POUND = re.compile(r"^(?P<before>\d*)[I|]b(?P<rest>s?(?:[./,;:)\]].*)?)$")
 _MIXED = re.compile(r"^(?=.*\d)[\dlI|Oo]+(?:[.,][\dlI|Oo]+)*$")
 _TO_DIGITS = str.maketrans("lI|Oo", "11100")
@@ -31,8 +35,8 @@ def _unit_words() -> frozenset[str]:
     first: set[str] = set()
     for unit in UNITS:
         for name in (unit.name, *unit.spellings, *unit.spoken):
-            word = name.split()[0].split("/")[0].strip(_EDGES).lower()
-            if len(word) > 1 and word not in ("in", "at", "per", "to"):
+            word = name.partition(" ")[0].partition("/")[0].strip(_EDGES).lower()
+            if len(word) > 1 and word not in _NOT_UNITS:
                 first.add(word)
     return frozenset(first)
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from cutaway.taking.records import PlacedLine
 
 _HEAD = re.compile(
-    r"^(?P<sign>§\s*|(?:para(?:graph|\.)?\s+))?\(?(?P<number>\d{1,4})(?P<letter>[a-z])?(?P<stop>[.)\]:]|\s?[—–-])?\s+"
+    r"^(?P<sign>§\s*|(?:para(?:graph|\.)?\s+))?\(?(?P<number>\d{1,4})(?P<letter>[a-z])?(?P<stop>[.)\]:]|\s?[—–-]|(?P<comma>,))?\s+"
     r"(?P<rest>[\"'“‘(\[]?[A-Z].*)$",
     re.IGNORECASE,
 )
@@ -39,7 +39,8 @@ def heads_in(lines: tuple[PlacedLine, ...], gaps: tuple[bool, ...]) -> tuple[Hea
         match = _HEAD.match(text)
         if match is None or _CONTENTS.search(text) or not match["rest"].lstrip("\"'“‘([")[:1].isupper():
             continue
-        sure = bool(match["sign"] or match["stop"])
+        # A comma is a full stop that was read wrongly, where white stands before the line.
+        sure = bool(match["sign"] or (match["stop"] and not match["comma"]))
         if sure or gaps[at]:
             heads.append(
                 Head(at, int(match["number"]), (match["letter"] or "").lower(), match["rest"].strip(), sure or gaps[at])

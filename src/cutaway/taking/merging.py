@@ -47,10 +47,12 @@ def merged(now: SourceText, last: Mapping[str, str], new: SourceText, whole: boo
     for piece in now.pieces:
         number = piece.number
         other = fresh.get(number)
-        if last.get(number) != digest(piece.text):
+        # What equals the new reading is no correction; a run that was cut off between two files leaves such.
+        as_read = (last.get(number), digest(other.text) if other is not None else None)
+        if digest(piece.text) not in as_read:
             pieces.append(piece)
             yours.append(number)
-            if other is not None and digest(other.text) not in (last.get(number), digest(piece.text)):
+            if other is not None and number in last and digest(other.text) != last[number]:
                 differs.append(number)
         elif other is not None:
             pieces.append(other)
@@ -64,7 +66,7 @@ def merged(now: SourceText, last: Mapping[str, str], new: SourceText, whole: boo
     added = [piece for piece in new.pieces if piece.number not in there and piece.number not in last]
     for piece in added:
         pieces.insert(_place(pieces, piece), piece)
-    touched = last.get(HEAD) != digest(now.head)
+    touched = digest(now.head) not in (last.get(HEAD), digest(new.head))
     return Merged(
         SourceText(now.head if touched else new.head, tuple(map(_ended, pieces))),
         tuple(renewed),

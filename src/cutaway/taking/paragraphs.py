@@ -50,12 +50,19 @@ def paragraphs_of(lines: tuple[PlacedLine, ...]) -> tuple[tuple[Run, ...], Probl
 
 
 def _numbered(
-    lines: tuple[PlacedLine, ...], gaps: tuple[bool, ...], heads: tuple[Head, ...], start: int, end: int, words: Counter[str]
+    lines: tuple[PlacedLine, ...],
+    gaps: tuple[bool, ...],
+    heads: tuple[Head, ...],
+    start: int,
+    end: int,
+    words: Counter[str],
 ) -> tuple[Taken, ...]:
     made: list[Taken] = []
     if heads[0].at > start:
         before = range(start, heads[0].at)
-        made.append(_taken("0", "Before the first paragraph", _blocks(lines, gaps, before, words), lines[start : heads[0].at]))
+        made.append(
+            _taken("0", "Before the first paragraph", _blocks(lines, gaps, before, words), lines[start : heads[0].at])
+        )
     for place, head in enumerate(heads):
         stop = heads[place + 1].at if place + 1 < len(heads) else end
         blocks = _blocks(lines, gaps, range(head.at, stop), words)
@@ -83,7 +90,7 @@ def _unnumbered(
     starts = [at for at in range(len(lines)) if gaps[at] or at == 0]
     made = tuple(
         _taken(str(number), "", _blocks(lines, gaps, range(at, stop), words), lines[at:stop])
-        for number, (at, stop) in enumerate(zip(starts, [*starts[1:], len(lines)], strict=True), 1)
+        for number, (at, stop) in enumerate(zip(starts, [*starts[1:], len(lines)], strict=False), 1)
     )
     if not made:
         return (), ()
@@ -122,7 +129,9 @@ def _step(one: PlacedLine, two: PlacedLine) -> float:
     return two.line.bottom - one.line.bottom if placed and one.page == two.page else 0.0
 
 
-def _blocks(lines: tuple[PlacedLine, ...], gaps: tuple[bool, ...], which: range, words: Counter[str]) -> tuple[str, ...]:
+def _blocks(
+    lines: tuple[PlacedLine, ...], gaps: tuple[bool, ...], which: range, words: Counter[str]
+) -> tuple[str, ...]:
     """The text of some lines, parted where white stands between, and before a caution."""
     blocks: list[str] = []
     for at in which:
@@ -147,7 +156,9 @@ def _joined(before: str, after: str, words: Counter[str]) -> str:
 
 
 def _after_number(text: str) -> str:
-    return re.sub(r"^(?:§\s*|para(?:graph|\.)?\s+)?\(?\d{1,4}[a-z]?(?:[.)\]:]|\s?[—–-])?\s+", "", text, flags=re.IGNORECASE)
+    return re.sub(
+        r"^(?:§\s*|para(?:graph|\.)?\s+)?\(?\d{1,4}[a-z]?(?:[.,)\]:]|\s?[—–-])?\s+", "", text, flags=re.IGNORECASE
+    )
 
 
 def _title(text: str) -> tuple[str, str]:

@@ -35,7 +35,9 @@ def flattened(grey: Image.Image) -> Image.Image:
     changes slowly, and that is a sixteenth of the work.
     """
     quarter = grey.resize((max(1, grey.width // 4), max(1, grey.height // 4)), Image.Resampling.BOX)
-    paper = quarter.filter(ImageFilter.MaxFilter(9)).filter(ImageFilter.MinFilter(9)).filter(ImageFilter.GaussianBlur(3))
+    paper = (
+        quarter.filter(ImageFilter.MaxFilter(9)).filter(ImageFilter.MinFilter(9)).filter(ImageFilter.GaussianBlur(3))
+    )
     there = np.asarray(paper.resize(grey.size, Image.Resampling.BICUBIC), dtype=np.float32)
     here = np.asarray(grey, dtype=np.float32)
     even = np.clip(here / np.maximum(there, 1.0) * 235.0, 0, 255).astype(np.uint8)

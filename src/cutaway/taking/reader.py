@@ -75,9 +75,7 @@ class _Reading:
     @property
     def worth(self) -> float:
         """Letters in words that the reader was fairly sure of."""
-        return float(
-            sum(len(word.text) for line, _ in self.lines for word in line.words if word.confidence >= _SURE)
-        )
+        return float(sum(len(word.text) for line, _ in self.lines for word in line.words if word.confidence >= _SURE))
 
 
 def _reading(grey: Image.Image, reader: Reader) -> _Reading:

@@ -38,7 +38,7 @@ def apart(text: str) -> SourceText:
     """A source file in pieces."""
     starts = [match.start() for match in _PART.finditer(text)]
     pieces = []
-    for at, stop in zip(starts, [*starts[1:], len(text)], strict=True):
+    for at, stop in zip(starts, [*starts[1:], len(text)], strict=False):
         heading = _HEADING.match(text, at)
         pieces.append(Piece(heading["number"].lower() if heading else "", text[at:stop]))
     return SourceText(text[: starts[0]] if starts else text, tuple(pieces))
@@ -74,8 +74,8 @@ def _on_one_line(title: str) -> str:
 
 
 def _block(block: str) -> list[str]:
-    if block.startswith("| "):
-        return block.split("\n")
+    if "\n" in block or block.startswith("| "):
+        return block.split("\n")  # a table or a list, whose lines stand for themselves
     if block.startswith("> "):
         return [f"> {line}" for line in _wrapped(block[2:])]
     lines: list[str] = []
