@@ -21,7 +21,10 @@ def take_in(
     new_copy: bool = False,
     progress: Callable[[int], None] = lambda _: None,
 ) -> tuple[Outcome | None, Problems]:
-    """Take files in as `sources/<key>.md`; None where nothing was written. progress: told of each page as it is done."""
+    """Take files in as `sources/<key>.md`; None where nothing was written.
+
+    progress: told of each page as it is done.
+    """
     wanted, problems = read_wanted(pages)
     if problems:
         return None, problems

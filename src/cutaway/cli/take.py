@@ -27,9 +27,9 @@ def register(app: typer.Typer) -> None:
         new_copy: bool = typer.Option(False, "--new-copy", help="The files are another copy of the same book."),
         as_json: bool = typer.Option(False, "--json", help="Print what was done, for a program."),
     ) -> None:
-        """Take in a book as sources/KEY.md: its paragraphs with their numbers, amendments and pages. Figures and doubtful
-        words read from pictures are listed to be confirmed. Taken again, it keeps what you corrected. A stop keeps the
-        pages read so far."""
+        """Take in a book as sources/KEY.md: its paragraphs with their numbers, amendments and pages. Figures and
+        doubtful words read from pictures are listed to be confirmed. Taken again, it keeps what you corrected. A stop
+        keeps the pages read so far."""
         from cutaway.api.taking import take_in, taken_record, taken_text
         from cutaway.cli import showing
 

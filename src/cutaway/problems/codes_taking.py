@@ -1,4 +1,4 @@
-"""The codes of taking in sources: files that cannot be taken, pages that went badly, and what a person had corrected."""
+"""The codes of taking in sources: files that cannot be taken, pages that went badly, what was corrected by hand."""
 
 from cutaway.problems.entry import Entry
 
@@ -50,7 +50,7 @@ ENTRIES: dict[str, Entry] = {
     "T106": Entry(
         "error",
         "a library is not installed",
-        "PDF files and workbooks are read by libraries that come with an extra, since not everybody takes in such files.",
+        "PDF files and workbooks are read by libraries that come with an extra, since not everybody has such files.",
         "pip install cutaway, then cutaway take handbook.pdf",
         "pip install 'cutaway[sources]', then cutaway take handbook.pdf",
         tested_by=_TESTS,

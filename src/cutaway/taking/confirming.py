@@ -79,11 +79,11 @@ def doubts_of(paragraphs: tuple[Taken, ...], read: frozenset[int]) -> tuple[Doub
 
 
 def confirm_yaml(key: str, doubts: tuple[Doubt, ...], used: Mapping[str, Answer], others: tuple[Answer, ...]) -> str:
-    """The list to answer in. Answers already given stand in it; those whose word is not asked for now stay at its end."""
+    """The list to answer in, with the answers given so far; those whose word is not asked for now stay at its end."""
     lines = [
         f"# Words of {key} to confirm against the page: all figures, and what was hard to read. Look at confirm.html.",
-        "# After `is`, write yes where `read` is right, or the right words; then take the book again. A correction made",
-        f"# in sources/{key}.md itself is kept too.",
+        "# After `is`, write yes where `read` is right, or the right words; then take the book again.",
+        f"# A correction made in sources/{key}.md itself is kept too.",
         f"source: {quoted(key)}",
         "to confirm:" if doubts else "to confirm: []",
     ]
@@ -203,9 +203,9 @@ small {{ font-size: .6em; margin-left: .3em; opacity: .8; }}
 .second {{ opacity: .85; }}
 </style>
 <h1>To confirm in {key}</h1>
-<p>{left} of {all} words are not confirmed yet. Each strip is the page; under it stands what was read. Solid underlines are
-figures, dashed ones words that were hard to read, double ones what the other reader sees differently, dotted ones are
-confirmed. Answer in <code>confirm.yaml</code> by the small name beside the word, or put the text of the source itself
+<p>{left} of {all} words are not confirmed yet. Each strip is the page; under it stands what was read. Solid underlines
+are figures, dashed ones words that were hard to read, double ones what the other reader sees differently, dotted ones
+are confirmed. Answer in <code>confirm.yaml</code> by the small name beside the word, or put the text of the source itself
 right, then take the book again.</p>
 <table>
 {rows}

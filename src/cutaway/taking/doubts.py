@@ -1,4 +1,4 @@
-"""Which words of a reading a person should look at, and the few confusions of letters that are put right (and listed)."""
+"""Which words of a reading a person should look at, and the few confusions of letters that are put right, and told."""
 
 import functools
 import re
@@ -20,9 +20,12 @@ _WORDS_LIKE_DIGITS = frozenset(
     {"I", "Is", "is", "ii", "so", "So", "SO", "IS", "SOS", "oil", "Oil", "OIL", "SB", "lo", "Bob"}
 )
 _NOT_FIGURES = frozenset(
-    "a an the of in per by to and or its this that each every any no which these those full imperial square cubic".split()
-)
-_NOT_UNITS = frozenset("in at per to us long united american fluid metric ch".split())
+    (
+        "a", "an", "the", "of", "in", "per", "by", "to", "and", "or", "its", "this", "that", "each", "every", "any", "no",
+        "which", "these", "those", "full", "imperial", "square", "cubic",
+    )
+)  # fmt: skip
+_NOT_UNITS = frozenset(("in", "at", "per", "to", "us", "long", "united", "american", "fluid", "metric", "ch"))
 """What some unit's name begins with, but prose is full of."""
 _POUND = re.compile(r"^(?P<before>\d*)[I|]b(?P<rest>s?(?:[./,;:)\]].*)?)$")
 _MIXED = re.compile(r"^(?=.*\d)[\dlI|Oo]+(?:[.,][\dlI|Oo]+)*$")
@@ -42,7 +45,10 @@ def _unit_words() -> frozenset[str]:
 
 
 def put_right(word: Word) -> Word:
-    """A word with letters that readers take for others: 'Ib/sq' is 'lb/sq', 'l2' is 12. What was read is kept in `was`."""
+    """A word with letters that readers take for others: 'Ib/sq' is 'lb/sq', 'l2' is 12.
+
+    What was read is kept in `was`.
+    """
     pound = _POUND.match(word.text)
     if pound:
         return replace(word, text=f"{pound['before']}lb{pound['rest']}", was=word.text)

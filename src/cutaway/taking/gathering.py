@@ -1,4 +1,4 @@
-"""All pages of some files: text as it stands, pictures read, several at once; what was read before comes from the shelf."""
+"""All pages of some files: text as it stands, pictures read, several at once, or taken from the shelf."""
 
 import hashlib
 from collections.abc import Callable

@@ -17,7 +17,7 @@ _RESTART_FROM, _RESTART_TO = 5, 2
 
 @dataclass(frozen=True, slots=True)
 class Head:
-    """A line that looks like the beginning of a paragraph. at: its index among all lines. rest: what follows the number."""
+    """A line that looks like the beginning of one. at: its index among all lines. rest: what follows its number."""
 
     at: int
     number: int

@@ -1,4 +1,4 @@
-"""Pages already read, kept in the user's cache by what was read and how, so that a stop loses at most the page in hand."""
+"""Pages already read, kept in the user's cache by what was read and how, so that a stop loses no page that was done."""
 
 import base64
 import contextlib

@@ -72,7 +72,7 @@ def _told(unnumbered: int) -> Problems:
         Diagnostic(
             "T203",
             None,
-            f"{unnumbered} headings have no number of their own, or one that is out of order; they were numbered in order.",
+            f"{unnumbered} headings have no number of their own, or one out of order; they were numbered in order.",
             "Write ## 21 Title where the book has a number.",
         ),
     )

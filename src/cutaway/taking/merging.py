@@ -1,7 +1,7 @@
 """A book taken again: what a person changed since stays, what nobody touched is renewed.
 
-Three texts meet: the file as it is now, the digests of what was written last time, and the new reading. A paragraph whose
-digest is that of last time was touched by nobody.
+Three texts meet: the file as it is now, the digests of what was written last time, and the new reading. A paragraph
+whose digest is that of last time was touched by nobody.
 """
 
 import hashlib

@@ -4,6 +4,7 @@ import re
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from statistics import median
 
 from cutaway.problems.diagnostic import Diagnostic, Problems
@@ -112,13 +113,13 @@ def _taken(number: str, title: str, blocks: tuple[str, ...], lines: tuple[Placed
 def _gaps(lines: Sequence[PlacedLine]) -> tuple[bool, ...]:
     """Whether white stands before each line: said by the file, or seen in the step down the page."""
     steps: dict[int, list[float]] = {}
-    for one, two in zip(lines, lines[1:], strict=False):
+    for one, two in pairwise(lines):
         step = _step(one, two)
         if step > 0:
             steps.setdefault(two.page, []).append(step)
     usual = {page: median(some) for page, some in steps.items()}
     gaps = [bool(lines)]
-    for one, two in zip(lines, lines[1:], strict=False):
+    for one, two in pairwise(lines):
         wide = _step(one, two) > _WIDER * usual.get(two.page, float("inf"))
         gaps.append(two.line.gap or wide)
     return tuple(gaps)
@@ -144,8 +145,8 @@ def _blocks(
 
 
 def _joined(before: str, after: str, words: Counter[str]) -> str:
-    """Two lines as one. A hyphen at the end goes, unless the book has that word with a hyphen elsewhere, or has its parts
-    as words of their own and never the whole."""
+    """Two lines as one. A hyphen at the end goes, unless the book has that word with a hyphen elsewhere, or has its
+    parts as words of their own and never the whole."""
     if not (len(before) > 1 and before.endswith("-") and before[-2].isalpha() and after[:1].islower()):
         return f"{before} {after}"
     first = before.rsplit(maxsplit=1)[-1].lower()
@@ -162,7 +163,7 @@ def _after_number(text: str) -> str:
 
 
 def _title(text: str) -> tuple[str, str]:
-    """The title at the head of a paragraph ('Fuel cocks. A selector …') and the rest; no title where it is a sentence."""
+    """The title at the head of a paragraph ('Fuel cocks. A selector …'), and the rest; a sentence is no title."""
     match = _TITLE.match(text)
     if match is None:
         short = len(text) <= 60 and not text.endswith((".", ",", ";"))
@@ -191,7 +192,7 @@ def _stray(lines: tuple[PlacedLine, ...], stray: list[Head], runs: list[tuple[He
         Diagnostic(
             "T204",
             None,
-            f"{len(told)} lines look like the head of a paragraph, but their number does not fit between its neighbours: "
+            f"{len(told)} lines look like the head of a paragraph, but their number does not fit its neighbours: "
             f"{'; '.join(told[:6])}{'; …' if len(told) > 6 else ''}. They stay in the paragraph before.",
             "If one is a paragraph, give it a heading of its own in the file: ## 21 Title",
         ),

@@ -56,7 +56,7 @@ class Book:
         self._document.close()
 
     def _places(self, text_page: Any, text: str) -> dict[int, tuple[float, float]]:
-        """Top and bottom of the line that begins at each offset, counted downwards; empty where offsets do not agree."""
+        """Top and bottom of the line that begins at each offset, counted downwards; empty where offsets disagree."""
         raw, places = self._raw, {}
         left, right, bottom, top = (ctypes.c_double() for _ in range(4))
         for match in re.finditer(r"[^\r\n]+", text):

@@ -31,8 +31,8 @@ def fit(picture: Image.Image) -> Image.Image:
 def flattened(grey: Image.Image) -> Image.Image:
     """The page with its paper made evenly white: each dot against the brightest paper near it.
 
-    The paper is found at a quarter of the size (letters filled in by the greatest, then the least, then blurred), since it
-    changes slowly, and that is a sixteenth of the work.
+    The paper is found at a quarter of the size (letters filled in by the greatest, then the least, then blurred),
+    since it changes slowly, and that is a sixteenth of the work.
     """
     quarter = grey.resize((max(1, grey.width // 4), max(1, grey.height // 4)), Image.Resampling.BOX)
     paper = (

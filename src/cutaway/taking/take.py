@@ -30,17 +30,17 @@ from cutaway.taking.source_text import SourceText, apart, source_text
 from cutaway.taking.tables import as_markdown, csv_table, workbook_tables
 from cutaway.taking.texts import decoded_text, text_pages
 from cutaway.taking.told import told_of_merging, told_of_pages, told_of_runs
-from cutaway.taking.wanted import Wanted
+from cutaway.taking.wanted import ALL, Wanted
 from cutaway.taking.writing import clear_crops, write_files
 
 
 @dataclass(frozen=True, slots=True)
 class HowTaken:
-    """What may be said about taking. pages: '' for all. read_again: read the pictures even where text lies over them.
+    """What may be said about taking. read_again: read the pictures even where text lies over them.
     new_copy: the files are another copy of the book that the key already names."""
 
     key: str = ""
-    pages: Wanted = Wanted()
+    pages: Wanted = ALL
     read_again: bool = False
     new_copy: bool = False
     workers: int = 2
@@ -58,8 +58,10 @@ class Source:
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """What taking did. read: pages read from pictures. to_confirm, confirmed: words. second_agrees: of all figures that two
-    readers saw, how many they agree on."""
+    """What taking did. read: pages read from pictures. to_confirm, confirmed: words.
+
+    figures_seen_twice, second_agrees: the figures that two readers saw, and of those the ones they agree on.
+    """
 
     sources: tuple[Source, ...]
     pages: int
@@ -166,8 +168,8 @@ def _record(folder: Path, key: str, given: tuple[Given, ...], new_copy: bool) ->
                 "T108",
                 None,
                 f"'sources/{key}.md' was taken from {names}, which is not what is given now; nothing was written.",
-                f"Give this one a name of its own with --key, or say --new-copy where it is the same book in a new copy; "
-                f"to add pages, name the earlier files too: {names} and then the new ones.",
+                f"Give this one a name of its own with --key, or say --new-copy where it is another copy of "
+                f"the same book; to add pages, name the earlier files too: {names} and then the new ones.",
             ),
         )
     return record, ()
@@ -388,7 +390,7 @@ def _too_long(name: str, size: int) -> Diagnostic:
     return Diagnostic(
         "T113",
         None,
-        f"'sources/{name}.md' would have {size / 1e6:.1f} million characters, more than the {LARGEST / 1e6:.0f} million "
-        "that are read; nothing was written.",
+        f"'sources/{name}.md' would have {size / 1e6:.1f} million characters, more than the {LARGEST / 1e6:.0f} "
+        "million that are read; nothing was written.",
         "Take it in parts: --pages 1-300 --key book-a, then --pages 301-600 --key book-b. Pages read so far are kept.",
     )

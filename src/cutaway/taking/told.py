@@ -102,7 +102,7 @@ def told_of_runs(keys: tuple[str, ...]) -> Problems:
         Diagnostic(
             "T206",
             None,
-            f"The numbers of the book begin anew {len(keys) - 1} times, so it became {len(keys)} sources: {listed(keys)}.",
+            f"The numbers of the book begin anew {len(keys) - 1} times, so it became the sources {listed(keys)}.",
             f"Cite the second as {keys[1]} §1",
         ),
     )

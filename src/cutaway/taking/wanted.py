@@ -22,6 +22,10 @@ class Wanted:
         return self.all or any(first <= number <= last for first, last in self.stretches)
 
 
+ALL = Wanted()
+"""Every page."""
+
+
 def read_wanted(text: str) -> tuple[Wanted, Problems]:
     """The pages that some words name.
 

@@ -10,7 +10,7 @@ from cutaway.problems.diagnostic import Diagnostic, Problems
 
 
 def write_files(folder: Path, files: Mapping[str, bytes]) -> Problems:
-    """Write files by their path in the type folder, in the order given. Each is written beside its place and swapped in."""
+    """Write files by their path in the type folder, in the order given; each beside its place, then swapped in."""
     for name, content in files.items():
         path = folder / name
         try:
