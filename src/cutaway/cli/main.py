@@ -8,7 +8,7 @@ import traceback
 import typer
 from typer.core import TyperGroup
 
-from cutaway.cli import captions, check, desk, exits, explain, find, make, new, open_pack, publish, run, schema, take
+from cutaway.cli import captions, check, desk, exits, explain, find, letters, make, new, open_pack, publish, run, schema, take
 
 
 class Verbs(TyperGroup):
@@ -59,6 +59,7 @@ make.register(app)
 open_pack.register(app)
 captions.register(app)
 desk.register(app)
+letters.register(app)
 publish.register(app)
 explain.register(app)
 schema.register(app)

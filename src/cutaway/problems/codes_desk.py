@@ -255,6 +255,14 @@ _COMMAND: dict[str, Entry] = {
         "`cutaway desk demo/whinchat/scripts/01-fuel.md --prompter fuel.html`",
         "tests/narrate/desk/test_desk.py",
     ),
+    "C202": _told(
+        "error",
+        "no such letter",
+        "A letter is named as in letters.yaml.",
+        '`cutaway letters --reply "the lamps figure"`',
+        '`cutaway letters --reply "the lamp\'s figure"`',
+        _LETTERS_TEST,
+    ),
 }
 
 ENTRIES: dict[str, Entry] = {**_HANDBOOK, **_DESK, **_LETTERS, **_PUBLISH, **_MANUSCRIPT, **_COMMAND}

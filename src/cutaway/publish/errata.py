@@ -6,7 +6,7 @@ from typing import Literal
 
 from cutaway.narrate.captions import Cue
 from cutaway.narrate.rewording import Pair, paired
-from cutaway.publish.snapshot import DrawingThen, FigureThen, ScriptThen, SentenceThen, Snapshot
+from cutaway.publish.snapshot import ClaimThen, DrawingThen, FigureThen, ScriptThen, SentenceThen, Snapshot
 
 _WRONG = ("fails", "empty")
 
@@ -55,6 +55,7 @@ class TouchedFigure:
     on: str
     was: str
     now: str
+    standards: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,12 +131,17 @@ def _because(old: SentenceThen, new: SentenceThen, behind: _Behind) -> tuple[str
     return (
         *_verdicts(old, new, behind.alike),
         *(
-            f"the {one.value} of the {one.part} {_became(one.was, one.now)}"
+            f"'{one.value}' of the {one.part} {_became(one.was, one.now)}"
             for one in behind.figures
-            if one.part in old.parts
+            if any(_rests_on(claim, one) for claim in old.claims)
         ),
         *(f"{key} reads otherwise" for key in old.cites if key in behind.paragraphs),
     )
+
+
+def _rests_on(claim: ClaimThen, figure: TouchedFigure) -> bool:
+    """Whether a claim names the part and was judged for a standard that the figure is for."""
+    return figure.part in claim.parts and any(standard in figure.standards for standard, _ in claim.verdicts)
 
 
 def _became(was: str, now: str) -> str:
@@ -197,4 +203,4 @@ def _figures(then: Snapshot, now: Snapshot) -> Iterator[TouchedFigure]:
     for old in then.figures:
         text = today.get(key(old), "")
         if text != old.text:
-            yield TouchedFigure(old.part, old.value, old.on, old.text, text)
+            yield TouchedFigure(old.part, old.value, old.on, old.text, text, old.standards)

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from cutaway.handbook.records import Folder
+from cutaway.machine.subjects import subjects
 from cutaway.narrate.captions import Cue
 from cutaway.narrate.checked import Checked, CheckedSentence
 from cutaway.narrate.naming import parts_named
@@ -17,21 +18,21 @@ from cutaway.wording.verdicts import kind_of
 
 @dataclass(frozen=True, slots=True)
 class ClaimThen:
-    """A claim in the author's words with its verdict by standard: ('Mk 1', 'holds')."""
+    """A claim in the author's words with its verdict by standard: ('Mk 1', 'holds'). parts: those that it names."""
 
     text: str
     verdicts: tuple[tuple[str, str], ...]
+    parts: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class SentenceThen:
-    """A sentence. start: when it is spoken, s; None where the film has it not. parts: those that it claims about."""
+    """A sentence. start: when it is spoken, s; None where the film has it not. cites: the paragraphs behind it."""
 
     text: str
     start: float | None
     claims: tuple[ClaimThen, ...]
     cites: tuple[str, ...]
-    parts: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +59,8 @@ class DrawingThen:
 
 @dataclass(frozen=True, slots=True)
 class FigureThen:
-    """A figure of a part as printed or assumed. on: the standards in the author's words, '' for all."""
+    """A figure of a part as printed or assumed. on: the standards in the author's words, '' for all; standards: the
+    same by name, with their airframes."""
 
     part: str
     value: str
@@ -66,6 +68,7 @@ class FigureThen:
     text: str
     cites: tuple[str, ...]
     assumed: bool
+    standards: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,15 +120,18 @@ def snapshot_of(
 
 def _sentence(one: CheckedSentence, slot: Slot, names: frozenset[str]) -> SentenceThen:
     claims = tuple(
-        ClaimThen(text_of(c.claim.span), tuple((str(j.subject.name), kind_of(j.verdict)) for j in c.judged))
+        ClaimThen(
+            text_of(c.claim.span),
+            tuple((str(j.subject.name), kind_of(j.verdict)) for j in c.judged),
+            parts_named(c.claim, names),
+        )
         for c in one.claims
     )
     own = [f"{cite.source} {cite.number}" for cite in one.sentence.cites]
     for claim in one.claims:
         for judged in claim.judged:
             own.extend(f"{cite.source} {cite.number}" for cite in getattr(judged.verdict, "cites", ()))
-    parts = tuple(dict.fromkeys(part for c in one.claims for part in parts_named(c.claim, names)))
-    return SentenceThen(one.sentence.text, round(slot.start, 3), claims, tuple(dict.fromkeys(own)), parts)
+    return SentenceThen(one.sentence.text, round(slot.start, 3), claims, tuple(dict.fromkeys(own)))
 
 
 def _drawing(path: str, content: bytes) -> DrawingThen:
@@ -144,6 +150,11 @@ def _figures(folder: Folder) -> tuple[FigureThen, ...]:
             given.quantity.text,
             tuple(f"{cite.source} {cite.number}" for cite in given.cites),
             given.assumed,
+            tuple(
+                str(one.name)
+                for one in subjects(folder)
+                if one.standard in given.on.names and one.standard in part.on.names
+            ),
         )
         for part in folder.parts
         for value in part.values
