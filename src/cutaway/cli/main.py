@@ -8,7 +8,23 @@ import traceback
 import typer
 from typer.core import TyperGroup
 
-from cutaway.cli import captions, check, desk, exits, explain, find, letters, make, new, open_pack, publish, run, schema, take
+from cutaway.cli import (
+    captions,
+    check,
+    desk,
+    exits,
+    explain,
+    find,
+    letters,
+    make,
+    new,
+    open_pack,
+    publish,
+    run,
+    schema,
+    sources,
+    take,
+)
 
 
 class Verbs(TyperGroup):
@@ -54,6 +70,7 @@ new.register(app)
 check.register(app)
 take.register(app)
 find.register(app)
+sources.register(app)
 run.register(app)
 make.register(app)
 open_pack.register(app)

@@ -80,6 +80,9 @@ def _goes_on(text: str, stop: int, after: int) -> bool:
         # An initial: 'R. J. Hallam'.
         if len(word) == 1 and found and found[1].isupper() and word != "i":
             return True
+        # '4.5 in. Hg': the unit goes on with a capital.
+        if word == "in" and re.match(r"Hg\b", text[next_at:]):
+            return True
         if word in _UNITS or "." in word:
             return not following.isupper()
     return following.islower()
