@@ -102,10 +102,33 @@ def _pairs(script: Sequence[SaidWord], heard: Sequence[Heard]) -> dict[int, int]
     codes = Levenshtein.opcodes([w.word for w in script], [h.word for h in heard])
     blocks = [(c.src_start, c.dest_start, c.src_end - c.src_start) for c in codes if c.tag == "equal"]
     sure = {at + n: to + n for at, to, length in blocks if length >= _RUN for n in range(length)}
+    _extend(script, heard, sure)
+    taken = set(sure.values())
     for at, to, length in blocks:
-        if length < _RUN and _held(at, to, length, sure):
-            sure |= {at + n: to + n for n in range(length)}
+        places = [(at + n, to + n) for n in range(length)]
+        fresh = not any(a in sure or t in taken for a, t in places)
+        if length < _RUN and fresh and _held(at, to, length, sure):
+            sure |= dict(places)
+            taken |= {t for _, t in places}
     return sure
+
+
+def _extend(script: Sequence[SaidWord], heard: Sequence[Heard], sure: dict[int, int]) -> None:
+    """Let each run reach as far as its neighbours agree: the shortest edit may have paired them with others."""
+    taken = set(sure.values())
+    for step in (-1, 1):
+        for at, to in sorted(sure.items(), reverse=step < 0):
+            at, to = at + step, to + step
+            while (
+                0 <= at < len(script)
+                and 0 <= to < len(heard)
+                and at not in sure
+                and to not in taken
+                and script[at].word == heard[to].word
+            ):
+                sure[at] = to
+                taken.add(to)
+                at, to = at + step, to + step
 
 
 def _held(at: int, to: int, length: int, sure: dict[int, int]) -> bool:
@@ -224,8 +247,8 @@ def _departures(
     if not stretches:
         return [Departure("added", script[region.first - 1].sentence if region.first else -1, start, end, "", said)]
     found: list[Departure] = []
-    # What was heard goes with a sentence that is there, if the region touches one; else with the first that is not.
-    owner = next((first for first, _ in stretches if script[first].sentence in present), stretches[0][0])
+    # What was heard goes with the sentence of which most is in doubt.
+    owner = max(stretches, key=lambda stretch: stretch[1] - stretch[0])[0]
     for first, last in stretches:
         sentence = script[first].sentence
         written = " ".join(word.word for word in script[first:last])

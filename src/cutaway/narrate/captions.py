@@ -18,6 +18,7 @@ from cutaway.problems.diagnostic import Diagnostic, Problems
 # What the search pays, in the units of `break_cost`. What must not be costs so much that only a text which has no
 # other way gets it; a break between captions is worse than one between lines, since the first half is gone.
 _TOO_FAST = 400.0
+_AT_ALL_TOO_FAST = 40.0
 _TOO_SHORT = 200.0
 _TOO_LONG = 200.0
 _NEW_CUE = 2.0
@@ -181,7 +182,8 @@ def _cost(words: tuple[_Word, ...], first: int, last: int, rules: CaptionRules) 
     shown = end - start
     cost = _NEW_CUE + _BETWEEN_CUES * break_cost(texts[-1]) + (lines[1] if lines else _TOO_LONG)
     cost += _OTHER_SENTENCE * (words[last - 1].sentence - words[first].sentence)
-    cost += _TOO_FAST * max(0.0, len(" ".join(texts)) / shown / rules.fastest - 1.0)
+    over = len(" ".join(texts)) / shown / rules.fastest - 1.0
+    cost += _AT_ALL_TOO_FAST + _TOO_FAST * over if over > 1e-6 else 0.0
     cost += _TOO_SHORT * max(0.0, rules.shortest - shown)
     cost += _TOO_LONG * max(0.0, words[last - 1].stop - start - rules.longest)
     return cost

@@ -24,6 +24,17 @@ _IPA = MappingProxyType(
     )
 )
 _SIGNS = re.compile("|".join(sorted(map(re.escape, _IPA), key=len, reverse=True)))
+# How British spelling differs from what an American dictionary has.
+_AMERICAN = (
+    (r"our(?=s?$|ed$|ing$|less$)", "or"),
+    (r"(?<=[tb])re(?=s?$)", "er"),
+    (r"tt(?=(?:ed|er|or|ing)s?$)", "t"),
+    (r"ll(?=(?:ed|er|or|ing)s?$)", "l"),
+    (r"is(?=(?:e|ed|es|er|ing|ation)s?$)", "iz"),
+    (r"ys(?=(?:e|ed|es|er|ing)$)", "yz"),
+    (r"ae(?=[a-z])", "e"),
+    (r"mme(?=s?$)", "m"),
+)
 _SPEAKER = "espeak-ng"
 _PATIENCE = 20.0
 
@@ -49,22 +60,30 @@ def read_dictionary(path: Path) -> Dictionary:
     return Dictionary(MappingProxyType(words))
 
 
-def said(words: Iterable[str], dictionary: Dictionary) -> dict[str, str]:
-    """The phones of each word; those that the dictionary lacks are guessed, all in one go."""
+def said(words: Iterable[str], dictionary: Dictionary) -> dict[str, tuple[str, ...]]:
+    """The likely ways of saying each word, likeliest first; those that the dictionary lacks are guessed, in one go."""
     wanted = tuple(dict.fromkeys(words))
-    guessed = guesses(tuple(word for word in wanted if word not in dictionary))
-    return {word: dictionary.words.get(word) or guessed[word][0] for word in wanted}
-
-
-@lru_cache(maxsize=256)
-def guesses(words: tuple[str, ...]) -> Mapping[str, tuple[str, ...]]:
-    """The likely ways of saying words that no dictionary has, likeliest first."""
-    spoken = _by_speaker(words) if words and shutil.which(_SPEAKER) else {}
-    return MappingProxyType({word: _ways(spoken.get(word, ""), sounds_by_rule(word)) for word in words})
+    unknown = tuple(word for word in wanted if word not in dictionary)
+    spoken = _by_speaker(unknown) if unknown and shutil.which(_SPEAKER) else {}
+    guessed = {word: _ways(_by_relative(word, dictionary), spoken.get(word, ""), sounds_by_rule(word)) for word in unknown}
+    return {word: guessed[word] if word in guessed else (dictionary.words[word],) for word in wanted}
 
 
 def _ways(*guessed: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(way for way in guessed if way)) or ("AH",)
+
+
+def _by_relative(word: str, dictionary: Dictionary) -> str:
+    """The phones of a word that the dictionary has in American spelling, or without its ending."""
+    for pattern, other in _AMERICAN:
+        found = dictionary.words.get(re.sub(pattern, other, word))
+        if found:
+            return found
+    for ending, sounds in (("'s", "Z"), ("s", "Z"), ("ing", "IH NG"), ("less", "L AH S")):
+        stem = dictionary.words.get(word.removesuffix(ending)) if word.endswith(ending) else None
+        if stem:
+            return f"{stem} {sounds}"
+    return ""
 
 
 def _by_speaker(words: tuple[str, ...]) -> dict[str, str]:

@@ -1,6 +1,6 @@
 """The recogniser: the one file that knows pocketsphinx. It is an extra, so what is missing is told, not raised."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import lru_cache
@@ -11,7 +11,7 @@ from typing import Any
 
 from cutaway.narrate.language_model import arpa_text
 from cutaway.narrate.phrases_of_sound import heard_by_machine, phrases, seconds_of
-from cutaway.narrate.pronounce import Dictionary, guesses, read_dictionary
+from cutaway.narrate.pronounce import Dictionary, read_dictionary, said
 from cutaway.narrate.sound import RATE, Recording
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
@@ -82,7 +82,7 @@ def hear(
     file = scratch / "expected.arpa"
     file.write_text(arpa_text(spoken, common_words()), encoding="utf-8")
     known = dictionary()
-    unknown = tuple(sorted({word for sentence in spoken for word in sentence if word not in known}))
+    unknown = said(sorted({word for sentence in spoken for word in sentence if word not in known}), known)
     own = local()
 
     def one(piece: tuple[int, int]) -> tuple[Heard, ...]:
@@ -101,12 +101,12 @@ def hear(
             raise
 
 
-def _listener(unknown: tuple[str, ...], model: Path) -> Any:
+def _listener(unknown: Mapping[str, tuple[str, ...]], model: Path) -> Any:
     """A decoder that knows the words and expects what the model says."""
     from pocketsphinx import NGramModel
 
     decoder = _decoder()
-    for word, ways in guesses(unknown).items():
+    for word, ways in unknown.items():
         for number, sounds in enumerate(ways, 1):
             decoder.add_word(word if number == 1 else f"{word}({number})", sounds, False)
     decoder.add_lm("script", NGramModel(decoder.config, decoder.logmath, str(model)))
