@@ -23,8 +23,7 @@ from cutaway.problems.span import Span
 from cutaway.publish.errata import Errata, errata, pairs_of
 from cutaway.publish.errata_page import Correction, errata_json, errata_lines, errata_page
 from cutaway.publish.published import RECORD, Publication, mark_published, publications, record_of
-from cutaway.publish.snapshot import ScriptThen, Snapshot, snapshot_of
-from cutaway.publish.view import SheetView
+from cutaway.publish.snapshot import ScriptThen, Snapshot, cites_behind, snapshot_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,16 +35,14 @@ class Written:
     touched: tuple[str, ...]
 
 
-def written_side(
-    loaded: Loaded, checked: Checked, sheets: tuple[SheetView, ...], files: Mapping[str, bytes], rests: bool
-) -> tuple[Written, Problems]:
+def written_side(loaded: Loaded, checked: Checked, files: Mapping[str, bytes], rests: bool) -> tuple[Written, Problems]:
     """The files of the script desk, the record of what the pack says, and what of earlier publications is touched."""
     folder = loaded.folder
     looked, problems = look_over(folder, loaded.parsed, loaded.kinds)
-    out = desk_files(looked, sheets)
+    out = desk_files(looked, frozenset(files))
     said = spoken_terms(folder)
     slots = {script.name: timeline(script, said) for script in folder.scripts}
-    cues = {script.name: captions(script, said)[0] for script in folder.scripts}
+    cues = {script.name: captions(script, said, _cites(checked, script.name))[0] for script in folder.scripts}
     drawings = {path: content for path, content in files.items() if path.endswith(".svg")}
     says = snapshot_of(folder, checked, slots, cues, drawings, rests)
     earlier, more = publications(loaded.path)
@@ -64,6 +61,11 @@ def written_side(
             problems += (_told(since, corrections[-1].since),)
     out[RECORD] = record_of(says)
     return Written(out, touched), problems
+
+
+def _cites(checked: Checked, script: str) -> Mapping[int, tuple[str, ...]]:
+    mine = (one for one in checked.sentences if one.script.name == script)
+    return {number: cites_behind(one) for number, one in enumerate(mine)}
 
 
 def publish(
@@ -126,7 +128,7 @@ def _film(loaded: Loaded, old: ScriptThen, new: ScriptThen) -> tuple[ScriptThen,
     }
     film = Film(new.name, tuple(one.text for one in old.sentences), old.cues)
     cues, problems = corrected(film, changed, spoken_terms(loaded.folder)) if changed else (old.cues, ())
-    number = {pair.then: pair.now for pair in pairs if pair.then is not None}
+    number: dict[int | None, int | None] = {pair.then: pair.now for pair in pairs if pair.then is not None}
     starts = {pair.now: old.sentences[pair.then].start for pair in pairs if pair.then is not None}
     moved = tuple(_numbered(cue, number) for cue in cues)
     problems += tuple(

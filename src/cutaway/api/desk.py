@@ -1,19 +1,17 @@
 """The script desk for Python users: what a script says of itself, and its files for the pack."""
 
-from collections.abc import Mapping
+import re
 from pathlib import Path
 
 from cutaway.api.loading import Loaded, load
 from cutaway.narrate.desk import Desk
 from cutaway.narrate.desk import desk as look_over
+from cutaway.narrate.shots import Picture
 from cutaway.problems.diagnostic import Diagnostic, Problems, in_order
 from cutaway.publish.glossary_page import glossary_page
 from cutaway.publish.prompter import prompter_page
 from cutaway.publish.shot_list import shot_list_csv, shot_list_page
 from cutaway.publish.single_file import write_files
-from cutaway.publish.view import SheetView
-
-Sheets = Mapping[tuple[str, str, str], str]
 
 
 def script_place(path: Path) -> tuple[Path, str]:
@@ -46,9 +44,17 @@ def script_named(loaded: Loaded, name: str) -> tuple[str | None, Problems]:
     return None, (Diagnostic("C102", None, f"There is no script '{name}'.", hint),)
 
 
-def desk_files(looked: Desk, sheets: tuple[SheetView, ...] = ()) -> dict[str, bytes]:
-    """The files of the desk by their path in the pack: prompters, shot lists, the glossary of two levels."""
-    found = {(s.system, s.standard, _situation(s)): f"../{s.path}" for s in sheets}
+def desk_files(looked: Desk, there: frozenset[str] = frozenset()) -> dict[str, bytes]:
+    """The files of the desk by their path in the pack: prompters, shot lists, the glossary of two levels.
+
+    there: the paths of the pack's other files, so that a shot leads to its sheet where there is one.
+    """
+    pictures = {shot.picture for script in looked.scripts for shot in script.shots if shot.picture is not None}
+    found = {
+        (one.system, one.standard, one.situation): f"../{path}"
+        for one in pictures
+        if (path := sheet_path(one)) in there
+    }
     files: dict[str, bytes] = {}
     for script in looked.scripts:
         files[f"prompter/{script.name}.html"] = prompter_page(script).encode()
@@ -59,9 +65,10 @@ def desk_files(looked: Desk, sheets: tuple[SheetView, ...] = ()) -> dict[str, by
     return files
 
 
-def _situation(sheet: SheetView) -> str:
-    """The situation of a sheet; where the record leaves it out, the end of its title says it."""
-    return sheet.situation or sheet.title.removeprefix(f"{sheet.system}, {sheet.standard}, ")
+def sheet_path(picture: Picture) -> str:
+    """Where a pack has the sheet that a picture is."""
+    words = f"{picture.system} {picture.standard} {picture.situation}".casefold()
+    return f"sheets/{re.sub(r'[^a-z0-9]+', '-', words).strip('-')}.svg"
 
 
 def write_desk_files(

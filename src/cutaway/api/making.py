@@ -63,7 +63,7 @@ def make(
     files["index.html"] = page(view).encode()
     files["verdicts.json"] = verdicts_json(view)
     files["problems.json"] = problems_json(problems)
-    more_words, more = written_side(loaded, checked, sheets, files, rests)
+    more_words, more = written_side(loaded, checked, files, rests)
     problems = in_order(problems + more)
     files |= more_words.files
     written, more = write_pack(out if out is not None else pack_folder(loaded.path), files)

@@ -17,6 +17,7 @@ from cutaway.cli import (
     find,
     letters,
     make,
+    manuscript,
     new,
     open_pack,
     publish,
@@ -78,6 +79,7 @@ captions.register(app)
 desk.register(app)
 letters.register(app)
 publish.register(app)
+manuscript.register(app)
 explain.register(app)
 schema.register(app)
 

@@ -244,6 +244,15 @@ _MANUSCRIPT: dict[str, Entry] = {
         "`--out` in a folder of one's own",
         "tests/publish/test_single_file.py",
     ),
+    "K405": _told(
+        "warning",
+        "figures without drawings",
+        "The drawings of a manuscript are the sheets of the pack, so that both show the same; a pack that is missing "
+        "or older than the type folder has not the right ones.",
+        "`cutaway manuscript` before `cutaway make`",
+        "`cutaway make`, then `cutaway manuscript`",
+        _WRITING,
+    ),
 }
 
 _COMMAND: dict[str, Entry] = {

@@ -44,6 +44,14 @@ def record_of(says: Snapshot) -> bytes:
     return _SNAPSHOT.dump_json(says, indent=1) + b"\n"
 
 
+def pack_record(pack: Path) -> Snapshot | None:
+    """What a pack on the disk says of itself; None where there is none."""
+    try:
+        return _SNAPSHOT.validate_json((pack / RECORD).read_bytes())
+    except (OSError, ValueError, RecursionError):
+        return None
+
+
 def publications(folder: Path) -> tuple[tuple[Publication, ...], Problems]:
     """Everything that was published of a type folder, the earliest first."""
     found: list[Publication] = []

@@ -81,9 +81,11 @@ class ParagraphThen:
 
 @dataclass(frozen=True, slots=True)
 class Snapshot:
-    """All that a pack says. rests: whether assumed values were taken to the ends of their ranges."""
+    """All that a pack says. rests: whether assumed values were taken to the ends of their ranges. drawn_from: a digest
+    of the files that the drawings are made from."""
 
     rests: bool
+    drawn_from: str
     scripts: tuple[ScriptThen, ...]
     drawings: tuple[DrawingThen, ...]
     figures: tuple[FigureThen, ...]
@@ -107,6 +109,7 @@ def snapshot_of(
         scripts.append(ScriptThen(script.name, script.title, sentences, cues[script.name]))
     return Snapshot(
         rests,
+        drawn_from(folder),
         tuple(scripts),
         tuple(_drawing(path, drawings[path]) for path in sorted(drawings)),
         _figures(folder),
@@ -118,6 +121,13 @@ def snapshot_of(
     )
 
 
+def drawn_from(folder: Folder) -> str:
+    """A digest of the files that drawings are made from, by which an old drawing is known."""
+    files = [f for f in folder.files if f.path.startswith(("systems/", "sheets/", "situations.", "type."))]
+    text = "".join(f"{file.path}\n{file.text}\n" for file in sorted(files, key=lambda file: file.path))
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
 def _sentence(one: CheckedSentence, slot: Slot, names: frozenset[str]) -> SentenceThen:
     claims = tuple(
         ClaimThen(
@@ -127,11 +137,16 @@ def _sentence(one: CheckedSentence, slot: Slot, names: frozenset[str]) -> Senten
         )
         for c in one.claims
     )
-    own = [f"{cite.source} {cite.number}" for cite in one.sentence.cites]
+    return SentenceThen(one.sentence.text, round(slot.start, 3), claims, cites_behind(one))
+
+
+def cites_behind(one: CheckedSentence) -> tuple[str, ...]:
+    """The paragraphs behind a sentence: those it is marked with, then those of its verdicts."""
+    found = list(one.sentence.cites)
     for claim in one.claims:
         for judged in claim.judged:
-            own.extend(f"{cite.source} {cite.number}" for cite in getattr(judged.verdict, "cites", ()))
-    return SentenceThen(one.sentence.text, round(slot.start, 3), claims, tuple(dict.fromkeys(own)))
+            found.extend(getattr(judged.verdict, "cites", ()))
+    return tuple(dict.fromkeys(f"{cite.source} {cite.number}" for cite in found))
 
 
 def _drawing(path: str, content: bytes) -> DrawingThen:
