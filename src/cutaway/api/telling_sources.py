@@ -38,7 +38,7 @@ def _lines(found: Sources) -> Iterator[str]:
     for book in found.books:
         yield from _book_lines(book, found)
     if not found.books:
-        yield "There are no books yet. Write their paragraphs into sources/hb.md, each under a heading: ## 21 Fuel cocks"
+        yield "There are no books yet. Write their paragraphs into sources/hb.md, each under a heading: ## 21 Cocks"
     for pair in found.contradictions:
         yield from _contradiction_lines(pair)
     used = [one for one in found.standing if not one.nothing]
@@ -70,13 +70,12 @@ def _book_lines(book: Book, found: Sources) -> Iterator[str]:
 def _contradiction_lines(one: Contradiction) -> Iterator[str]:
     first, second = one.first, one.second
     limit = f"{first.limit} " if first.limit else ""
-    yield (
-        f"On {listed(sorted(one.names))}, of '{one.subject}': {named(first.paragraph)} has "
-        f"'{limit}{figure_words(first.quantity)}', {named(second.paragraph)} has '{limit}{figure_words(second.quantity)}'."
-    )
+    has = [f"{named(p.paragraph)} has '{limit}{figure_words(p.quantity)}'" for p in (first, second)]
+    yield f"On {listed(sorted(one.names))}, of '{one.subject}': {', '.join(has)}."
     if one.decided is not None:
         d = one.decided
-        yield f"  Decided for '{d.value}' of {d.part}: {d.prefer.source} {d.prefer.number}. {' '.join(d.because.split())}"
+        because = " ".join(d.because.split())
+        yield f"  Decided for '{d.value}' of {d.part}: {d.prefer.source} {d.prefer.number}. {because}"
     if one.amended is not None:
         yield f"  Settled by {one.amended.new.amended_by}, which put in {one.amended.new.number}."
     if not one.settled:

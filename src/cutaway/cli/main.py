@@ -16,6 +16,7 @@ from cutaway.cli import (
     explain,
     find,
     letters,
+    link,
     make,
     manuscript,
     new,
@@ -72,6 +73,7 @@ check.register(app)
 take.register(app)
 find.register(app)
 sources.register(app)
+link.register(app)
 run.register(app)
 make.register(app)
 open_pack.register(app)

@@ -12,7 +12,7 @@ def register(app: typer.Typer) -> None:
 
     @app.command(
         short_help="Amendments, contradictions, and what rests on each paragraph.",
-        epilog="Examples:  cutaway sources demo/whinchat   cutaway sources --at 'May 1939'   cutaway sources --of '§25'",
+        epilog="Examples:  cutaway sources demo/whinchat    cutaway sources --at 1939    cutaway sources --of '§25'",
     )
     def sources(
         folder: Path = typer.Argument(Path(), help="The type folder."),

@@ -63,6 +63,14 @@ ENTRIES: dict[str, Entry] = {
         right="the same after `cutaway link` was run again",
         tested_by=_LINK,
     ),
+    "C114": Entry(
+        "error",
+        "a claim about a part that was not accepted",
+        why="A claim about a part that the folder does not have says nothing.",
+        wrong="cutaway link 01-fuel --accept 3, where 3 is about the part that 2 proposes",
+        right="cutaway link 01-fuel --accept 2 --accept 3",
+        tested_by=_LINK,
+    ),
     "C113": Entry(
         "error",
         "a date that is not understood",
