@@ -166,8 +166,9 @@ def _reply(answer: Answer, folder: Folder) -> Iterator[str]:
     if letter.says:
         yield f"We understood it so: {letter.says}"
     yield f"The words in question are: '{letter.objects_to}'"
-    for claim in answer.verdict:
-        yield "\n".join(("We have put this to the handbooks again:", *(f"- {one}" for one in claim.verdicts)))
+    verdicts = [f"- {one}" for claim in answer.verdict for one in claim.verdicts]
+    if verdicts:
+        yield "\n".join(("We have put this to the handbooks again:", *verdicts))
     for heading, found in (("For it", answer.favour), ("Against it", answer.against)):
         if found:
             yield "\n".join((f"{heading} the books say:", *(_quoted(one, folder) for one in found)))

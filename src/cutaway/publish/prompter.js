@@ -13,7 +13,7 @@
     lines.forEach((line, place) => { if (at(line) <= now) found = place; });
     return found;
   };
-  const told = (seconds) => `${Math.floor(seconds / 60)}:${String(Math.floor(seconds % 60)).padStart(2, "0")}`;
+  const told = (exactly) => { const seconds = Math.round(exactly); return `${Math.floor(seconds / 60)}:${String(Math.floor(seconds % 60)).padStart(2, "0")}`; };
 
   const show = () => {
     const place = current();

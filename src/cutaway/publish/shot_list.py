@@ -18,12 +18,15 @@ def shot_list_csv(script: ScriptDesk) -> bytes:
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\r\n")
     writer.writerow(COLUMNS)
+    seen = False
     for shot in script.shots:
-        writer.writerow([_cell(word) for word in _row(shot)])
+        writer.writerow([_cell(word) for word in _row(shot, seen)])
+        seen = seen or shot.picture is not None
     return b"\xef\xbb\xbf" + text.getvalue().encode()
 
 
-def _row(shot: Shot) -> tuple[str, ...]:
+def _row(shot: Shot, seen: bool) -> tuple[str, ...]:
+    """seen: whether there was a picture before."""
     picture = shot.picture
     return (
         str(shot.number),
@@ -31,7 +34,7 @@ def _row(shot: Shot) -> tuple[str, ...]:
         f"{shot.stop:.2f}",
         shot.chapter,
         shot.sentence,
-        picture.words if picture else "as before" if shot.number > 1 else "",
+        picture.words if picture else "as before" if seen else "",
         picture.by if picture else "",
         ", ".join(shot.callouts),
         shot.by if shot.callouts else "",
@@ -46,28 +49,29 @@ def _cell(words: str) -> str:
 def shot_list_page(script: ScriptDesk, sheets: Mapping[tuple[str, str, str], str], notice: str) -> str:
     """The list as a page. sheets: the file of each sheet from this page, by system, standard and situation."""
     head = el("tr", *(el("th", word, scope="col") for word in ("Time", "Sentence", "Picture", "Call-outs")))
-    rows = [_html_row(shot, sheets) for shot in script.shots]
+    first = next((shot.number for shot in script.shots if shot.picture is not None), len(script.shots))
+    rows = [_html_row(shot, sheets, shot.number > first) for shot in script.shots]
     words = el("p", "What is in italics is proposed from what the sentence claims; the rest was marked in the script.")
     table = el("table", el("thead", head), el("tbody", *rows))
     return plain_page(f"{script.title}, shot list", (words, table), notice)
 
 
-def _html_row(shot: Shot, sheets: Mapping[tuple[str, str, str], str]) -> Html:
+def _html_row(shot: Shot, sheets: Mapping[tuple[str, str, str], str], seen: bool) -> Html:
     callouts = ", ".join(shot.callouts)
     pointed = el("i", callouts) if callouts and shot.by == "proposed" else callouts
     return el(
         "tr",
         el("td", clock(shot.start), class_="time"),
         el("td", shot.sentence),
-        el("td", _picture(shot, sheets)),
+        el("td", _picture(shot, sheets, seen)),
         el("td", pointed),
     )
 
 
-def _picture(shot: Shot, sheets: Mapping[tuple[str, str, str], str]) -> str:
+def _picture(shot: Shot, sheets: Mapping[tuple[str, str, str], str], seen: bool) -> str:
     picture: Picture | None = shot.picture
     if picture is None:
-        return el("span", "as before", class_="quiet") if shot.number > 1 else ""
+        return el("span", "as before", class_="quiet") if seen else ""
     words = el("i", picture.words) if picture.by == "proposed" else picture.words
     path = sheets.get((picture.system, picture.standard, picture.situation), "")
     return el("a", words, href=path) if path else words
