@@ -15,6 +15,7 @@ from cutaway.cli import (
     exits,
     explain,
     find,
+    import_words,
     letters,
     link,
     make,
@@ -22,6 +23,7 @@ from cutaway.cli import (
     new,
     open_pack,
     publish,
+    repair,
     run,
     schema,
     sources,
@@ -78,6 +80,8 @@ run.register(app)
 make.register(app)
 open_pack.register(app)
 captions.register(app)
+repair.register(app)
+import_words.register(app)
 desk.register(app)
 letters.register(app)
 publish.register(app)

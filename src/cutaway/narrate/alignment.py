@@ -46,7 +46,8 @@ class SentenceTime:
 @dataclass(frozen=True, slots=True)
 class Departure:
     """Where recording and script seem to part. sentence: the one it belongs to, counted from 0; for what was added,
-    the one before it (-1: before the first). written, said: the words on either side, in small letters."""
+    the one before it (-1: before the first). written, said: the words on either side, in small letters; of_script,
+    of_heard: their places in the two lists that were laid beside each other, first and one past the last."""
 
     kind: DepartureKind
     sentence: int
@@ -54,15 +55,19 @@ class Departure:
     end: float
     written: str
     said: str
+    of_script: tuple[int, int]
+    of_heard: tuple[int, int]
 
 
 @dataclass(frozen=True, slots=True)
 class Alignment:
-    """sentences: one record for each sentence of the script. share: how much of the whole script was heard."""
+    """sentences: one record for each sentence of the script. share: how much of the whole script was heard.
+    agreed: the places of the heard words that agree with the script."""
 
     sentences: tuple[SentenceTime, ...]
     departures: tuple[Departure, ...]
     share: float
+    agreed: frozenset[int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +96,7 @@ def align(script: Sequence[SaidWord], heard: Sequence[Heard]) -> Alignment:
             for found in _departures(script, heard, region, present)
         ),
         len(pairs) / len(script),
+        frozenset(pairs.values()),
     )
 
 
@@ -245,7 +251,9 @@ def _departures(
         start, end = heard[region.low].start, heard[region.high - 1].end
     stretches = _same_sentence(script, region)
     if not stretches:
-        return [Departure("added", script[region.first - 1].sentence if region.first else -1, start, end, "", said)]
+        sentence = script[region.first - 1].sentence if region.first else -1
+        places = (region.first, region.first), (region.low, region.high)
+        return [Departure("added", sentence, start, end, "", said, *places)]
     found: list[Departure] = []
     # What was heard goes with the sentence of which most is in doubt.
     owner = max(stretches, key=lambda stretch: stretch[1] - stretch[0])[0]
@@ -254,5 +262,6 @@ def _departures(
         written = " ".join(word.word for word in script[first:last])
         words = said if first == owner else ""
         kind: DepartureKind = "not heard" if sentence not in present else "differs" if words else "left out"
-        found.append(Departure(kind, sentence, start, end, written, words))
+        places = (first, last), ((region.low, region.high) if words else (region.low, region.low))
+        found.append(Departure(kind, sentence, start, end, written, words, *places))
     return found

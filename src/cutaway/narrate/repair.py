@@ -20,6 +20,7 @@ _PROPOSED = 0.86
 _EVIDENCE = 0.12
 _ONE_RIGHT = 0.10
 _NONE = -0.25
+_REST = 0.62
 
 _TOKEN = re.compile(r"[A-Za-z]+(?:['’][A-Za-z]+)*|[0-9][0-9,.]*[0-9]|[0-9]")
 _BARRIER = re.compile(r"[.,;:!?()\"“”\[\]…–—£$%&<>{}]")
@@ -122,8 +123,10 @@ def _tokens(cue: ReadCue) -> tuple[_Token, ...]:
 
 def _forms(word: TradeWord) -> Iterable[tuple[TradeWord, tuple[str, ...], str]]:
     yield word, word.said, word.written
-    if word.written[-1:].isalpha() and word.written[-1:].islower() and not word.said[-1].endswith("s"):
-        yield word, (*word.said[:-1], word.said[-1] + "s"), word.written + "s"
+    last = word.said[-1]
+    if word.written.endswith(last) and not last.endswith("s"):
+        ending = "es" if last.endswith(("x", "ch", "sh")) else "s"
+        yield word, (*word.said[:-1], last + ending), word.written + ending
 
 
 def _trade_repairs(
@@ -151,7 +154,7 @@ def _trade_repairs(
             for one in known:
                 if abs(last - first - len(one.words)) > 2 or set(window) <= set(one.words):
                     continue
-                score, evidence = _score(window, sound, one, around, dictionary)
+                score, evidence = _score(window, sound, one, around, sounds, dictionary)
                 if score >= _PROPOSED:
                     candidates.append((-score, last - first, first, last, one, evidence))
     candidates.sort(key=lambda c: (c[0], c[1], c[2], c[4].written))
@@ -178,11 +181,19 @@ def _right_already(tokens: tuple[_Token, ...], known: tuple[_Said, ...]) -> set[
 
 
 def _score(
-    window: tuple[str, ...], sound: Sound, one: _Said, around: frozenset[str], dictionary: Dictionary
+    window: tuple[str, ...],
+    sound: Sound,
+    one: _Said,
+    around: frozenset[str],
+    sounds: Mapping[str, str],
+    dictionary: Dictionary,
 ) -> tuple[float, tuple[str, ...]]:
     """How likely it is that a window is a misheard trade word, and what speaks for it."""
     likeness = alike(sound, one.sound)
     if likeness < _LIKELY:
+        return 0.0, ()
+    right = [word for word in window if word in one.words and word not in LEANING]
+    if right and not _rest_alike(window, one.words, sounds):
         return 0.0, ()
     score = likeness
     evidence: list[str] = []
@@ -196,12 +207,23 @@ def _score(
         evidence.append("the letters are the same, cut otherwise")
     elif sound.exact == one.sound.exact:
         evidence.append("it is said the same")
+    if len(window) == 1 < len(one.words) and len(evidence) == len(near[:1]):
+        return 0.0, ()  # a common word is no misheard phrase because of its neighbours: 'marked' is not 'Mk 2'
     score += _EVIDENCE * len(evidence)
-    right = [word for word in window if word in one.words and word not in LEANING]
-    if right and len(one.words) > 1:
+    # 'the tank' is no misheard 'header tank': little words must have more against them.
+    strong = any(word not in one.words and word not in LEANING for word in window)
+    if right and len(one.words) > 1 and (strong or evidence):
         evidence.append(f"'{right[0]}' is right")
         score += _ONE_RIGHT
     return (score, tuple(evidence)) if evidence else (score + _NONE, ())
+
+
+def _rest_alike(window: tuple[str, ...], words: tuple[str, ...], sounds: Mapping[str, str]) -> bool:
+    """Whether what is left on both sides, without the words that are right, sounds alike by itself: 'rather' and
+    'rudder', but not 'no' and 'hand'."""
+    heard = tuple(word for word in window if word not in words)
+    wanted = tuple(word for word in words if word not in window)
+    return bool(heard and wanted) and alike(sound_of(heard, sounds), sound_of(wanted, sounds)) >= _REST
 
 
 def _cased(text: str, written: str) -> str:

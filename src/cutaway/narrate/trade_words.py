@@ -9,6 +9,10 @@ from cutaway.handbook.records import Folder, Term
 from cutaway.narrate.breaking import LEANING
 from cutaway.narrate.script_words import words_said
 from cutaway.narrate.spoken import spoken_form
+from cutaway.quantities.prose import figures_in
+
+# How far around a word its neighbours count, in words.
+_REACH = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,16 +36,21 @@ def trade_words(folder: Folder) -> tuple[TradeWord, ...]:
 
 def of_names(names: Iterable[str], books: Iterable[str], glossary: tuple[Term, ...] = ()) -> tuple[TradeWord, ...]:
     """Trade words from names and from the paragraphs that use them; a name that is not said in words is left out."""
-    paragraphs = [(frozenset(_content(text)), text.lower()) for text in books]
+    paragraphs = [tuple(re.findall(r"[a-z']+", text.lower())) for text in books]
     found: dict[str, TradeWord] = {}
     for name in names:
         said = words_said(spoken_form(name, glossary))
-        if not said or len("".join(said)) < 3:
+        # A unit has figures before it, and slips of its own.
+        if len("".join(said)) < 3 or figures_in(f"2 {name}"):
             continue
-        near = {word for words, text in paragraphs if name.lower() in text for word in words} - set(words_said(name))
+        near = {word for words in paragraphs for word in _near(words, words_said(name))} - set(words_said(name))
         found.setdefault(name.lower(), TradeWord(name, said, frozenset(near)))
     return tuple(sorted(found.values(), key=lambda word: (-len(word.said), word.written)))
 
 
-def _content(text: str) -> Iterable[str]:
-    return (word for word in re.findall(r"[a-z]{3,}", text.lower()) if word not in LEANING)
+def _near(words: tuple[str, ...], name: tuple[str, ...]) -> Iterable[str]:
+    """The words of weight that stand within a few words of a name in a paragraph."""
+    for at in range(len(words) - len(name) + 1):
+        if words[at : at + len(name)] == name:
+            around = words[max(0, at - _REACH) : at + len(name) + _REACH]
+            yield from (word for word in around if len(word) > 3 and word not in LEANING)
