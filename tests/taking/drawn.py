@@ -1,4 +1,4 @@
-"""Pages drawn from invented text, as an old typed handbook comes out of a scanner: skewed, stained, speckled, blurred."""
+"""Pages drawn from invented text, as an old typed handbook comes out of a scanner: skewed, stained, blurred."""
 
 import functools
 import random
@@ -12,12 +12,12 @@ PARAGRAPHS = (
     "stowed behind seat 3, and both must be open before the bilge pump is worked. The pump lifts 2.5 gallons a minute.",
     "42. Petrol. The main tank holds 48 gallons, of which 45 can be used. The gravity tank holds 6 gallons and lasts "
     "about 20 minutes at cruising throttle. The lamp marked PETROL lights when the pressure falls below 2 lb/sq in.",
-    "43. Suction. With the engine at 1,850 r.p.m. the gauge reads 4.5 in. Hg. Below 3.2 in. Hg the turn indicator is not "
-    "to be trusted, and the pilot flies by the cross level until the pump has been seen to.",
+    "43. Suction. With the engine at 1,850 r.p.m. the gauge reads 4.5 in. Hg. Below 3.2 in. Hg the turn indicator is "
+    "not to be trusted, and the pilot flies by the cross level until the pump has been seen to.",
     "44. Battery. The accumulator is of 12 volts and 40 ampere hours. It is charged at no more than 14 amps, and the "
     "cut-out opens when the dynamo falls below 13.2 volts. The fuse beside it is of 25 amps.",
-    "45. Flaps. Some 17 strokes of the hand pump bring the flaps down through 60 degrees. They may not be lowered above "
-    "95 knots. The relief valve is set at 750 lb/sq in and is sealed by the maker.",
+    "45. Flaps. Some 17 strokes of the hand pump bring the flaps down through 60 degrees. They may not be lowered "
+    "above 95 knots. The relief valve is set at 750 lb/sq in and is sealed by the maker.",
 )  # fmt: skip
 
 FONTS = {

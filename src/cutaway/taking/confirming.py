@@ -205,8 +205,8 @@ small {{ font-size: .6em; margin-left: .3em; opacity: .8; }}
 <h1>To confirm in {key}</h1>
 <p>{left} of {all} words are not confirmed yet. Each strip is the page; under it stands what was read. Solid underlines
 are figures, dashed ones words that were hard to read, double ones what the other reader sees differently, dotted ones
-are confirmed. Answer in <code>confirm.yaml</code> by the small name beside the word, or put the text of the source itself
-right, then take the book again.</p>
+are confirmed. Answer in <code>confirm.yaml</code> by the small name beside the word, or put the text of the source
+itself right, then take the book again.</p>
 <table>
 {rows}
 </table>

@@ -21,13 +21,14 @@ _WORDS_LIKE_DIGITS = frozenset(
 )
 _NOT_FIGURES = frozenset(
     (
-        "a", "an", "the", "of", "in", "per", "by", "to", "and", "or", "its", "this", "that", "each", "every", "any", "no",
-        "which", "these", "those", "full", "imperial", "square", "cubic",
+        "a", "an", "the", "in", "per", "its", "this", "that", "each", "every", "any",
+        "no", "which", "these", "those", "full", "imperial", "square", "cubic",
     )
 )  # fmt: skip
 _NOT_UNITS = frozenset(("in", "at", "per", "to", "us", "long", "united", "american", "fluid", "metric", "ch"))
 """What some unit's name begins with, but prose is full of."""
-_POUND = re.compile(r"^(?P<before>\d*)[I|]b(?P<rest>s?(?:[./,;:)\]].*)?)$")
+_POUND = re.compile(r"^(?P<before>\d*)(?:[I|]b(?P<rest>s?(?:[.,;:)\]].*)?)|[I|1]b(?P<over>s?/.*))$")
+_STOPS = frozenset((".", ",", "-", "–", "—"))
 _MIXED = re.compile(r"^(?=.*\d)[\dlI|Oo]+(?:[.,][\dlI|Oo]+)*$")
 _TO_DIGITS = str.maketrans("lI|Oo", "11100")
 
@@ -51,7 +52,7 @@ def put_right(word: Word) -> Word:
     """
     pound = _POUND.match(word.text)
     if pound:
-        return replace(word, text=f"{pound['before']}lb{pound['rest']}", was=word.text)
+        return replace(word, text=f"{pound['before']}lb{pound['over'] or pound['rest'] or ''}", was=word.text)
     bare = word.text.strip(_EDGES)
     if bare and not bare.isdigit() and _MIXED.match(bare) and len(_DIGIT.findall(bare)) * 2 >= len(bare) - 1:
         right = bare.translate(_TO_DIGITS)
@@ -74,7 +75,7 @@ def reason(words: Sequence[Word], at: int) -> str:
         following = words[at + 1].text.split("/")[0].strip(_EDGES).lower()
         if following in _unit_words() and bare.lower() not in _NOT_FIGURES and not bare.endswith(("ing", "ly")):
             return "before a unit"
-    if word.confidence < DOUBTFUL and word.text.strip(_EDGES + "|_~="):
+    if word.confidence < DOUBTFUL and word.text not in _STOPS:
         return "hard to read"
     return ""
 

@@ -61,7 +61,7 @@ def _record(page: Page) -> dict[str, Any]:
     return {
         "number": page.number,
         "turned": page.turned,
-        "two": page.two_readers,
+        "blank": page.blank,
         "lines": [
             {
                 "words": [[word.text, word.confidence, word.was] for word in line.words],
@@ -86,4 +86,4 @@ def _page(record: dict[str, Any]) -> Page:
         )
         for line in record["lines"]
     )
-    return Page(int(record["number"]), lines, "read", int(record["turned"]), two_readers=bool(record["two"]))
+    return Page(int(record["number"]), lines, "read", int(record["turned"]), blank=bool(record["blank"]))

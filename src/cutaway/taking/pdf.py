@@ -11,6 +11,8 @@ from cutaway.taking.records import Line, Page, Word
 
 DOTS_AN_INCH = 300
 _LARGEST = 4200
+_HYPHENS = ("\x02", "\ufffe", "\xad")
+_STRETCH = re.compile(r"[^\r\n\x02\ufffe\xad]+")
 _LEAST = 8
 """Letters below which a page counts as having no text: a page number on a scan is no text of the page."""
 
@@ -59,7 +61,7 @@ class Book:
         """Top and bottom of the line that begins at each offset, counted downwards; empty where offsets disagree."""
         raw, places = self._raw, {}
         left, right, bottom, top = (ctypes.c_double() for _ in range(4))
-        for match in re.finditer(r"[^\r\n]+", text):
+        for match in _STRETCH.finditer(text):
             at = match.start() + len(match[0]) - len(match[0].lstrip())
             if at >= match.end():
                 continue
@@ -126,10 +128,9 @@ def _broken(shown: str, why: str) -> Diagnostic:
 def _lines(text: str, places: dict[int, tuple[float, float]]) -> tuple[Line, ...]:
     # The library gives a hyphen at the end of a line as U+0002 or U+FFFE, and leaves the line end out.
     lines: list[Line] = []
-    for match in re.finditer(r"[^\r\n]+", text):
-        top, bottom = places.get(match.start(), (0.0, 0.0))
-        for piece in re.sub(r"[\x02\ufffe\xad]", "-\n", match[0]).split("\n"):
-            words = tuple(Word(word) for word in piece.replace("\0", " ").split())
-            if words:
-                lines.append(Line(words, top, bottom))
+    for match in _STRETCH.finditer(text):
+        hyphen = "-" if text[match.end() : match.end() + 1] in _HYPHENS else ""
+        words = tuple(Word(word) for word in (match[0].replace("\0", " ") + hyphen).split())
+        if words:
+            lines.append(Line(words, *places.get(match.start(), (0.0, 0.0))))
     return tuple(lines)

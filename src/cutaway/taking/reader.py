@@ -15,7 +15,9 @@ from cutaway.taking.second import SecondReader
 
 _SURE = 75.0
 """Mean confidence at which nobody asks whether the page lay the wrong way up."""
-_LEAST_INK = 0.0004
+_CLEAN, _TO_TURN, _DIRT = 0.0001, 0.002, 0.012
+"""Shares of ink: below the first a page is blank unread; below the second it is not worth turning about; below the third
+what nobody can read may be dirt."""
 _SECONDS = 180
 
 
@@ -46,19 +48,22 @@ def find_reader() -> Reader | None:
 def read_page(picture: Image.Image, number: int, reader: Reader, second: SecondReader | None) -> Page:
     """The lines of a page; none where it is blank."""
     grey = fit(ImageOps.exif_transpose(picture))
-    if ink(flattened(grey)) < _LEAST_INK:
-        return Page(number, (), "read")
+    dark = ink(flattened(grey))
+    if dark < _CLEAN:
+        return Page(number, (), "read", blank=True)
     best = _reading(grey, reader)
     turned = 0
-    if best.confidence < _SURE:
+    if best.confidence < _SURE and dark > _TO_TURN:
         for degrees in _ways(best.flat, reader):
             other = _reading(grey.rotate(degrees, expand=True), reader)
             if other.worth > best.worth * 1.2:
                 best, turned = other, degrees
             if best.confidence >= _SURE:
                 break
+    if dark < _DIRT and not best.has_words:
+        return Page(number, (), "read", blank=True)
     lines = tuple(_kept(line, box, best, second) for line, box in best.lines)
-    return Page(number, lines, "read", turned, two_readers=second is not None)
+    return Page(number, lines, "read", turned)
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +76,11 @@ class _Reading:
     def confidence(self) -> float:
         words = [word.confidence for line, _ in self.lines for word in line.words]
         return sum(words) / len(words) if words else 0.0
+
+    @property
+    def has_words(self) -> bool:
+        """Whether anything looks like a word or a figure rather than a speck."""
+        return any(word.confidence >= 50 for line, _ in self.lines for word in line.words if word.text.strip(".,-_|'"))
 
     @property
     def worth(self) -> float:

@@ -42,14 +42,15 @@ class Line:
 @dataclass(frozen=True, slots=True)
 class Page:
     """One page. number: counted from 1 in the file. turned: degrees by which it lay wrong. over_picture: its text lies
-    over a picture of a page, so that somebody else's reader made it."""
+    over a picture of a page, so that somebody else's reader made it. blank: there is no ink; where there is ink and no
+    line, nothing could be made out."""
 
     number: int
     lines: tuple[Line, ...]
     origin: Origin
     turned: int = 0
     over_picture: bool = False
-    two_readers: bool = False
+    blank: bool = False
 
 
 @dataclass(frozen=True, slots=True)

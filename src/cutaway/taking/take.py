@@ -367,7 +367,7 @@ def _outcome(
         sources,
         len(gathered.pages),
         sum(page.origin == "read" for page in gathered.pages),
-        sum(not page.lines for page in gathered.pages),
+        sum(page.blank for page in gathered.pages),
         len(doubts),
         len(asked & gathered.used.keys()),
         second["agrees"] + second["differs"],

@@ -13,7 +13,7 @@ _POOR = 60.0
 def told_of_pages(pages: tuple[Page, ...], left_out: tuple[PlacedLine, ...]) -> Problems:
     """Blank pages, pages that lay wrong, pages that could hardly be read, text over pictures, lines left out."""
     found: list[Diagnostic] = []
-    blank = [page.number for page in pages if not page.lines]
+    blank = [page.number for page in pages if page.blank]
     if blank and len(pages) > len(blank):
         found.append(
             Diagnostic(
@@ -31,13 +31,13 @@ def told_of_pages(pages: tuple[Page, ...], left_out: tuple[PlacedLine, ...]) -> 
                 "Nothing is to be done; look whether it was right.",
             )
         )
-    poor = [page.number for page in pages if page.origin == "read" and page.lines and _confidence(page) < _POOR]
+    poor = [page.number for page in pages if page.origin == "read" and not page.blank and _confidence(page) < _POOR]
     if poor:
         found.append(
             Diagnostic(
                 "T212",
                 None,
-                f"Hardly anything could be made out on {_pages(poor)}; what stands there now is mostly guesses.",
+                f"Next to nothing could be made out on {_pages(poor)}; what was taken is mostly guesses.",
                 "Scan it again at 300 dots an inch, or type it into the file and leave out the guesses.",
             )
         )
@@ -110,7 +110,7 @@ def told_of_runs(keys: tuple[str, ...]) -> Problems:
 
 def _confidence(page: Page) -> float:
     words = [word.confidence for line in page.lines for word in line.words]
-    return sum(words) / len(words)
+    return sum(words) / len(words) if words else 0.0
 
 
 def _was(numbers: tuple[str, ...]) -> str:
