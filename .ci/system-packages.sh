@@ -7,6 +7,7 @@ missing=()
 command -v chromium >/dev/null || command -v chromium-browser >/dev/null || command -v google-chrome >/dev/null || missing+=(chromium)
 ls /usr/share/fonts/truetype/dejavu/DejaVuSans.ttf >/dev/null 2>&1 || missing+=(fonts-dejavu-core)
 command -v tesseract >/dev/null || missing+=(tesseract-ocr)
+command -v flite >/dev/null || missing+=(flite) # the synthetic voice of the tests of recordings
 ((${#missing[@]})) || exit 0
 
 if [[ "$(id -u)" == 0 ]] && command -v apt-get >/dev/null; then

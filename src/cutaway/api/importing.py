@@ -27,9 +27,7 @@ class Imported:
     words: int
 
 
-def import_words(
-    folder: Path | str, file: Path, name: str = "", title: str = ""
-) -> tuple[Imported | None, Problems]:
+def import_words(folder: Path | str, file: Path, name: str = "", title: str = "") -> tuple[Imported | None, Problems]:
     """Write the words of a file as a script. A script that is there is never written over."""
     loaded, problems = load(folder)
     if loaded is None:

@@ -18,6 +18,7 @@ from cutaway.machine.subjects import Subject, subjects
 from cutaway.narrate.captions import captions
 from cutaway.narrate.checked import Asking, Checked, check_words, is_wrong
 from cutaway.narrate.spoken import spoken_terms
+from cutaway.narrate.srt import srt_file
 from cutaway.narrate.timing import timeline
 from cutaway.narrate.webvtt import caption_file, chapter_file
 from cutaway.problems.diagnostic import Problems, has_error, in_order
@@ -130,6 +131,7 @@ def _captions(loaded: Loaded) -> tuple[dict[str, bytes], Problems]:
         cues, more = captions(script, spoken_terms(loaded.folder))
         problems += more
         files[f"captions/{script.name}.vtt"] = caption_file(cues, script.title).encode()
+        files[f"captions/{script.name}.srt"] = srt_file(cues).encode()
         slots = timeline(script, spoken_terms(loaded.folder))
         files[f"captions/{script.name}.chapters.vtt"] = chapter_file(script, slots).encode()
     return files, problems

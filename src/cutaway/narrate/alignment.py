@@ -5,6 +5,7 @@ What the recogniser makes of a word is no proof of what was said, so a departure
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
 from rapidfuzz.distance import Levenshtein
@@ -186,7 +187,7 @@ def _same_sentence(script: Sequence[SaidWord], region: _Region) -> list[tuple[in
     """The script's words of a region, cut where a sentence ends."""
     cuts = [at for at in range(region.first + 1, region.last) if script[at].sentence != script[at - 1].sentence]
     edges = [region.first, *cuts, region.last] if region.last > region.first else []
-    return list(zip(edges, edges[1:], strict=False))
+    return list(pairwise(edges))
 
 
 def _estimated(

@@ -9,7 +9,9 @@ from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span, TextFile
 
 # The W3C's rule for readers of WebVTT: hours of any length, the rest of two digits, thousandths of three.
-_VTT_TIME = re.compile(r"(?:(?P<hours>[0-9]+):)?(?P<minutes>[0-9]{2}):(?P<seconds>[0-9]{2})\.(?P<rest>[0-9]{3})(?![0-9])")
+_VTT_TIME = re.compile(
+    r"(?:(?P<hours>[0-9]+):)?(?P<minutes>[0-9]{2}):(?P<seconds>[0-9]{2})\.(?P<rest>[0-9]{3})(?![0-9])"
+)
 # No standard exists for SRT; a comma is usual, some write a stop, and some leave out noughts.
 _SRT_TIME = re.compile(
     r"(?:(?P<hours>[0-9]+):)?(?P<minutes>[0-9]{1,2}):(?P<seconds>[0-9]{1,2})(?:[.,](?P<rest>[0-9]{1,3}))?(?![0-9])"
@@ -96,7 +98,12 @@ def _last_line_of_text(text: str, lines: list[tuple[int, int]], first: int, srt:
     while at < len(lines) and _line(text, lines[at]).strip() and "-->" not in _line(text, lines[at]):
         at += 1
     # The next one's number, where the blank line between two was forgotten.
-    if srt and first < at < len(lines) and "-->" in _line(text, lines[at]) and _line(text, lines[at - 1]).strip().isdigit():
+    if (
+        srt
+        and first < at < len(lines)
+        and "-->" in _line(text, lines[at])
+        and _line(text, lines[at - 1]).strip().isdigit()
+    ):
         at -= 1
     return at
 
@@ -124,7 +131,9 @@ def _times(line: str, srt: bool) -> tuple[float, float] | None:
 
 def _unreadable(span: Span, srt: bool) -> Diagnostic:
     words = "The times of this caption cannot be read, so it is left out."
-    return Diagnostic("N402", span, words, f"Write 00:01:02{',' if srt else '.'}500 --> 00:01:04{',' if srt else '.'}000")
+    return Diagnostic(
+        "N402", span, words, f"Write 00:01:02{',' if srt else '.'}500 --> 00:01:04{',' if srt else '.'}000"
+    )
 
 
 def _doubts(cues: tuple[ReadCue, ...]) -> Problems:

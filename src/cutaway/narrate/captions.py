@@ -73,10 +73,8 @@ def captions(
     recorded: when the pieces of each sentence are said in a recording; a sentence that is not in it has no caption.
     Without it the times are those of reading aloud at the pace of `speaking`.
     """
-    if recorded is None:
-        words = _words(script, glossary, speaking)
-    else:
-        words = _recorded_words(script, glossary, recorded)
+    planned = recorded is None
+    words = _words(script, glossary, speaking) if planned else _recorded_words(script, glossary, recorded or {})
     sources = cites if cites is not None else _own_cites(script)
     cues = tuple(
         _cue(words, first, last, number, script.name, sources, rules)

@@ -1,4 +1,4 @@
-"""Captions laid beside the script that they should give: what was misheard, and what was said otherwise than written."""
+"""Captions laid beside the script that they should give: what was misheard, what was said otherwise than written."""
 
 import re
 from collections.abc import Iterable

@@ -43,7 +43,8 @@ _RULES: tuple[_Rule, ...] = (
     ("pn", "", "^", "N"), ("aero", "", "^", "EH R OW"), ("x", "", "^", "Z"),
     # groups of consonants
     ("tch", "", "", "CH"), ("sch", "", "", "SH"), ("ch", "[rl]", "", "K"), ("ch", "", "", "CH"), ("sh", "", "", "SH"),
-    ("th", "", "", "TH"), ("ph", "", "", "F"), ("gh", "t|$", "[aio]u?|ei", ""), ("gh", "", "", "G"), ("wh", "", "", "W"),
+    ("th", "", "", "TH"), ("ph", "", "", "F"), ("gh", "t|$", "[aio]u?|ei", ""), ("gh", "", "", "G"),
+    ("wh", "", "", "W"),
     ("ck", "", "", "K"), ("cqu", "", "", "K W"), ("qu", "", "", "K W"), ("q", "", "", "K"), ("sc", _SOFT, "", "S"),
     ("cc", _SOFT, "", "K S"), ("dge", "", "", "JH"), ("dg", _SOFT, "", "JH"), ("mb", _END, "", "M"),
     ("mn", _END, "", "M"), ("gn", "(?:s|e)?$", "", "N"), ("ng", "(?:s|th)?$", "", "NG"), ("ng", "[aoulr]", "", "NG G"),
@@ -60,13 +61,15 @@ _RULES: tuple[_Rule, ...] = (
     ("er", "[aeiou]", "", "EH R"), ("er", "", "", "ER"), ("ir", "[aeiou]", "", "IH R"), ("ir", "", "", "ER"),
     ("or", "", "w", "ER"), ("or", "", "", "AO R"), ("ur", "[aeiou]", "", "Y UH R"), ("ur", "", "", "ER"),
     ("yr", "[aeiou]", "", "AY R"), ("yr", "", "", "ER"),
-    ("augh", "", "", "AO"), ("ough", "t", "", "AO"), ("ough", "", "", "OW"), ("eigh", "", "", "EY"), ("igh", "", "", "AY"),
+    ("augh", "", "", "AO"), ("ough", "t", "", "AO"), ("ough", "", "", "OW"), ("eigh", "", "", "EY"),
+    ("igh", "", "", "AY"),
     ("eau", "", "", "OW"), ("ai", "", "", "EY"), ("ay", "", "", "EY"), ("au", "", "", "AO"), ("aw", "", "", "AO"),
     ("ae", "", "", "IY"), ("ee", "", "", "IY"), ("ea", "d", "", "EH"), ("ea", "", "", "IY"), ("ei", "", "c", "IY"),
     ("ei", "", "", "EY"), ("ey", _END, "", "IY"), ("ey", "", "", "EY"), ("eu", "", "", "Y UW"), ("ie", "", "", "IY"),
     ("oa", "", "", "OW"), ("oe", "", "", "OW"), ("oi", "", "", "OY"), ("oy", "", "", "OY"), ("oo", "[kd]", "", "UH"),
     ("oo", "", "", "UW"), ("ou", "", "", "AW"), ("ow", "[nld]?$", "[a-z]", "OW"), ("ow", "", "", "AW"),
-    ("ui", "", "[rj]", "UW"), ("ui", "", "", "IH"), ("uy", "", "", "AY"), ("io", "", "", "IY OW"), ("ia", "", "", "IY AH"),
+    ("ui", "", "[rj]", "UW"), ("ui", "", "", "IH"), ("uy", "", "", "AY"), ("io", "", "", "IY OW"),
+    ("ia", "", "", "IY AH"),
     # single vowels: long before a last e, short before two consonants or at the end
     ("a", "ste$", "", "EY"), ("a", "l[lkt]", "", "AO"), ("a", "tion", "", "EY"), ("a", "", "w|qu", "AA"),
     ("a", _MAGIC, "", "EY"), ("a", "[aeiou]", "", "EY"), ("a", "", "", "AE"),
@@ -78,20 +81,20 @@ _RULES: tuple[_Rule, ...] = (
     ("y", "[aeiou]", "", "Y"), ("y", _MAGIC, "", "AY"), ("y", "", "", "IH"),
     # single consonants
     ("b", "", "", "B"), ("c", _SOFT, "", "S"), ("c", "", "", "K"), ("d", "", "", "D"), ("f", "", "", "F"),
-    ("g", _SOFT, "[a-z]", "JH"), ("g", "", "", "G"), ("h", "[aeiouy]", "", "HH"), ("h", "", "", ""), ("j", "", "", "JH"),
-    ("k", "", "", "K"), ("l", "", "", "L"), ("m", "", "", "M"), ("n", "", "", "N"), ("p", "", "", "P"), ("r", "", "", "R"),
+    ("g", _SOFT, "[a-z]", "JH"), ("g", "", "", "G"), ("h", "[aeiouy]", "", "HH"), ("h", "", "", ""),
+    ("j", "", "", "JH"),
+    ("k", "", "", "K"), ("l", "", "", "L"), ("m", "", "", "M"), ("n", "", "", "N"), ("p", "", "", "P"),
+    ("r", "", "", "R"),
     ("s", _END, "[bdglmnrvwaeiouy]", "Z"), ("s", "[aeiou]", "[aeiou]", "Z"), ("s", "", "", "S"), ("t", "", "", "T"),
     ("v", "", "", "V"), ("w", "[aeiouy]", "", "W"), ("w", "", "", ""), ("x", "", "", "K S"), ("z", "", "", "Z"),
 )  # fmt: skip
 
-_NAMES = dict(
-    pair.split("=")
-    for pair in (
-        "a=EY;b=B IY;c=S IY;d=D IY;e=IY;f=EH F;g=JH IY;h=EY CH;i=AY;j=JH EY;k=K EY;l=EH L;m=EH M;n=EH N;o=OW;p=P IY;"
-        "q=K Y UW;r=AA R;s=EH S;t=T IY;u=Y UW;v=V IY;w=D AH B AH L Y UW;x=EH K S;y=W AY;z=Z IY"
-    ).split(";")
+_SPELT = """a=EY b=B+IY c=S+IY d=D+IY e=IY f=EH+F g=JH+IY h=EY+CH i=AY j=JH+EY k=K+EY l=EH+L m=EH+M n=EH+N o=OW p=P+IY
+q=K+Y+UW r=AA+R s=EH+S t=T+IY u=Y+UW v=V+IY w=D+AH+B+AH+L+Y+UW x=EH+K+S y=W+AY z=Z+IY"""
+_NAMES = {letter: sounds.replace("+", " ") for letter, sounds in re.findall(r"(\S)=(\S+)", _SPELT)}
+_COMPILED = tuple(
+    (letters, re.compile(after), re.compile(f"(?:{before})$"), sounds) for letters, after, before, sounds in _RULES
 )
-_COMPILED = tuple((letters, re.compile(after), re.compile(f"(?:{before})$"), sounds) for letters, after, before, sounds in _RULES)
 
 
 def sounds_by_rule(word: str) -> str:

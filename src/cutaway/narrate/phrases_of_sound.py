@@ -1,6 +1,7 @@
 """Where a recording can be cut: at its pauses, so that each piece is a phrase or a few."""
 
 import numpy as np
+import numpy.typing as npt
 
 from cutaway.narrate.sound import FRAME, RATE, Recording
 
@@ -30,7 +31,7 @@ def phrases(recording: Recording) -> tuple[tuple[int, int], ...]:
     return tuple((a * FRAME, whole if z == len(level) else z * FRAME) for a, z in pieces if z > a)
 
 
-def _runs(quiet: np.ndarray) -> list[tuple[int, int]]:  # type: ignore[type-arg]
+def _runs(quiet: npt.NDArray[np.bool_]) -> list[tuple[int, int]]:
     """Where the flags are set: (first, one past the last) of each run."""
     edges = np.flatnonzero(np.diff(np.concatenate(([0], quiet.astype(np.int8), [0]))))
     return [(int(a), int(z)) for a, z in zip(edges[::2], edges[1::2], strict=True)]

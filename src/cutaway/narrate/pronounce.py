@@ -1,4 +1,4 @@
-"""How words are said, as phones: by the recogniser's dictionary, else by espeak-ng where it is installed, else by rule."""
+"""How words are said, as phones: by the recogniser's dictionary, else by espeak-ng if it is installed, else by rule."""
 
 import re
 import shutil
@@ -12,17 +12,13 @@ from types import MappingProxyType
 from cutaway.narrate.letters_to_sounds import sounds_by_rule
 
 # The signs of the International Phonetic Alphabet that espeak-ng prints for English, as phones of the ARPAbet.
-_IPA = MappingProxyType(
-    dict(
-        pair.split("=")
-        for pair in (
-            "tʃ=CH dʒ=JH eɪ=EY aɪ=AY ɔɪ=OY aʊ=AW oʊ=OW əʊ=OW aɪə=AY+ER aʊə=AW+ER ɑːɹ=AA+R ɔːɹ=AO+R oːɹ=AO+R ɛɹ=EH+R "
-            "ɪɹ=IH+R ʊɹ=UH+R eə=EH+R ɪə=IH+R ʊə=UH+R ɑː=AA ɔː=AO oː=AO uː=UW iː=IY ɜː=ER ɚ=ER əl=AH+L ᵻ=IH ɪ=IH i=IY "
-            "ɛ=EH e=EH æ=AE a=AE ʌ=AH ə=AH ɐ=AH ɒ=AA ɔ=AO ɑ=AA ʊ=UH u=UW o=OW θ=TH ð=DH ʃ=SH ʒ=ZH ŋ=NG ɹ=R r=R j=Y ɡ=G "
-            "h=HH ɾ=T ʔ=T l=L m=M n=N p=P b=B t=T d=D k=K f=F v=V s=S z=Z w=W"
-        ).split()
-    )
-)
+_IPA_TABLE = """
+tʃ=CH dʒ=JH eɪ=EY aɪ=AY ɔɪ=OY aʊ=AW oʊ=OW əʊ=OW aɪə=AY+ER aʊə=AW+ER ɑːɹ=AA+R ɔːɹ=AO+R oːɹ=AO+R ɛɹ=EH+R ɪɹ=IH+R ʊɹ=UH+R
+eə=EH+R ɪə=IH+R ʊə=UH+R ɑː=AA ɔː=AO oː=AO uː=UW iː=IY ɜː=ER ɚ=ER əl=AH+L ᵻ=IH ɪ=IH i=IY ɛ=EH e=EH æ=AE a=AE ʌ=AH ə=AH
+ɐ=AH ɒ=AA ɔ=AO ɑ=AA ʊ=UH u=UW o=OW θ=TH ð=DH ʃ=SH ʒ=ZH ŋ=NG ɹ=R r=R j=Y ɡ=G h=HH ɾ=T ʔ=T l=L m=M n=N p=P b=B t=T d=D
+k=K f=F v=V s=S z=Z w=W
+"""
+_IPA = MappingProxyType(dict(re.findall(r"(\S+?)=(\S+)", _IPA_TABLE)))
 _SIGNS = re.compile("|".join(sorted(map(re.escape, _IPA), key=len, reverse=True)))
 # How British spelling differs from what an American dictionary has.
 _AMERICAN = (
@@ -65,7 +61,9 @@ def said(words: Iterable[str], dictionary: Dictionary) -> dict[str, tuple[str, .
     wanted = tuple(dict.fromkeys(words))
     unknown = tuple(word for word in wanted if word not in dictionary)
     spoken = _by_speaker(unknown) if unknown and shutil.which(_SPEAKER) else {}
-    guessed = {word: _ways(_by_relative(word, dictionary), spoken.get(word, ""), sounds_by_rule(word)) for word in unknown}
+    guessed = {
+        word: _ways(_by_relative(word, dictionary), spoken.get(word, ""), sounds_by_rule(word)) for word in unknown
+    }
     return {word: guessed[word] if word in guessed else (dictionary.words[word],) for word in wanted}
 
 

@@ -76,7 +76,7 @@ def hear(
 ) -> tuple[Heard, ...]:
     """What is said in a recording, by a model of the sentences that are expected.
 
-    scratch: a folder for what the recogniser reads from a file. progress: is called with the seconds heard so far, piece by piece.
+    scratch: a folder for what the recogniser reads from a file. progress: is called with the seconds of each piece.
     """
     spoken = tuple(sentence for sentence in sentences if sentence)
     file = scratch / "expected.arpa"

@@ -140,7 +140,10 @@ def _trade_repairs(
 ) -> Iterable[Repair]:
     """The best repairs that do not overlap. Words that are right already are taken first and are left alone."""
     taken = _right_already(tokens, known) | {
-        number for number, token in enumerate(tokens) for one in units if token.start < one.end and one.start < token.end
+        number
+        for number, token in enumerate(tokens)
+        for one in units
+        if token.start < one.end and one.start < token.end
     }
     candidates: list[tuple[float, int, int, int, _Said, tuple[str, ...]]] = []
     words = [token.word for token in tokens]

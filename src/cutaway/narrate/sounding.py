@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from rapidfuzz.distance import Levenshtein
 from rapidfuzz.fuzz import ratio
 
-_VOWELS = frozenset("AA AE AH AO AW AY EH ER EY IH IY OW OY UH UW".split())
+_VOWELS = frozenset(["AA", "AE", "AH", "AO", "AW", "AY", "EH", "ER", "EY", "IH", "IY", "OW", "OY", "UH", "UW"])
 # Phones that a listener takes for each other, each group as one letter.
 _ALIKE = {
     phone: letter

@@ -16,7 +16,9 @@ def _block(number: int, cue: Cue) -> str:
     last = max(cue.end, cue.start + 0.001)
     times = f"{_time(cue.start)} --> {_time(last)}"
     # A blank line would end the caption, an arrow could be taken for the next one's times.
-    lines = [line for text in cue.lines if (line := " ".join(re.sub(r"[\x00-\x1f\x7f\u2028\u2029]", " ", text).split()))]
+    lines = [
+        line for text in cue.lines if (line := " ".join(re.sub(r"[\x00-\x1f\x7f\u2028\u2029]", " ", text).split()))
+    ]
     return "\r\n".join((str(number), times, *(line.replace("-->", "→") for line in lines), "", ""))
 
 

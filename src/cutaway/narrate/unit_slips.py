@@ -29,11 +29,15 @@ def _slip(heard: str, right: str, because: str, near: str = "") -> UnitSlip:
 
 
 _CURRENT = "battery generator accumulator current volt volts charge charging lamp supply circuit bus magneto starter"
-_SPEED = "speed flew fly flies cruise cruises cruising wind stall stalls land lands knots airspeed climb climbs dive she"
+_SPEED = (
+    "speed flew fly flies cruise cruises cruising wind stall stalls land lands knots airspeed climb climbs dive she"
+)
 _PETROL = "tank tanks petrol fuel oil coolant hold holds contents capacity water pump"
 
 SLIPS: tuple[UnitSlip, ...] = (
-    _slip(r"(?P<wrong>£\s?(?P<n>[0-9][0-9,.]*))" + _PER_INCH, r"\g<n> lb", "pressure is in pounds of weight, not money"),
+    _slip(
+        r"(?P<wrong>£\s?(?P<n>[0-9][0-9,.]*))" + _PER_INCH, r"\g<n> lb", "pressure is in pounds of weight, not money"
+    ),
     _slip(
         r"(?:boost|pressure)\s+(?:of|is|at|to|reads|was|falls\s+to|rises\s+to|below|above)\s+(?P<wrong>£\s?(?P<n>[0-9][0-9,.]*))",
         r"\g<n> lb",
@@ -41,9 +45,7 @@ SLIPS: tuple[UnitSlip, ...] = (
     ),
     _slip(_NUMBER + r"\s+(?P<wrong>nots|notts|naughts|nats|knocks)\b", "knots", "a figure stands before it"),
     _slip(_NUMBER + r"\s+(?P<wrong>nuts|notes|nights|not)\b", "knots", "a speed is spoken of", _SPEED),
-    _slip(
-        _NUMBER + r"\s+(?P<wrong>degrees?\s+(?:sea|see|sees|seas))\b", "degrees C", "a figure stands before it"
-    ),
+    _slip(_NUMBER + r"\s+(?P<wrong>degrees?\s+(?:sea|see|sees|seas))\b", "degrees C", "a figure stands before it"),
     _slip(_NUMBER + r"\s+(?P<wrong>gallants?|gallance|gal ons)\b", "gallons", "a figure stands before it"),
     _slip(_NUMBER + r"\s+(?P<wrong>galleons?|gallon's)\b", "gallons", "a quantity of liquid is spoken of", _PETROL),
     _slip(_NUMBER + r"\s+(?P<wrong>vaults?|vaulted)\b", "volts", "a figure stands before it"),

@@ -83,8 +83,8 @@ ENTRIES: dict[str, Entry] = {
     "N506": Entry(
         "warning",
         "a recording that was heard badly",
-        why="A strong accent, noise or a far microphone: the times between the words that were heard are estimated, and "
-        "many of the departures are none.",
+        why="A strong accent, noise or a far microphone: the times between the words that were heard are estimated, "
+        "and many of the departures are none.",
         wrong="a narration in a hangar with the engine running",
         right="the same near the microphone",
         tested_by=_SOUND,
