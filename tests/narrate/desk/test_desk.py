@@ -22,7 +22,9 @@ def test_a_pronunciation_changes_what_is_spoken_and_how_long_it_takes(series) ->
 
 
 def test_a_term_of_the_glossary_goes_before_a_pronunciation(series) -> None:
-    glossary = "terms:\n  NRV: {means: A valve., said as: non-return valve, introduced: 01-fuel}\npronounced: {nrv: nerve}\n"
+    glossary = (
+        "terms:\n  NRV: {means: A valve., said as: non-return valve, introduced: 01-fuel}\npronounced: {nrv: nerve}\n"
+    )
     looked, _ = series("The NRV.", "", glossary)
     assert looked.scripts[0].lines[0].spoken == "The non-return valve."
 

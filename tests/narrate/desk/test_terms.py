@@ -50,7 +50,8 @@ def test_n604_an_introduction_of_no_term(series) -> None:
 
 
 @pytest.mark.parametrize(
-    "text, found", [("A peacock flew.", False), ("Both COCKS are shut.", True), ("The cock-pit.", True), ("Cocky.", False)]
+    "text, found",
+    [("A peacock flew.", False), ("Both COCKS are shut.", True), ("The cock-pit.", True), ("Cocky.", False)],
 )
 def test_a_term_is_a_word_of_its_own(series, text, found) -> None:
     looked, _ = series(text, "", COCK % "01-fuel")
