@@ -21,7 +21,8 @@ def test_a_picture_is_proposed_from_the_claim(series) -> None:
 
 
 def test_marks_go_before_what_would_be_proposed(series) -> None:
-    text = "The cock is there. `show: 'the wing'` `call-out: fuel cock, \"the rivet\"`\n\n```claim\nfuel cock is fitted\n```\n"
+    marks = "`show: 'the wing'` `call-out: fuel cock, \"the rivet\"`"
+    text = f"The cock is there. {marks}\n\n```claim\nfuel cock is fitted\n```\n"
     looked, problems = series(text)
     (shot,) = looked.scripts[0].shots
     assert codes(problems) == []

@@ -89,7 +89,7 @@ def test_the_file_and_k311_a_sentence_with_no_room(out: Path, made, edit) -> Non
     edit("scripts/01-fuel.md", "on every mark that was ever built", "on both marks that were ever built")
     edit("scripts/01-fuel.md", "That is all", "Mind the step behind you. `aside` That is all")
     _, problems = made()
-    assert [p.message for p in problems if p.code == "K311"][0].startswith("'Mind the step behind you.'")
+    assert next(p.message for p in problems if p.code == "K311").startswith("'Mind the step behind you.'")
     folder = out / "pack" / "captions"
     text = (folder / "01-fuel.corrected.vtt").read_text(encoding="utf-8")
     read = [caption.text.replace("\n", " ") for caption in webvtt.from_buffer(StringIO(text))]
