@@ -42,10 +42,12 @@ def read_date(text: str) -> Stretch | None:
 def _stretch(year: str, month: str, day: str) -> Stretch | None:
     # '39' in a book of this trade is 1939.
     number = int(year) + (1900 if len(year) == 2 else 0)
+    if not 1 <= number <= 9999:
+        return None
     if not month:
         return Stretch((number, 1, 1), (number, 12, 31))
     at = int(month) if month.isdigit() else _month(month)
-    if not 1 <= at <= 12 or not 1 <= number <= 9999:
+    if not 1 <= at <= 12:
         return None
     length = calendar.monthrange(number, at)[1]
     if not day:

@@ -26,7 +26,7 @@ class Terms:
 
     def __init__(self, folder: Folder, index: ParagraphIndex) -> None:
         self._index = index
-        self._known = {" ".join(WORD.findall(t.name.lower())) for t in folder.glossary}
+        self._known = {" ".join(WORD.findall(name.lower())) for t in folder.glossary for name in (t.name, *t.also)}
         self._known |= {" ".join(WORD.findall(p.name.lower())) for p in folder.parts}
         self._trade = {name.lower() for ring in RINGS for name in ring} - _EVERYDAY
         self._heads, self._before = self._of_titles(folder)

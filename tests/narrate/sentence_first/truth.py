@@ -85,7 +85,10 @@ PLANTED: tuple[tuple[str, str, tuple[str, ...]], ...] = (
 
 # Cautions of the book turned round by a small word.
 TURNED: tuple[tuple[str, str], ...] = (
-    ("On aeroplanes with mod 12 the lamp switch may be put at OFF at all times except by order of the instructor.", "§25b"),
+    (
+        "On aeroplanes with mod 12 the lamp switch may be put at OFF at all times except by order of the instructor.",
+        "§25b",
+    ),
     ("Take the lead off the battery after working on any part of the wiring.", "§12"),
     ("Change tanks after the one in use is empty.", "§43"),
     ("An engine that has been switched off may not still fire.", "§8"),
