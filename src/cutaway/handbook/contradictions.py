@@ -77,10 +77,12 @@ def contradictions(
     index: of all the folder's paragraphs. A person has to judge: that two figures are of one quantity is told by words.
     """
     subjects = _subjects(folder, index)
-    groups: dict[str, list[Printed]] = {}
+    # Only figures that share a term can contradict each other, so that a large book needs no look at every pair.
+    groups: dict[tuple[str, str], list[Printed]] = {}
     for paragraph in standing:
         for figure in printed(paragraph, index, subjects):
-            groups.setdefault(figure.quantity.dimension, []).append(figure)
+            for term in sorted(figure.terms):
+                groups.setdefault((term, figure.quantity.dimension), []).append(figure)
     found: dict[tuple[str, str, str, str], Contradiction] = {}
     for many in groups.values():
         for first, second in combinations(many, 2):
@@ -91,7 +93,8 @@ def contradictions(
                     second.paragraph.source + second.paragraph.number,
                 )
                 found.setdefault((*key, first.quantity.text, second.quantity.text), one)
-    return tuple(found.values())
+    order = {id(paragraph): place for place, paragraph in enumerate(standing)}
+    return tuple(sorted(found.values(), key=lambda c: (order[id(c.first.paragraph)], order[id(c.second.paragraph)])))
 
 
 def printed(paragraph: Paragraph, index: ParagraphIndex, subjects: frozenset[str]) -> Iterator[Printed]:

@@ -1,8 +1,8 @@
 """A second small book, of another aeroplane, on which nothing was tuned: what was found on the Whinchat is tried here.
 
 The sentences and what is wrong in them were written before the comparison was run on them. That first run found the
-right paragraph for all, all ten differences and all three turned cautions, with one false alarm (85 °C said as degrees),
-which was then mended.
+right paragraph for all, all ten differences and all three turned cautions, with one false alarm (85 °C said as
+degrees), which was then mended.
 """
 
 TYPE = """\

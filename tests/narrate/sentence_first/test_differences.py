@@ -4,7 +4,7 @@ import pytest
 
 from cutaway.narrate.likely import Ranking
 from cutaway.narrate.sentence_first import Comparer, told
-from tests.narrate.sentence_first.folders import loaded, spoken, write
+from tests.narrate.sentence_first.folders import bare_whinchat, loaded, spoken, write
 from tests.narrate.sentence_first.sandpiper import BOOK, TYPE
 from tests.narrate.sentence_first.sandpiper import PLANTED as PLANTED_THERE
 from tests.narrate.sentence_first.sandpiper import TRUE as TRUE_THERE
@@ -114,6 +114,12 @@ def test_a_difference_marks_the_words_and_shows_the_paragraph(comparer) -> None:
 def test_another_word_of_the_trade_is_told(comparer, term) -> None:
     differences = compared(comparer, f"The {term} was new to them.").differences
     assert [(d.sort, d.said) for d in differences] == [("term", term)]
+
+
+def test_a_word_that_the_glossary_has_is_no_stranger(tmp_path) -> None:
+    glossary = "terms:\n  filter: {means: A gauze., also: [strainer]}\n"
+    folder = loaded(write(bare_whinchat(tmp_path), {"glossary.yaml": glossary}))
+    assert compared(Comparer(Ranking(folder)), "The strainer is washed out every thirty hours.").differences == ()
 
 
 def test_a_thing_the_books_do_not_speak_of(comparer) -> None:
