@@ -41,18 +41,18 @@ def promises(folder: Folder) -> tuple[tuple[Promise, ...], Problems]:
         if promise.settled is None:
             message = f"'{promise.what}' is promised here, and no script settles it yet."
             hint = f"Write `settles: {promise.what}` behind the sentence that covers it."
-            problems.append(Diagnostic("N611", mark.span, message, hint))
+            problems.append(Diagnostic("N911", mark.span, message, hint))
         elif promise.settled < promise.made:
             message = f"'{promise.what}' is promised here, and was settled before."
             problems.append(
-                Diagnostic("N613", mark.span, message, "Take the promise out, or promise it in an earlier film.")
+                Diagnostic("N913", mark.span, message, "Take the promise out, or promise it in an earlier film.")
             )
     names = {fold(promise.what) for promise in found}
     for _, mark in settled:
         if fold(mark.words) not in names:
             message = f"'{mark.words}' is settled here, and nobody promised it."
             hint = did_you_mean(mark.words, (promise.what for promise in found)) or "Take the mark out."
-            problems.append(Diagnostic("N612", mark.span, message, hint))
+            problems.append(Diagnostic("N912", mark.span, message, hint))
     return found, tuple(problems) + _unmarked(folder)
 
 
@@ -90,5 +90,5 @@ def _unmarked(folder: Folder) -> Problems:
             if not marked and sounds_like_a_promise(sentence.text):
                 message = f"'{sentence.text}' sounds like a promise, and is not marked as one."
                 hint = "Write `promise: what is promised` behind it, and `settles: …` where it is covered."
-                told.append(Diagnostic("N614", sentence.span, message, hint))
+                told.append(Diagnostic("N914", sentence.span, message, hint))
     return tuple(told)

@@ -106,10 +106,10 @@ def _picture(mark: Mark, folder: Folder) -> tuple[Picture | None, Problems]:
         else:
             hint = did_you_mean(word, (*systems, *standards, *situations))
             message = f"There is no sheet of '{word}'."
-            return None, (Diagnostic("N621", mark.span, message, f"{hint} Put a picture of your own in quotes."),)
+            return None, (Diagnostic("N921", mark.span, message, f"{hint} Put a picture of your own in quotes."),)
     if not chosen["system"]:
         message = f"'{mark.words}' does not say of which system the sheet is."
-        return None, (Diagnostic("N621", mark.span, message, did_you_mean("", systems)),)
+        return None, (Diagnostic("N921", mark.span, message, did_you_mean("", systems)),)
     standard = chosen["standard"] or standards[0]
     situation = chosen["situation"] or next(iter(situations), "")
     return _sheet(chosen["system"], standard, situation, "marked"), ()
@@ -149,5 +149,5 @@ def _marked_callouts(sentence: Sentence, names: frozenset[str]) -> tuple[tuple[s
                 found.append(name)
                 continue
             hint = f"{did_you_mean(word, sorted(names))} Put words of your own in quotes."
-            problems.append(Diagnostic("N621", mark.span, f"There is no part '{word}' to point at.", hint))
+            problems.append(Diagnostic("N921", mark.span, f"There is no part '{word}' to point at.", hint))
     return tuple(found), tuple(problems)

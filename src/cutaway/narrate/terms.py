@@ -62,7 +62,7 @@ def _introductions(folder: Folder) -> tuple[Mapping[str, Where], Problems]:
                     continue
                 message = f"'{mark.words}' is introduced here, and is no term of the glossary."
                 problems.append(
-                    Diagnostic("N604", mark.span, message, did_you_mean(mark.words, (t.name for t in folder.glossary)))
+                    Diagnostic("N904", mark.span, message, did_you_mean(mark.words, (t.name for t in folder.glossary)))
                 )
     return found, tuple(problems)
 
@@ -92,17 +92,17 @@ def _faults(one: TermUse, folder: Folder) -> Problems:
         message = f"'{term.name}' is spoken of, and nothing says where it is introduced."
         script = folder.scripts[first.film].name
         hint = f"Write introduced: {script} in its entry if that film explains it."
-        return (Diagnostic("N603", span, message, hint, ((term.span, "its entry"),)),)
+        return (Diagnostic("N903", span, message, hint, ((term.span, "its entry"),)),)
     if one.introduced is None:
         message = f"The glossary introduces '{term.name}' in {term.introduced}, which never speaks of it."
         script = folder.scripts[first.film].name
-        return (Diagnostic("N602", term.span, message, f"Write introduced: {script}, where it is first used."),)
+        return (Diagnostic("N902", term.span, message, f"Write introduced: {script}, where it is first used."),)
     if first < one.introduced:
         film = folder.scripts[one.introduced.film].name
         message = f"'{term.name}' is used here, and only {_later(first, one.introduced, film)} introduces it."
         hint = f"Say in a few words what it is, and write `introduces: {term.name}` behind the sentence."
         also = ((sentence_at(folder, one.introduced).span, "introduced here"),)
-        return (Diagnostic("N601", span, message, hint, also),)
+        return (Diagnostic("N901", span, message, hint, also),)
     return ()
 
 

@@ -39,7 +39,7 @@ _TERMS = "tests/narrate/desk/test_terms.py"
 _PROMISES = "tests/narrate/desk/test_promises.py"
 _SHOTS = "tests/narrate/desk/test_shots.py"
 _DESK: dict[str, Entry] = {
-    "N601": _told(
+    "N901": _told(
         "warning",
         "a term used before it is introduced",
         "Who sees the films in order hears a word of the trade that nobody has explained yet.",
@@ -47,7 +47,7 @@ _DESK: dict[str, Entry] = {
         "the term introduced in the first film that uses it",
         _TERMS,
     ),
-    "N602": _told(
+    "N902": _told(
         "warning",
         "a term that is not used where it is introduced",
         "The glossary says that a script introduces the term, and the script never speaks of it.",
@@ -55,7 +55,7 @@ _DESK: dict[str, Entry] = {
         "`introduced:` with the script that explains it",
         _TERMS,
     ),
-    "N603": _told(
+    "N903": _told(
         "warning",
         "a term that nobody introduces",
         "A term of the glossary is spoken of, and neither the glossary nor a mark says where it is explained.",
@@ -63,7 +63,7 @@ _DESK: dict[str, Entry] = {
         "`magneto: {means: …, introduced: 02-current}`",
         _TERMS,
     ),
-    "N604": _told(
+    "N904": _told(
         "warning",
         "an introduction of something that is no term",
         "A mark `introduces:` names a term of the glossary.",
@@ -71,7 +71,7 @@ _DESK: dict[str, Entry] = {
         "`introduces: magneto`",
         _TERMS,
     ),
-    "N611": _told(
+    "N911": _told(
         "warning",
         "a promise that no script settles",
         "A viewer was told that something would be covered, and nothing says that it was.",
@@ -79,7 +79,7 @@ _DESK: dict[str, Entry] = {
         "`settles: the battery` behind the sentence that covers it",
         _PROMISES,
     ),
-    "N612": _told(
+    "N912": _told(
         "warning",
         "something settled that nobody promised",
         "A mark `settles:` names what an earlier sentence promised, in the same words.",
@@ -87,7 +87,7 @@ _DESK: dict[str, Entry] = {
         "`settles: the battery`",
         _PROMISES,
     ),
-    "N613": _told(
+    "N913": _told(
         "warning",
         "a promise settled before it was made",
         "What has been covered already is no promise.",
@@ -95,7 +95,7 @@ _DESK: dict[str, Entry] = {
         "the promise in the earlier film",
         _PROMISES,
     ),
-    "N614": _told(
+    "N914": _told(
         "warning",
         "a sentence that sounds like a promise",
         "A promise without a mark is not tracked, and may be forgotten.",
@@ -103,7 +103,7 @@ _DESK: dict[str, Entry] = {
         "A later film covers the battery. `promise: the battery`",
         _PROMISES,
     ),
-    "N621": _told(
+    "N921": _told(
         "warning",
         "a picture of something that there is not",
         "A mark `show:` names a system, and if need be a standard and a situation, of which there is a sheet; a "

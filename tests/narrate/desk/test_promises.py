@@ -12,9 +12,9 @@ def codes(problems) -> list[str]:
     return [problem.code for problem in problems]
 
 
-def test_n611_an_open_promise(series) -> None:
+def test_n911_an_open_promise(series) -> None:
     looked, problems = series(PROMISED)
-    assert codes(problems) == ["N611"] and "'the battery'" in problems[0].message
+    assert codes(problems) == ["N911"] and "'the battery'" in problems[0].message
     assert [one.settled for one in looked.promises] == [None]
 
 
@@ -25,20 +25,20 @@ def test_a_promise_settled_in_the_next_film(series) -> None:
     assert (promise.made, promise.settled) == (Where(0, 1), Where(1, 0))
 
 
-def test_n612_settled_for_nobody(series) -> None:
+def test_n912_settled_for_nobody(series) -> None:
     _, problems = series(PROMISED, "Here it is. `settles: the batery`")
-    assert sorted(codes(problems)) == ["N611", "N612"]
-    assert next(p for p in problems if p.code == "N612").hint == "Did you mean the battery?"
+    assert sorted(codes(problems)) == ["N911", "N912"]
+    assert next(p for p in problems if p.code == "N912").hint == "Did you mean the battery?"
 
 
-def test_n613_settled_before_it_was_promised(series) -> None:
+def test_n913_settled_before_it_was_promised(series) -> None:
     _, problems = series("Here it is. `settles: the battery`", PROMISED)
-    assert codes(problems) == ["N613"]
+    assert codes(problems) == ["N913"]
 
 
-def test_n614_a_promise_without_a_mark(series) -> None:
+def test_n914_a_promise_without_a_mark(series) -> None:
     _, problems = series("A later film covers the battery.")
-    assert codes(problems) == ["N614"]
+    assert codes(problems) == ["N914"]
     _, problems = series("A later film covers the battery. `promise: the battery`", "So. `settles: the battery`")
     assert codes(problems) == []
 

@@ -35,9 +35,9 @@ def test_the_same_picture_is_told_once(series) -> None:
     assert [shot.picture is not None for shot in looked.scripts[0].shots] == [True, False, False, True]
 
 
-def test_n621_pictures_and_parts_that_there_are_not(series) -> None:
+def test_n921_pictures_and_parts_that_there_are_not(series) -> None:
     _, problems = series("One. `show: Feul` Two. `call-out: fuel cokc` Three. `show: parked`")
-    assert codes(problems) == ["N621", "N621", "N621"]
+    assert codes(problems) == ["N921", "N921", "N921"]
     assert "Did you mean Fuel?" in problems[0].hint and "Did you mean fuel cock?" in problems[1].hint
     assert "does not say of which system" in problems[2].message
 

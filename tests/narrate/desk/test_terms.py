@@ -19,33 +19,33 @@ def test_the_first_use_in_the_named_film_introduces(series) -> None:
     assert use.uses == (Where(0, 1), Where(1, 0))
 
 
-def test_n601_a_use_in_an_earlier_film(series) -> None:
+def test_n901_a_use_in_an_earlier_film(series) -> None:
     _, problems = series("The cock is shut.", "A cock is a valve.", COCK % "02-more")
-    assert codes(problems) == ["N601"]
+    assert codes(problems) == ["N901"]
     assert "02-more" in problems[0].message and "`introduces: cock`" in problems[0].hint
 
 
-def test_n601_a_use_before_the_mark_in_the_same_film(series) -> None:
+def test_n901_a_use_before_the_mark_in_the_same_film(series) -> None:
     _, problems = series("The cock is shut. A cock is a valve. `introduces: cock`", "", COCK % "01-fuel")
-    assert codes(problems) == ["N601"]
+    assert codes(problems) == ["N901"]
     looked, problems = series("A cock is a valve. `introduces: cock` The cock is shut.", "", COCK % "01-fuel")
     assert codes(problems) == [] and looked.terms[0].marked
 
 
-def test_n602_a_film_that_never_speaks_of_it(series) -> None:
+def test_n902_a_film_that_never_speaks_of_it(series) -> None:
     _, problems = series("All is well.", "The cock is shut.", COCK % "01-fuel")
-    assert codes(problems) == ["N602"]
+    assert codes(problems) == ["N902"]
     assert "introduced: 02-more" in problems[0].hint
 
 
-def test_n603_a_term_that_nobody_introduces(series) -> None:
+def test_n903_a_term_that_nobody_introduces(series) -> None:
     _, problems = series("The cock is shut.", "", "terms:\n  cock: {means: A valve.}\n")
-    assert codes(problems) == ["N603"]
+    assert codes(problems) == ["N903"]
 
 
-def test_n604_an_introduction_of_no_term(series) -> None:
+def test_n904_an_introduction_of_no_term(series) -> None:
     _, problems = series("The cock is shut. `introduces: cokc`", "", COCK % "01-fuel")
-    assert codes(problems) == ["N604"]
+    assert codes(problems) == ["N904"]
     assert problems[0].hint == "Did you mean cock?"
 
 
