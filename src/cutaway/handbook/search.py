@@ -57,6 +57,7 @@ class ParagraphIndex:
         self.stems = Stems()
         texts = (f"{p.title} {p.text} {' '.join(p.cautions)}".lower() for p in self.paragraphs)
         self.vocabulary = tuple(sorted({word for text in texts for word in WORD.findall(text)}))
+        self._words = frozenset(self.vocabulary)
         self.stems.learn(self.vocabulary)
         self._places: dict[str, int] = {}
         self._rings: dict[str, tuple[str, ...]] = {}
@@ -131,6 +132,7 @@ class ParagraphIndex:
 
     def _asked(self, text: str) -> tuple[tuple[_Asked, ...], tuple[tuple[str, str], ...]]:
         """The words to search with all their spellings; with which word stands in for one that the books lack."""
+        self.stems.learn(WORD.findall(text.lower()))
         asked: list[_Asked] = []
         instead: list[tuple[str, str]] = []
         for word in _telling(WORD.findall(text.lower())):
@@ -164,8 +166,9 @@ class ParagraphIndex:
 
     def _taken_apart(self, word: str) -> str:
         """'lampswitch' as 'lamp switch', if the books say that."""
-        halves = (f"{word[:at]} {word[at:]}" for at in range(3, len(word) - 2))
-        return next((half for half in halves if self.places(half)), "")
+        halves = ((word[:at], word[at:]) for at in range(3, len(word) - 2))
+        known = (f"{one} {two}" for one, two in halves if one in self._words and two in self._words)
+        return next((phrase for phrase in known if self.places(phrase)), "")
 
     def _affordable(self, asked: tuple[_Asked, ...]) -> tuple[_Asked, ...]:
         """The rarest words, as many as can be searched at once in good time."""

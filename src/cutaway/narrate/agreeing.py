@@ -8,8 +8,8 @@ from cutaway.quantities.prose import figures_in, same_figure
 from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.units import NUMBER
 
-# What a speaker may say for short: 'two pounds' of a pressure, 'four inches' of suction, 'forty strokes' a minute.
-_SHORT = frozenset([("lb", "lb/sq in"), ("in", "in Hg")])
+# What a speaker may say for short: 'two pounds' of a pressure, 'four inches' of suction, 'eighty degrees' of heat.
+_SHORT = frozenset([("lb", "lb/sq in"), ("in", "in Hg"), ("deg", "°C"), ("deg", "°F")])
 # How far off a figure may be that is called round, as a share of the printed one. A choice of ours.
 _ROUND = 0.1
 _ABOUT = re.compile(

@@ -50,6 +50,7 @@ class Ranking:
         self.folder = folder
         self.index = ParagraphIndex(folder.sources, folder.glossary)
         self.marks = MarkNames(folder.type)
+        self._searched: dict[str, dict[int, float]] = {}
         self._figures: dict[int, tuple[Quantity, ...]] = {}
 
     def heard(self, script: Script) -> tuple[Heard, ...]:
@@ -92,8 +93,11 @@ class Ranking:
         return self._figures[key]
 
     def _by_words(self, text: str) -> dict[int, float]:
-        hits = self.index.search(self.words(text), _WEIGHED)
-        return {self.index.row_of(hit.paragraph): hit.score for hit in hits}
+        """The scores of a text's words; each sentence is asked for twice, for itself and as the one before."""
+        if text not in self._searched:
+            hits = self.index.search(self.words(text), _WEIGHED)
+            self._searched[text] = {self.index.row_of(hit.paragraph): hit.score for hit in hits}
+        return self._searched[text]
 
     def words(self, text: str) -> str:
         """The text without its figures and marks, which are compared by themselves."""
