@@ -71,6 +71,16 @@ def test_a_source_typed_by_hand_or_taken_from_other_files_is_not_touched(taken, 
     assert taken(other, key="book", new_copy=True)[1] == []
 
 
+def test_a_source_that_can_no_longer_be_read_is_not_written_over(taken, tmp_path) -> None:
+    file, source = tmp_path / "hb2.txt", taken.folder / "sources" / "hb2.md"
+    file.write_text(FIRST, encoding="utf-8")
+    taken(file)
+    old = source.read_text(encoding="utf-8").replace("thin", "thin at 20°").encode("cp1252")
+    source.write_bytes(old)
+    assert taken(file) == (None, ["H002"])
+    assert source.read_bytes() == old
+
+
 def test_some_pages_only_leave_the_others_alone(taken, tmp_path) -> None:
     file = tmp_path / "hb2.txt"
     file.write_text(FIRST.replace("\n\n23", "\n\f23"), encoding="utf-8")

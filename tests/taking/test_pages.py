@@ -98,6 +98,23 @@ def test_numbers_that_begin_anew_make_a_further_source(taken, tmp_path) -> None:
     assert {(p.source, p.number) for s in loaded.folder.sources for p in s.paragraphs} >= {("ap", "§7"), ("ap-2", "§7")}
 
 
+def test_text_that_comes_back_at_the_edge_of_each_page_is_no_running_head() -> None:
+    pages = [
+        f"THE TURNSTONE {at}\n\n{at}. Cocks. One shuts the pipe to\nthe tank, which holds {at} gallons at\n"
+        f"full throttle.\n{at + 90}"
+        for at in range(1, 7)
+    ]
+    lines, out = without_running_heads(text_pages("\f".join(pages)))
+    assert {placed.line.text for placed in out} == {f"THE TURNSTONE {at}" for at in range(1, 7)} | {
+        str(at + 90) for at in range(1, 7)
+    }
+    runs, _ = paragraphs_of(lines)
+    assert [(p.number, p.blocks) for p in runs[0].paragraphs][2] == (
+        "3",
+        ("One shuts the pipe to the tank, which holds 3 gallons at full throttle.",),
+    )
+
+
 def test_a_text_without_numbers_is_numbered_in_order() -> None:
     runs, codes = paragraphs("The petrol cock.\n\nIt stands on the\nleft wall of 22 men.\n\nThat is all.\n")
     assert [(p.number, p.title or p.blocks[0]) for p in runs[0]] == [

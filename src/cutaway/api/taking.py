@@ -7,7 +7,8 @@ from pathlib import Path
 from cutaway.api.places import cache_folder
 from cutaway.problems.diagnostic import Problems
 from cutaway.taking.keeping import Shelf
-from cutaway.taking.take import HowTaken, Outcome, Source, take
+from cutaway.taking.putting import Outcome, Source
+from cutaway.taking.take import HowTaken, take
 from cutaway.taking.wanted import read_wanted
 
 

@@ -16,7 +16,7 @@ from cutaway.taking.second import SecondReader
 _SURE = 75.0
 """Mean confidence at which nobody asks whether the page lay the wrong way up."""
 _CLEAN, _TO_TURN, _DIRT = 0.0001, 0.002, 0.012
-"""Shares of ink: below the first a page is blank unread; below the second it is not worth turning about; below the third
+"""Shares of ink: below the first a page is blank unread, below the second not worth turning about, below the third
 what nobody can read may be dirt."""
 _SECONDS = 180
 

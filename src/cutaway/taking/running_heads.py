@@ -8,6 +8,8 @@ from rapidfuzz import fuzz, process
 from cutaway.taking.records import Page, PlacedLine
 
 _PAGE_NUMBER = re.compile(r"^[\W_]*(?:page\s*)?\d{1,4}[\W_]*$", re.IGNORECASE)
+_HEAD = re.compile(r"^(?:§\s*)?\d{1,4}[a-z]?[.)]\s+\w", re.IGNORECASE)
+_SENTENCE_END = re.compile(r"^[a-z].*[.;,]$")
 _EDGE = 2
 """So many lines at the top and at the foot of a page may be running ones."""
 _LEAST = 3
@@ -20,13 +22,25 @@ def without_running_heads(pages: tuple[Page, ...]) -> tuple[tuple[PlacedLine, ..
     kept: list[PlacedLine] = []
     out: list[PlacedLine] = []
     for page in pages:
-        last = len(page.lines)
+        texts = [line.text for line in page.lines]
+        above = _peeled(texts, common) if len(pages) > 1 else 0
+        below = _peeled(texts[::-1], common) if len(pages) > 1 else 0
         for place, line in enumerate(page.lines, 1):
-            edge = place <= _EDGE or place > last - _EDGE
-            alone = place in (1, last) and len(pages) > 1 and last > 2 and _PAGE_NUMBER.match(line.text)
-            running = edge and last > 2 and _near(_key(line.text), common)
-            (out if alone or running else kept).append(PlacedLine(page.number, place, line))
+            outside = place <= above or place > len(texts) - below
+            (out if outside else kept).append(PlacedLine(page.number, place, line))
     return tuple(kept), tuple(out)
+
+
+def _peeled(texts: list[str], common: tuple[str, ...]) -> int:
+    """How many lines at the beginning are running ones: from outside in, so that text ends the row."""
+    if len(texts) <= 2:
+        return 0
+    count = 0
+    for text in texts[:_EDGE]:
+        if not (_PAGE_NUMBER.match(text) or _near(_key(text), common)):
+            break
+        count += 1
+    return count
 
 
 def _common(pages: tuple[Page, ...]) -> tuple[str, ...]:
@@ -50,5 +64,7 @@ def _near(key: str, known: tuple[str, ...]) -> str:
 
 
 def _key(text: str) -> str:
-    """A line without what changes from page to page: '' for a long line, which is text."""
-    return "" if len(text) > 90 else " ".join(re.sub(r"[\d\W_]+", " ", text.lower()).split())
+    """A line without what changes from page to page. '' for what is text: a long line, the head of a paragraph, the end
+    of a sentence, a line with several figures."""
+    is_text = len(text) > 90 or _HEAD.match(text) or _SENTENCE_END.search(text) or len(re.findall(r"\d+", text)) > 1
+    return "" if is_text else " ".join(re.sub(r"[\d\W_]+", " ", text.lower()).split())
