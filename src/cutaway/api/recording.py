@@ -18,10 +18,11 @@ from cutaway.narrate.sound import open_recording
 from cutaway.narrate.srt import srt_file
 from cutaway.narrate.timing import timeline
 from cutaway.narrate.webvtt import caption_file, chapter_file
-from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
+from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.publish.single_file import write_files
 
 CAPTIONS_FOLDER = "captions"
+_ENDINGS = (".vtt", ".srt", ".chapters.vtt")
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,20 +54,21 @@ def make_captions(
     found, problems = script_named(loaded.folder, script)
     if found is None:
         return None, problems
+    where = out if out is not None else loaded.path / CAPTIONS_FOLDER
+    problems = in_the_way(tuple(where / f"{found.name}{ending}" for ending in _ENDINGS), replace)
+    if problems:
+        return None, problems
     alignment: Alignment | None = None
     seconds = 0.0
     if recording is not None:
         alignment, seconds, problems = align_recording(found, loaded.folder, recording, progress)
         if alignment is None:
             return None, problems
-    cues, files, more = _files(found, loaded.folder, alignment)
-    where = out if out is not None else loaded.path / CAPTIONS_FOLDER
-    problems += more + in_the_way(tuple(where / name for name in files), replace)
-    if has_error(problems):
-        return None, problems
-    written, more = write_files(tuple((where / name, text.encode()) for name, text in files.items()), replace=True)
+    cues, texts, more = _texts(found, loaded.folder, alignment)
     problems += more
-    return (None if more else Captioned(found, cues, alignment, seconds, written)), problems
+    files = tuple((where / f"{found.name}{ending}", text.encode()) for ending, text in zip(_ENDINGS, texts, strict=True))
+    written, more = write_files(files, replace=True)
+    return (None if more else Captioned(found, cues, alignment, seconds, written)), problems + more
 
 
 def in_the_way(paths: tuple[Path, ...], replace: bool) -> Problems:
@@ -117,18 +119,14 @@ def align_recording(
     return found, seconds, heard_badly(found, script, recording.name)
 
 
-def _files(
+def _texts(
     script: Script, folder: Folder, alignment: Alignment | None
-) -> tuple[tuple[Cue, ...], dict[str, str], Problems]:
+) -> tuple[tuple[Cue, ...], tuple[str, str, str], Problems]:
+    """The captions and the texts of the three files, in the order of `_ENDINGS`."""
     if alignment is None:
         times, when = None, timeline(script, folder.glossary)
     else:
         times, when = piece_times(script, folder.glossary, alignment), slots(alignment)
     cues, problems = captions(script, folder.glossary, recorded=times)
     title = script.title or script.name
-    files = {
-        f"{script.name}.vtt": caption_file(cues, title),
-        f"{script.name}.srt": srt_file(cues),
-        f"{script.name}.chapters.vtt": chapter_file(script, when),
-    }
-    return cues, files, problems
+    return cues, (caption_file(cues, title), srt_file(cues), chapter_file(script, when)), problems

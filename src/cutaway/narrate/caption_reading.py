@@ -17,7 +17,8 @@ _SRT_TIME = re.compile(
     r"(?:(?P<hours>[0-9]+):)?(?P<minutes>[0-9]{1,2}):(?P<seconds>[0-9]{1,2})(?:[.,](?P<rest>[0-9]{1,3}))?(?![0-9])"
 )
 _SIGNATURE = re.compile(r"WEBVTT(?:[ \t].*)?$")
-_TAG = re.compile(r"<[^<>]*>|\{[^{}]*\}")
+# Tags of WebVTT and SRT, and the commands in braces that some SRT files carry.
+_TAG = re.compile(r"<[^<>]*>|\{\\[^{}]*\}")
 _REFERENCE = re.compile(r"&(?:[a-zA-Z]+|#[0-9]+|#x[0-9a-fA-F]+);")
 
 
