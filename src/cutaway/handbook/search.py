@@ -16,7 +16,7 @@ from cutaway.handbook.stems import EMPTY, WORD, Stems
 
 # How many places in the books the words of one search may have in all before its commonest words are dropped, and how
 # many words are kept at least. A word that stands everywhere costs most and tells least. Choices of ours.
-_PLACES = 12_000
+_PLACES = 8_000
 _KEPT = 3
 
 
