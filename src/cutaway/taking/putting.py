@@ -1,4 +1,4 @@
-"""What was gathered is put into the folder: sources merged with what is there, the list to confirm, the record of it."""
+"""What was gathered is put into the folder: sources merged with what is there, what to confirm, the record of it."""
 
 import json
 import re
