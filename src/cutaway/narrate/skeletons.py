@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from cutaway.handbook.records import Paragraph
 from cutaway.handbook.search import ParagraphIndex
 from cutaway.handbook.sentences import cut
-from cutaway.handbook.stems import WORD
+from cutaway.handbook.stems import EMPTY, WORD
 from cutaway.narrate.agreeing import agrees, asserted, figures_of
 from cutaway.parts.kind import Kind, Want
 from cutaway.parts.library import KINDS
@@ -90,7 +90,8 @@ def _part_name(title: str) -> str:
     """'Suction relief valve' as a part is named; '' for a title that is no thing's name."""
     first = re.split(r",| and ", title)[0]
     words = WORD.findall(first.lower())
-    return " ".join(words) if 0 < len(words) <= 4 and "".join(words).isalpha() else ""
+    is_name = 0 < len(words) <= 4 and "".join(words).isalpha() and not set(words) & EMPTY
+    return " ".join(words) if is_name else ""
 
 
 def _kind(paragraph: Paragraph, index: ParagraphIndex) -> Kind | None:
@@ -98,6 +99,8 @@ def _kind(paragraph: Paragraph, index: ParagraphIndex) -> Kind | None:
     first = next(iter(cut(paragraph.text)), None)
     opening = paragraph.text[first.start : first.end] if first else ""
     there = title | set(index.stems.of(paragraph.text))
+    opens = WORD.findall(paragraph.title.lower())[0]
+    doing = opens if opens.endswith("ing") else ""
     head = index.stems.of(re.split(r",| and ", paragraph.title)[0])[-1:]
     scored: list[tuple[int, float, int, Kind]] = []
     for kind in KINDS.values():
@@ -105,6 +108,9 @@ def _kind(paragraph: Paragraph, index: ParagraphIndex) -> Kind | None:
         if not set(words) & title or not (words[-1] in head or words[-1] in index.stems.of(opening)):
             continue
         if head and head[0] not in words:
+            continue
+        # 'Changing tanks' is something to do, 'Charging lamp' a thing.
+        if doing and index.stems.one(doing) not in words:
             continue
         found = sum(word in there or bool(index.ring_of_stem(word) & there) for word in words)
         if found / len(words) >= _ENOUGH:

@@ -56,6 +56,14 @@ def test_a_part_has_what_the_paragraph_prints_and_says_what_it_wants(folder) -> 
     assert parts["fuel lamp"].wants == ("senses", "fed by")
 
 
+@pytest.mark.parametrize(
+    "sentence", ["Change tanks before the one in use is empty.", "On Mk 2 work the hand pump at once."]
+)
+def test_a_paragraph_of_something_to_do_is_no_part(tmp_path, sentence) -> None:
+    found = linked(bare_whinchat(tmp_path, f"# A\n\n{sentence}\n"))
+    assert numbers(found, "cite") and not numbers(found, "part")
+
+
 def test_nothing_is_written_by_looking(folder) -> None:
     before = {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()}
     assert CliRunner().invoke(app, ["link", "01-all", "-C", str(folder)]).exit_code == 0
