@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from cutaway.api.corrections import publish
 from cutaway.handbook.records import Script, Sentence
-from cutaway.narrate.captions import captions
+from cutaway.narrate.captions import Cue, captions
 from cutaway.narrate.corrected import Film, corrected
 from cutaway.narrate.rewording import paired
 from cutaway.narrate.settings import CAPTIONS_42
@@ -83,6 +83,19 @@ def test_a_caption_of_two_sentences_takes_its_neighbour_along() -> None:
     found, _ = corrected(Film("a", texts, cues), {number: new}, ())
     wanted = " ".join(new.text if at == number else text for at, text in enumerate(texts))
     assert " ".join(line for cue in found for line in cue.lines) == wanted
+
+
+def test_a_sentence_that_runs_on_into_the_next_caption_is_said_once() -> None:
+    texts = ("It is so.", "And that is why the handbook was amended.", "So there.")
+    cues = (
+        Cue("a-1", 0.0, 2.0, ("It is so. And that is why",), (0, 1), ()),
+        Cue("a-2", 2.1, 4.0, ("the handbook was amended.",), (1,), ()),
+        Cue("a-3", 4.1, 6.0, ("So there.",), (2,), ()),
+    )
+    found, _ = corrected(Film("a", texts, cues), {0: sentence("It was so.")}, ())
+    words = " ".join(line for cue in found for line in cue.lines)
+    assert words == "It was so. And that is why the handbook was amended. So there."
+    assert found[-1] == cues[-1]
 
 
 def test_the_file_and_k311_a_sentence_with_no_room(out: Path, made, edit) -> None:
