@@ -64,7 +64,8 @@ def test_an_arrow_begins_a_caption_even_without_a_blank_line() -> None:
 
 
 def test_srt_with_its_usual_slips() -> None:
-    text = "1\n00:00:01,500 --> 00:00:02,750\nOne\nTwo\n2\n0:0:3,5 --> 00:00:04.000\nx\n\n\n9\n00:00:05,000 --> 00:00:06,000\n<i>y</i>\n"
+    text = "1\n00:00:01,500 --> 00:00:02,750\nOne\nTwo\n"
+    text += "2\n0:0:3,5 --> 00:00:04.000\nx\n\n\n9\n00:00:05,000 --> 00:00:06,000\n<i>y</i>\n"
     cues, found = read(text, "x.srt")
     assert not found
     assert [(c.start, c.end, c.words) for c in cues] == [(1.5, 2.75, "One Two"), (3.5, 4.0, "x"), (5.0, 6.0, "y")]

@@ -11,7 +11,8 @@ from cutaway.api.recording import make_captions
 from cutaway.cli.main import app
 from cutaway.narrate.imported import Block, script_text
 
-SRT = "1\n00:00:01,000 --> 00:00:03,000\nShe has two tanks,\n\n2\n00:00:03,100 --> 00:00:05,000\none in each wing.\n\n" \
+SRT = "1\n00:00:01,000 --> 00:00:03,000\nShe has two tanks,\n\n" \
+      "2\n00:00:03,100 --> 00:00:05,000\none in each wing.\n\n" \
       "3\n00:00:20,000 --> 00:00:22,000\nThe lamp is red.\n"  # fmt: skip
 
 
@@ -32,17 +33,23 @@ def taken(folder: Path, name: str, content: str | bytes) -> tuple[tuple[str, str
 
 
 def test_captions(sample) -> None:
-    assert taken(sample, "old film.srt", SRT) == (("", "She has two tanks, one in each wing."), ("", "The lamp is red."))
+    assert taken(sample, "old film.srt", SRT) == (
+        ("", "She has two tanks, one in each wing."),
+        ("", "The lamp is red."),
+    )
     assert (sample / "scripts" / "old-film.md").read_text(encoding="utf-8").startswith("# old film\n")
 
 
 def test_captions_that_roll_are_taken_once(sample) -> None:
-    text = "WEBVTT\n\n00:01.000 --> 00:03.000\nthere are two tanks\n\n00:03.000 --> 00:05.000\nthere are two tanks\nin the wing\n"
+    text = "WEBVTT\n\n00:01.000 --> 00:03.000\nthere are two tanks\n\n"
+    text += "00:03.000 --> 00:05.000\nthere are two tanks\nin the wing\n"
     assert taken(sample, "rolling.vtt", text) == (("", "there are two tanks in the wing"),)
 
 
 def test_plain_text(sample) -> None:
-    text = "Two tanks\n\nShe has two. They are in\nthe wings.\n\nThe lamp\n\n- It is red.\n\n# It is *not* a `heading`.\n"
+    text = (
+        "Two tanks\n\nShe has two. They are in\nthe wings.\n\nThe lamp\n\n- It is red.\n\n# It is *not* a `heading`.\n"
+    )
     assert taken(sample, "talk.txt", text) == (
         ("Two tanks", "She has two."),
         ("Two tanks", "They are in the wings."),
@@ -53,7 +60,9 @@ def test_plain_text(sample) -> None:
 
 def test_markdown_is_kept_as_it_stands(sample) -> None:
     assert taken(sample, "talk.md", "## Tanks\n\nShe has *two*. `aside`\n") == (("Tanks", "She has two."),)
-    assert (sample / "scripts" / "talk.md").read_text(encoding="utf-8") == "# talk\n\n## Tanks\n\nShe has *two*. `aside`\n"
+    assert (sample / "scripts" / "talk.md").read_text(
+        encoding="utf-8"
+    ) == "# talk\n\n## Tanks\n\nShe has *two*. `aside`\n"
 
 
 def test_docx(sample) -> None:

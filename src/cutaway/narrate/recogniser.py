@@ -1,16 +1,19 @@
 """The recogniser: the one file that knows pocketsphinx. It is an extra, so what is missing is told, not raised."""
 
-from collections.abc import Callable, Iterable, Mapping
+import json
+import subprocess
+import sys
+from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.util import find_spec
 from pathlib import Path
-from threading import local
 from typing import Any
 
 from cutaway.narrate.language_model import arpa_text
-from cutaway.narrate.phrases_of_sound import heard_by_machine, phrases, seconds_of
+from cutaway.narrate.phrases_of_sound import phrases
 from cutaway.narrate.pronounce import Dictionary, read_dictionary, said
 from cutaway.narrate.sound import RATE, Recording
 from cutaway.problems.diagnostic import Diagnostic, Problems
@@ -19,8 +22,11 @@ _PACKAGE = "pocketsphinx"
 _FRAMES_A_SECOND = 100
 # How many common words may be heard that the script does not have. A choice of ours.
 _COMMON = 5000
-# Two are as fast as one machine of two cores gets; each has its own copy of the acoustic model.
+# Each process has its own copy of the acoustic model, some 150 MB.
 _WORKERS = 2
+# The files in which the processes find what they need.
+MODEL = "expected.arpa"
+UNKNOWN = "unknown.json"
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,42 +85,66 @@ def hear(
     scratch: a folder for what the recogniser reads from a file. progress: is called with the seconds of each piece.
     """
     spoken = tuple(sentence for sentence in sentences if sentence)
-    file = scratch / "expected.arpa"
-    file.write_text(arpa_text(spoken, common_words()), encoding="utf-8")
     known = dictionary()
     unknown = said(sorted({word for sentence in spoken for word in sentence if word not in known}), known)
-    own = local()
+    (scratch / MODEL).write_text(arpa_text(spoken, common_words()), encoding="utf-8")
+    (scratch / UNKNOWN).write_text(json.dumps(unknown), encoding="utf-8")
+    pieces = phrases(recording)
+    # The recogniser never lets go of the interpreter, so that only processes of their own run side by side.
+    turns = [pieces[turn::_WORKERS] for turn in range(_WORKERS) if pieces[turn::_WORKERS]]
+    with ThreadPoolExecutor(len(turns)) as pool, ExitStack() as running:
+        workers = [running.enter_context(_worker(recording.raw, scratch, turn)) for turn in turns]
+        found = [one for part in pool.map(lambda worker: _told_by(worker, progress), workers) for one in part]
+    return tuple(word for _, words in sorted(found) for word in words)
 
-    def one(piece: tuple[int, int]) -> tuple[Heard, ...]:
-        if not hasattr(own, "decoder"):
-            own.decoder = _listener(unknown, file)
-        found = _words_in(own.decoder, heard_by_machine(recording, *piece), seconds_of(piece[0]))
-        if progress is not None:
-            progress((piece[1] - piece[0]) // RATE)
-        return found
 
-    with ThreadPoolExecutor(_WORKERS) as pool:
+@contextmanager
+def _worker(raw: Path, scratch: Path, pieces: tuple[tuple[int, int], ...]) -> Iterator[subprocess.Popen[str]]:
+    """A process that hears some pieces; it ends with this one, whatever happens."""
+    command = [sys.executable, "-m", "cutaway.narrate.listening", str(raw), str(scratch)]
+    with subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True) as worker:
         try:
-            return tuple(word for found in pool.map(one, phrases(recording)) for word in found)
-        except BaseException:
-            pool.shutdown(cancel_futures=True)
-            raise
+            assert worker.stdin is not None
+            json.dump(pieces, worker.stdin)
+            worker.stdin.close()
+            yield worker
+        finally:
+            worker.kill()
 
 
-def _listener(unknown: Mapping[str, tuple[str, ...]], model: Path) -> Any:
-    """A decoder that knows the words and expects what the model says."""
+def _told_by(
+    worker: subprocess.Popen[str], progress: Callable[[int], None] | None
+) -> list[tuple[int, tuple[Heard, ...]]]:
+    """What a process has heard: for each piece its first sample and its words."""
+    assert worker.stdout is not None
+    found: list[tuple[int, tuple[Heard, ...]]] = []
+    for line in worker.stdout:
+        first, last, words = json.loads(line)
+        found.append((first, tuple(Heard(*word) for word in words)))
+        if progress is not None:
+            progress((last - first) // RATE)
+    if worker.wait():
+        raise OSError("the recogniser stopped before it had heard everything")
+    return found
+
+
+# --- in a process of its own ---------------------------------------------------------------------------------------
+
+
+def listener(scratch: Path) -> Any:
+    """A decoder that knows the script's words and expects what its model says."""
     from pocketsphinx import NGramModel
 
     decoder = _decoder()
-    for word, ways in unknown.items():
+    for word, ways in json.loads((scratch / UNKNOWN).read_text(encoding="utf-8")).items():
         for number, sounds in enumerate(ways, 1):
             decoder.add_word(word if number == 1 else f"{word}({number})", sounds, False)
-    decoder.add_lm("script", NGramModel(decoder.config, decoder.logmath, str(model)))
+    decoder.add_lm("script", NGramModel(decoder.config, decoder.logmath, str(scratch / MODEL)))
     decoder.activate_search("script")
     return decoder
 
 
-def _words_in(decoder: Any, samples: bytes, start: float) -> tuple[Heard, ...]:
+def words_in(decoder: Any, samples: bytes, start: float) -> tuple[Heard, ...]:
     """The words of one piece; none where the recogniser gives up, which it does with an exception or in silence."""
     try:
         decoder.start_utt()

@@ -29,9 +29,11 @@ Loudness = npt.NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Recording:
-    """A recording. loudness: root mean square of every hundredth of a second, 0 to 32768."""
+    """A recording. raw: the file of its samples. loudness: root mean square of every hundredth of a second, 0 to
+    32768."""
 
     name: str
+    raw: Path
     samples: Samples
     loudness: Loudness
 
@@ -55,12 +57,17 @@ def open_recording(path: Path, scratch: Path) -> tuple[Recording | None, Problem
     if count < _SHORTEST * RATE:
         words = f"'{path.name}' has only {count / RATE:.1f} s of sound."
         return None, (Diagnostic("N504", None, words, "Give the whole recording of the narration."),)
-    samples = np.memmap(raw, dtype="<i2", mode="r", shape=(count,))
-    found = Recording(path.name, samples, _loudness(samples))
+    found = mapped(raw, path.name)
     if float(np.percentile(found.loudness, 99)) < _INAUDIBLE:
         words = f"'{path.name}' is silent: in {_clock(found.seconds)} nothing is loud enough to be speech."
         return None, (Diagnostic("N504", None, words, "See that the right track was recorded and is not muted."),)
     return found, ()
+
+
+def mapped(raw: Path, name: str = "") -> Recording:
+    """The recording whose samples lie in a file."""
+    samples = np.memmap(raw, dtype="<i2", mode="r")
+    return Recording(name, raw, samples, _loudness(samples))
 
 
 def _clock(seconds: float) -> str:

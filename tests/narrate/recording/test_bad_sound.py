@@ -1,5 +1,6 @@
 """What is no narration of the script: each with one clear sentence, and nothing written."""
 
+from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
@@ -10,7 +11,6 @@ from cutaway.narrate import recogniser, sound
 from cutaway.narrate.alignment import align
 from cutaway.narrate.judging_recordings import heard_badly
 from cutaway.narrate.phrases_of_sound import phrases
-
 from cutaway.narrate.sound import RATE, open_recording
 from tests.narrate.recording.conftest import music
 from tests.narrate.recording.test_alignment import heard, script_of
@@ -110,11 +110,11 @@ def test_two_hours_are_cut_into_pieces_end_to_end(tmp_path) -> None:
     assert recording.seconds == 7200.0
     pieces = phrases(recording)
     assert pieces[0][0] == 0 and pieces[-1][1] == 7200 * RATE
-    assert all(end == start for (_, end), (start, _) in zip(pieces, pieces[1:], strict=False))
+    assert all(end == start for (_, end), (start, _) in pairwise(pieces))
     assert max(end - start for start, end in pieces) <= 31 * RATE
 
 
-def test_the_recogniser_giving_up_is_no_crash(monkeypatch) -> None:
+def test_the_recogniser_giving_up_is_no_crash() -> None:
     class Broken:
         def start_utt(self) -> None:
             raise RuntimeError("no")
@@ -125,5 +125,5 @@ def test_the_recogniser_giving_up_is_no_crash(monkeypatch) -> None:
         def end_utt(self) -> None: ...
         def hyp(self) -> None: ...
 
-    assert recogniser._words_in(Broken(), b"", 0.0) == ()
-    assert recogniser._words_in(Silent(), b"", 0.0) == ()
+    assert recogniser.words_in(Broken(), b"", 0.0) == ()
+    assert recogniser.words_in(Silent(), b"", 0.0) == ()
