@@ -1,11 +1,13 @@
 #!/usr/bin/env bash
-# Debian packages that some tests need: a browser, and a font for stills. Where they cannot be installed the tests
+# Debian packages that some tests need: a browser, a font for stills, a reader of scans. Where they cannot be installed the tests
 # that need them are skipped and say so.
 set -euo pipefail
 
 missing=()
 command -v chromium >/dev/null || command -v chromium-browser >/dev/null || command -v google-chrome >/dev/null || missing+=(chromium)
 ls /usr/share/fonts/truetype/dejavu/DejaVuSans.ttf >/dev/null 2>&1 || missing+=(fonts-dejavu-core)
+command -v tesseract >/dev/null || missing+=(tesseract-ocr)
+command -v flite >/dev/null || missing+=(flite) # the synthetic voice of the tests of recordings
 ((${#missing[@]})) || exit 0
 
 if [[ "$(id -u)" == 0 ]] && command -v apt-get >/dev/null; then

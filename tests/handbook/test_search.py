@@ -37,6 +37,33 @@ def test_a_misspelt_word_finds_what_was_meant():
     assert hits[0].paragraph.number == "§24a"
 
 
+@pytest.mark.parametrize(
+    "words, first, instead",
+    [
+        ("gasoline tanks", "§21", ("gasoline", "petrol")),
+        ("strainer", "§23", ("strainer", "filter")),
+        ("airscrew fixed pitch", "§1", ("airscrew", "propeller")),
+        ("lampswitch", "§25b", ("lampswitch", "lamp switch")),
+    ],
+)
+def test_another_word_or_spelling_finds_the_books_own(words, first, instead):
+    hits = search_paragraphs(WHINCHAT_FOLDER, words, 3)
+    assert hits[0].paragraph.number == first
+    assert instead in hits[0].instead
+
+
+def test_the_glossary_says_what_else_a_thing_is_called():
+    assert "selector cock" not in " ".join(p.text + p.title for p in INDEX.paragraphs).lower()
+    hits = search_paragraphs(WHINCHAT_FOLDER, "selector cock", 1)
+    assert hits[0].paragraph.number == "§22"
+
+
+def test_a_name_is_found_whole_and_with_any_ending():
+    numbers_of = [p.number for p in INDEX.speaks_of("hand pumps")]
+    assert numbers_of == ["§2", "§27", "§36", "§46"]
+    assert INDEX.speaks_of("") == ()
+
+
 def test_scores_fall_and_the_limit_holds():
     hits = INDEX.search("fuel lamp pressure pump", 5)
     assert len(hits) == 5

@@ -74,7 +74,10 @@ def standards_named(folder: Folder, words: str) -> tuple[frozenset[StandardName]
 
 
 def found_wrong(checked: Checked | None, problems: Problems, strict: bool = False) -> bool:
-    """Whether a check should end with 1: an error, or a claim that fails (strict: or is not settled)."""
+    """Whether a check should end with 1: an error, or a claim that fails (strict: or one that is not settled,
+    or a sentence that differs from the books)."""
     if checked is None or has_error(problems):
+        return True
+    if strict and any(one.compared is not None and one.compared.differences for one in checked.sentences):
         return True
     return any(is_wrong(verdict, strict) for verdict in checked.verdicts())

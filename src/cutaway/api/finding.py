@@ -1,21 +1,32 @@
 """Find paragraphs in a folder's books; make a new folder; the schemas for an editor."""
 
+from dataclasses import dataclass
 from pathlib import Path
 
 from cutaway.api.loading import load
+from cutaway.handbook.known import Known, known_by
 from cutaway.handbook.new_folder import template_files
 from cutaway.handbook.schema import json_schema
-from cutaway.handbook.search import Hit, search_paragraphs
+from cutaway.handbook.search import Hit, ParagraphIndex
 from cutaway.parts.library import KINDS
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
 
-def find(folder: Path | str, words: str, limit: int = 8) -> tuple[tuple[Hit, ...] | None, Problems]:
-    """The paragraphs that speak of some words, best first; None where there is no type folder."""
+@dataclass(frozen=True, slots=True)
+class Found:
+    """What a search found: the parts, controls and terms of that very name, and the paragraphs, best first."""
+
+    known: tuple[Known, ...]
+    hits: tuple[Hit, ...]
+
+
+def find(folder: Path | str, words: str, limit: int = 8) -> tuple[Found | None, Problems]:
+    """The paragraphs that speak of some words, and what of the folder is called so; None where there is no folder."""
     loaded, problems = load(folder)
     if loaded is None:
         return None, problems
-    return search_paragraphs(loaded.folder, words, limit), ()
+    index = ParagraphIndex(loaded.folder.sources, loaded.folder.glossary)
+    return Found(known_by(loaded.folder, words, index), index.search(words, limit)), ()
 
 
 def new(folder: Path) -> tuple[Path | None, Problems]:

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from cutaway.api.corrections import written_side
 from cutaway.api.loading import load, workshop_for
 from cutaway.api.places import cache_folder, memory_file, pack_folder
 from cutaway.inquiry.memory import Memory
@@ -22,6 +23,7 @@ class Made:
     files: tuple[str, ...]
     checked: Checked
     wrong: bool
+    touched: tuple[str, ...] = ()
 
 
 def make(
@@ -45,9 +47,11 @@ def make(
     cache = cache_folder()
     desk = Desk(workshop, loaded.told, loaded.kinds, cache / "layout" if cache is not None else None)
     files, problems = pack_files(checked, desk, problems + more)
-    written, more = write_pack(target, files)
+    side, more = written_side(loaded, checked, files, rests)
+    problems += more
+    written, more = write_pack(target, {**files, **side.files})
     problems = in_order(problems + more)
     if written is None:
         return None, problems
     wrong = has_error(problems) or any(is_wrong(verdict) for verdict in checked.verdicts())
-    return Made(written, tuple(sorted(files)), checked, wrong), problems
+    return Made(written, tuple(sorted({**files, **side.files})), checked, wrong, side.touched), problems

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from cutaway.api.checking import found_wrong
 from cutaway.api.making import Made
+from cutaway.api.telling_books import compared_counts, compared_lines, compared_record
 from cutaway.handbook.search import Hit
 from cutaway.narrate.checked import Checked, JudgedClaim, is_wrong
 from cutaway.problems.diagnostic import Problems
@@ -36,7 +37,8 @@ def _checked_lines(checked: Checked, everything: bool) -> Iterator[str]:
             for claim in told:
                 yield from _claim_lines(claim, checked, everything)
             yield ""
-    yield from _unchecked_lines(checked, everything)
+    if everything:
+        yield from compared_lines(checked)
     yield from _counts(checked)
 
 
@@ -56,18 +58,6 @@ def _place(span: Span) -> str:
     return f"{span.file.path}:{place(span).line}"
 
 
-def _unchecked_lines(checked: Checked, everything: bool) -> Iterator[str]:
-    bare = [s for s in checked.sentences if s.unchecked]
-    if not bare or not everything:
-        return
-    yield "Sentences that nothing checks, with the likeliest paragraphs:"
-    for one in bare:
-        books = ", ".join(f"{p.source} {p.number} {p.title}" for p in one.likely) or "none speaks of it"
-        yield f"  {_place(one.sentence.span)}  {one.sentence.text}"
-        yield f"      {books}"
-    yield ""
-
-
 def _counts(checked: Checked) -> Iterator[str]:
     found = Counter(heading(v) for v in checked.verdicts())
     claims = sum(1 for claim in checked.claims() if claim.judged)
@@ -82,6 +72,7 @@ def _counts(checked: Checked) -> Iterator[str]:
             f"{_counted(total, 'sentence')}: {total - bare - aside} checked, {_counted(aside, 'aside')}, "
             f"{bare} that nothing checks" + (" (see them with --all)." if bare else ".")
         )
+    yield from compared_counts(checked)
     if claims and checked.folder.left_out:
         yield "What is wrong in the folder is left out of the model, so verdicts may change once it is mended."
     yield _run_words(checked, bool(found.keys() - {"Stated"})) if claims else _why_no_claims(checked)
@@ -130,6 +121,7 @@ def checked_record(checked: Checked | None, problems: Problems) -> dict[str, obj
             for s in checked.sentences
             if s.unchecked
         ],
+        "compared": [compared_record(s) for s in checked.sentences if s.compared is not None],
     }
 
 
@@ -159,6 +151,7 @@ def made_text(made: Made) -> str:
         *_counts(made.checked),
         f"The pack is in {made.folder}: {sheets} sheets, {captions} caption files, one page.",
     ]
+    lines.extend(made.touched)
     if made.wrong:
         lines.append("Something in it is wrong; it says so where it stands. `cutaway check` tells it in short.")
     lines.append(f"Open {made.folder / 'index.html'} in a browser.")
@@ -171,6 +164,7 @@ def made_record(made: Made | None, problems: Problems) -> dict[str, object]:
         "folder": str(made.folder) if made is not None else None,
         "files": list(made.files) if made is not None else [],
         "wrong": made.wrong if made is not None else True,
+        "touched": list(made.touched) if made is not None else [],
         "problems": as_records(problems),
     }
 

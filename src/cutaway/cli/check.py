@@ -19,7 +19,9 @@ def register(app: typer.Typer) -> None:
         on: str = typer.Option("", help="Only these standards, as `on:` says them: 'Mk 2', 'Mk 1 or Mk 2'."),
         script: str = typer.Option("", help="Only this script, by its file's name."),
         rests: bool = typer.Option(True, help="Take each assumed value to both ends of its range."),
-        strict: bool = typer.Option(False, help="End with 1 for rests on, not modelled and undecided as well."),
+        strict: bool = typer.Option(
+            False, help="End with 1 for rests on, not modelled, undecided and differs from the books as well."
+        ),
         everything: bool = typer.Option(False, "--all", help="Tell the claims that hold as well."),
         as_json: bool = typer.Option(False, "--json", help="For a program to read."),
     ) -> None:

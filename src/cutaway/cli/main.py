@@ -8,7 +8,27 @@ import traceback
 import typer
 from typer.core import TyperGroup
 
-from cutaway.cli import check, exits, explain, find, make, new, open_pack, run, schema
+from cutaway.cli import (
+    captions,
+    check,
+    desk,
+    exits,
+    explain,
+    find,
+    import_words,
+    letters,
+    link,
+    make,
+    manuscript,
+    new,
+    open_pack,
+    publish,
+    repair,
+    run,
+    schema,
+    sources,
+    take,
+)
 
 
 class Verbs(TyperGroup):
@@ -52,10 +72,20 @@ app = typer.Typer(
 )
 new.register(app)
 check.register(app)
+take.register(app)
 find.register(app)
+sources.register(app)
+link.register(app)
 run.register(app)
 make.register(app)
 open_pack.register(app)
+captions.register(app)
+repair.register(app)
+import_words.register(app)
+desk.register(app)
+letters.register(app)
+publish.register(app)
+manuscript.register(app)
 explain.register(app)
 schema.register(app)
 

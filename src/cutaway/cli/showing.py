@@ -31,7 +31,7 @@ def write_json(path: Path, record: object) -> Path:
 
 @dataclass
 class Counter:
-    """Counts runs while long work goes on; has a life."""
+    """Counts runs, or what `unit` says, while long work goes on; has a life."""
 
     made: int = 0
     _status: object = field(default=None, repr=False)
@@ -40,15 +40,16 @@ class Counter:
         self.made += more
         update = getattr(self._status, "update", None)
         if update is not None:
-            update(f"{self.words} · {self.made:,} runs")
+            update(f"{self.words} · {self.made:,} {self.unit}")
 
     words: str = ""
+    unit: str = "runs"
 
 
 @contextmanager
-def progress(words: str) -> Iterator[Counter]:
+def progress(words: str, unit: str = "runs") -> Iterator[Counter]:
     """Tell on a terminal that work goes on, and how far; silent where the output is not a terminal."""
-    counter = Counter(words=words)
+    counter = Counter(words=words, unit=unit)
     if not sys.stderr.isatty():
         yield counter
         return

@@ -4,7 +4,7 @@ from cutaway.handbook.door import admit, block_of
 from cutaway.handbook.head import Head, read_cites
 from cutaway.handbook.names import did_you_mean, fold
 from cutaway.handbook.nodes import Block, Faulty, Node, Words
-from cutaway.handbook.records import Script, Term
+from cutaway.handbook.records import Pronounced, Script, Term
 from cutaway.handbook.shapes import GlossaryShape, TermShape
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
@@ -35,5 +35,18 @@ def read_glossary(
             span = place.span if isinstance(place, Words) else entry.key.span
             problems += (Diagnostic("H701", span, message, did_you_mean(shape.introduced, known)),)
         means = " ".join(shape.means.split())
-        terms.append(Term(name, means, shape.said_as, tuple(shape.also), introduced, cites, entry.key.span))
+        simply = " ".join(shape.simply.split())
+        terms.append(Term(name, means, shape.said_as, tuple(shape.also), introduced, cites, entry.key.span, simply))
     return tuple(terms), problems
+
+
+def read_pronounced(root: Node | None) -> tuple[Pronounced, ...]:
+    """How names are read aloud; what is wrong with the block is told by `read_glossary`."""
+    block = root.get("pronounced") if isinstance(root, Block) else None
+    if not isinstance(block, Block):
+        return ()
+    return tuple(
+        Pronounced(" ".join(entry.key.text.split()), " ".join(entry.value.text.split()), entry.key.span)
+        for entry in block.entries
+        if isinstance(entry.value, Words) and entry.value.text.strip()
+    )

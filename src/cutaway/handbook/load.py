@@ -11,7 +11,7 @@ from pathlib import Path
 from cutaway.handbook.airframes import check_airframes, lost_airframes
 from cutaway.handbook.decided import checked, read_decided
 from cutaway.handbook.drills import read_drill
-from cutaway.handbook.glossary import read_glossary
+from cutaway.handbook.glossary import read_glossary, read_pronounced
 from cutaway.handbook.head import Head
 from cutaway.handbook.letters import read_letters
 from cutaway.handbook.names import fold
@@ -108,10 +108,11 @@ def _folder(
     unread = frozenset(Path(name).stem for name in texts.unread if name.startswith("scripts/"))
     glossary, more = read_glossary(trees.get("glossary.yaml"), head, scripts, unread)
     problems += more
-    letters, more = read_letters(trees.get("letters.yaml"), head)
+    letters, more = read_letters(trees.get("letters.yaml"), head, scripts, unread)
     folder = Folder(
         texts.root, about, sources, decided, built.systems, built.parts, built.lines, built.groups, situations,
         services, drills, scripts, glossary, letters, texts.files, left_out,
+        read_pronounced(trees.get("glossary.yaml")),
     )  # fmt: skip
     return folder, problems + more
 

@@ -3,14 +3,14 @@
 import re
 from dataclasses import dataclass
 
-_CODE = re.compile(r"(?<!`)(`+)(?!`)(.+?)(?<!`)\1(?!`)", re.DOTALL)
+_CODE = re.compile(r"(?<![`\\])(`+)(?!`)(.+?)(?<!`)\1(?!`)", re.DOTALL)
 _COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)
 _LINK = re.compile(r"!?\[([^\]\n]*)\]\([^)\n]*\)")
 _EMPHASIS = re.compile(
-    r"(?<![\w*])(\*{1,3})(?=\S)(.+?)(?<=\S)\1(?![\w*])|(?<![\w_])(_{1,3})(?=\S)(.+?)(?<=\S)\3(?![\w_])", re.DOTALL
+    r"(?<![\w*\\])(\*{1,3})(?=\S)(.+?)(?<=\S)\1(?![\w*])|(?<![\w_\\])(_{1,3})(?=\S)(.+?)(?<=\S)\3(?![\w_])", re.DOTALL
 )
 _LEAD = re.compile(r"^[ \t]*(?:>[ \t]?|[-*+][ \t]+|\d{1,9}[.)][ \t]+)*", re.MULTILINE)
-_ESCAPED = re.compile(r"\\([\\`*_{}\[\]()#+.!>~|-])")
+_ESCAPED = re.compile(r"\\([\\`*_{}\[\]()#+.!<>~|-])")
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,7 @@
 """What a type folder says, as frozen records with the place of everything. Names are spelled as first written."""
 
 from dataclasses import dataclass
-from typing import NewType
+from typing import Literal, NewType
 
 from cutaway.problems.span import Span, TextFile
 from cutaway.quantities.quantity import Quantity
@@ -57,7 +57,10 @@ class AircraftType:
 
 @dataclass(frozen=True, slots=True)
 class Paragraph:
-    """One numbered paragraph. number: '§21' or '§25a'. amended_by: the amendment that put it in, '' if original."""
+    """One numbered paragraph. number: '§21' or '§25a'. amended_by: the amendment that put it in, '' if original.
+
+    page: the page of the book on which it begins, as printed or counted, '' if not known.
+    """
 
     source: SourceKey
     number: str
@@ -67,6 +70,7 @@ class Paragraph:
     amended_by: str
     cautions: tuple[str, ...]
     span: Span
+    page: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -301,11 +305,24 @@ class Drill:
     span: Span
 
 
+MarkSort = Literal["introduces", "promise", "settles", "show", "call-out"]
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """What a code span behind a sentence says of it: `promise: the battery`. words: those after the colon."""
+
+    sort: MarkSort
+    words: str
+    span: Span
+
+
 @dataclass(frozen=True, slots=True)
 class Sentence:
     """One spoken sentence. text: as read aloud, without marks. claims: one span a line of the claim block under it.
 
     aside: history, opinion, advice, greeting. cites: the paragraphs it reports. paragraph: counts the paragraphs.
+    marks: what else is said of it behind it, for the script desk.
     """
 
     text: str
@@ -315,6 +332,7 @@ class Sentence:
     cites: tuple[Cite, ...]
     aside: bool
     span: Span
+    marks: tuple[Mark, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -329,7 +347,10 @@ class Script:
 
 @dataclass(frozen=True, slots=True)
 class Term:
-    """One entry of the glossary. said_as: how it is read aloud, '' if as written. also: other words for it."""
+    """One entry of the glossary. said_as: how it is read aloud, '' if as written. also: other words for it.
+
+    simply: the meaning for a reader who is new to the trade, '' where one reading level serves.
+    """
 
     name: str
     meaning: str
@@ -338,11 +359,26 @@ class Term:
     introduced: str
     cites: tuple[Cite, ...]
     span: Span
+    simply: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Pronounced:
+    """How a name or a word is read aloud in this project, where the general rules would say it otherwise."""
+
+    written: str
+    said_as: str
+    span: Span
 
 
 @dataclass(frozen=True, slots=True)
 class Letter:
-    """What a reader or viewer objected to, and what was decided."""
+    """What a reader or viewer objected to, and what was decided.
+
+    film: the script of the film, '' where none is named; at: the moment in it, s, None where none is given. page,
+    panel: where else it stands, as the writer says it. favour, against: the paragraphs that speak for the sentence and
+    against it. reply: the author's own draft, '' where one is to be made from the rest.
+    """
 
     name: str
     objects_to: str
@@ -351,6 +387,15 @@ class Letter:
     because: str
     cites: tuple[Cite, ...]
     span: Span
+    who: str = ""
+    date: str = ""
+    film: str = ""
+    at: float | None = None
+    page: str = ""
+    panel: str = ""
+    favour: tuple[Cite, ...] = ()
+    against: tuple[Cite, ...] = ()
+    reply: str = ""
 
 
 # --- the whole ---------------------------------------------------------------------------------------------------
@@ -376,6 +421,7 @@ class Folder:
     letters: tuple[Letter, ...]
     files: tuple[TextFile, ...]
     left_out: frozenset[str]
+    pronounced: tuple[Pronounced, ...] = ()
 
 
 def parts_on(folder: Folder, standard: StandardName) -> tuple[Part, ...]:

@@ -15,6 +15,7 @@ from cutaway.handbook.shapes import (
     AssumedShape,
     DecidedShape,
     GivenShape,
+    GlossaryShape,
     LetterShape,
     ModShape,
     RuleShape,
@@ -47,7 +48,7 @@ def json_schema(kinds: Kinds) -> dict[str, Schema]:
         ),
         "situations.yaml": _headed("What is set, given and started from.", _named("situations", _of(SituationShape))),
         "services.yaml": _headed("What the crew needs.", _named("services", {"anyOf": [_WORDS, _of(ServiceShape)]})),
-        "glossary.yaml": _headed("The words of the trade.", _named("terms", _of(TermShape))),
+        "glossary.yaml": _headed("The words of the trade.", _glossary()),
         "letters.yaml": _headed("What was objected to.", _named("letters", _of(LetterShape))),
     }
 
@@ -92,6 +93,12 @@ def _named(key: str, entry: Schema) -> Schema:
     """A file that is one key with named entries."""
     entries = {"type": "object", "additionalProperties": {"anyOf": [entry, {"type": "null"}]}}
     return _object({key: entries}, [key])
+
+
+def _glossary() -> Schema:
+    terms = {"type": "object", "additionalProperties": {"anyOf": [_of(TermShape), {"type": "null"}]}}
+    said = {"type": "object", "additionalProperties": _WORDS}
+    return _of(GlossaryShape, terms=terms, pronounced=said)
 
 
 def _type() -> Schema:

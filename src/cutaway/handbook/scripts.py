@@ -11,15 +11,26 @@ from cutaway.handbook.front_matter import front_matter
 from cutaway.handbook.head import Head, read_cites_text
 from cutaway.handbook.marked_text import CodeSpan, code_spans, read_aloud, without_comments, without_leads
 from cutaway.handbook.names import did_you_mean
-from cutaway.handbook.records import Cite, Script, Sentence
+from cutaway.handbook.records import Cite, Mark, MarkSort, Script, Sentence
 from cutaway.handbook.sentences import cut
 from cutaway.handbook.shapes import ScriptHeadShape
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span, TextFile
 
 _MARKDOWN = MarkdownIt("commonmark").enable("table").disable(["inline", "text_join"], ignoreInvalid=True)
-_MARK = re.compile(r"^(?:aside|cite\s*:)", re.IGNORECASE)
-_NEAR_MARK = re.compile(r"^(?:asides?|cites?|source|see)\b\s*:?", re.IGNORECASE)
+_MARK = re.compile(r"^(?:aside|(?:cite|introduces|promise|settles|show|call-out)\s*:)", re.IGNORECASE)
+_NEAR_MARK = re.compile(
+    r"^(?:asides?|cites?|source|see|introduc(?:es?|ed|ing)|promises?|settle[sd]?|shows?|call[- ]?outs?)\b\s*:?",
+    re.IGNORECASE,
+)
+_EXAMPLES: dict[MarkSort, str] = {
+    "introduces": "selector cock",
+    "promise": "the battery",
+    "settles": "the battery",
+    "show": "Fuel, Mk 1, cruising",
+    "call-out": "fuel lamp",
+}
+_SORTS: dict[str, MarkSort] = {sort: sort for sort in _EXAMPLES}
 
 
 def read_script(file: TextFile, head: Head) -> tuple[Script, Problems]:
@@ -56,6 +67,7 @@ class _Mark:
     at: int
     aside: bool
     cites: tuple[Cite, ...]
+    says: Mark | None = None
 
 
 class _Reader:
@@ -134,13 +146,17 @@ class _Reader:
     def _sentence(self, text: str, marks: list[_Mark], span: Span) -> None:
         cites = tuple(cite for mark in marks for cite in mark.cites)
         aside = any(mark.aside for mark in marks)
-        self.sentences.append(Sentence(text, self.chapter, self.paragraph, (), cites, aside, span))
+        says = tuple(mark.says for mark in marks if mark.says is not None)
+        self.sentences.append(Sentence(text, self.chapter, self.paragraph, (), cites, aside, span, says))
 
     def _mark(self, code: CodeSpan) -> _Mark:
         span = Span(self.file, code.inner, code.inner_end)
         if code.text.lower() == "aside":
             return _Mark(code.start, True, ())
         key, _, rest = code.text.partition(":")
+        sort = _SORTS.get(key.strip().lower())
+        if sort is not None:
+            return self._desk_mark(code, span, sort, " ".join(rest.split()))
         if key.strip().lower() != "cite":
             message = f"The mark '{code.text}' is not understood."
             self.problems.append(Diagnostic("H604", span, message, "Write `aside` alone, or `cite: §21`."))
@@ -152,6 +168,14 @@ class _Reader:
             more = (Diagnostic("H203", span, "This mark does not name a paragraph.", "Write `cite: §21`."),)
         self.problems.extend(more)
         return _Mark(code.start, False, cites)
+
+    def _desk_mark(self, code: CodeSpan, span: Span, sort: MarkSort, words: str) -> _Mark:
+        """A mark for the script desk; one that names nothing is told and left out."""
+        if words:
+            return _Mark(code.start, False, (), Mark(sort, words, span))
+        message = f"The mark '{code.text}' does not say what."
+        self.problems.append(Diagnostic("H607", span, message, f"Write `{sort}: {_EXAMPLES[sort]}`, say."))
+        return _Mark(code.start, False, ())
 
     def _near_mark(self, code: CodeSpan) -> None:
         """A code span that was surely meant as a mark, and would otherwise be read aloud."""

@@ -72,10 +72,16 @@ def _goes_on(text: str, stop: int, after: int) -> bool:
     found = _WORD_BEFORE.search(text, 0, stop)
     word = found[1].lower() if found else ""
     if text[stop] == "." and after - stop == 1 and word:
+        # 'No. 14', but 'the answer is no. The sparks …'
+        if word in ("no", "nos"):
+            return following.isdigit() or following.islower()
         if word in _BEFORE_A_NAME:
             return True
         # An initial: 'R. J. Hallam'.
         if len(word) == 1 and found and found[1].isupper() and word != "i":
+            return True
+        # '4.5 in. Hg': the unit goes on with a capital.
+        if word == "in" and re.match(r"Hg\b", text[next_at:]):
             return True
         if word in _UNITS or "." in word:
             return not following.isupper()

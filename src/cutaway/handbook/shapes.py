@@ -153,12 +153,16 @@ class GlossaryShape(Shape):
     """glossary.yaml."""
 
     terms: dict[str, Any]
+    pronounced: dict[str, str] = Field(
+        default_factory=dict, description="Names and words that are no terms, and how they are read aloud."
+    )
 
 
 class TermShape(Shape):
     """One term."""
 
     means: Said
+    simply: Text = Field("", description="The same for a reader who is new to the trade.")
     said_as: Text = Field("", alias="said as", description="How it is read aloud.")
     also: Texts = Field(default_factory=list, description="Other words for the same.")
     introduced: Text = Field("", description="The script that first explains it.")
@@ -176,8 +180,17 @@ class LetterShape(Shape):
 
     objects_to: Said = Field(alias="objects to", description="The sentence objected to.")
     says: Text = Field("", description="What the writer says.")
-    decision: Text = ""
-    because: Text = ""
+    from_: Text = Field("", alias="from", description="Who wrote, as the reply is to name them.")
+    date: Text = Field("", description="When it came.")
+    film: Text = Field("", description="The script of the film that it is about, by its file's name.")
+    at: Text = Field("", description="The moment in the film: 2:10.")
+    page: Text = Field("", description="The page of the manuscript or the handout.")
+    panel: Text = Field("", description="The panel or drawing.")
+    for_: Cites = Field("", alias="for", description="Paragraphs that speak for the sentence.")
+    against: Cites = Field("", description="Paragraphs that speak against the sentence.")
+    decision: Text = Field("", description="What was decided. Without it the letter is open.")
+    because: Text = Field("", description="Why.")
+    reply: Text = Field("", description="The reply in your own words; without it one is drafted.")
     cite: Cites = ""
 
 
@@ -202,6 +215,7 @@ class ParagraphHeadShape(Shape):
 
     on: On = ""
     amendment: Text = ""
+    page: Text = Field("", description="The page of the book on which the paragraph begins.")
 
 
 class DrillHeadShape(Shape):

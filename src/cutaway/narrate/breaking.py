@@ -3,7 +3,9 @@
 import re
 from collections.abc import Iterable
 
+from cutaway.handbook.records import Term
 from cutaway.narrate.settings import CaptionRules
+from cutaway.quantities.prose import figures_in
 
 # A break after one of these leaves a reader waiting for the word that belongs to it.
 _LEANING_WORDS = """
@@ -35,6 +37,21 @@ def pieces(text: str, kept: Iterable[tuple[int, int]] = ()) -> tuple[str, ...]:
             found.append(match.group())
         last_end = match.end()
     return tuple(found)
+
+
+def kept_together(text: str, glossary: tuple[Term, ...] = ()) -> tuple[tuple[int, int], ...]:
+    """What neither a caption nor a line may part: a figure and its unit, and the words of a term."""
+    found: list[tuple[int, int]] = []
+    at = 0
+    for quantity in figures_in(text):
+        start = text.find(quantity.text, at)
+        if start >= 0:
+            at = start + len(quantity.text)
+            found.append((start, at))
+    terms = [name for term in glossary for name in (term.name, *term.also) if " " in name]
+    for name in terms:
+        found.extend(match.span() for match in re.finditer(re.escape(name), text, re.IGNORECASE))
+    return tuple(sorted(found))
 
 
 def break_cost(piece: str) -> float:

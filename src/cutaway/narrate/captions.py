@@ -5,26 +5,29 @@ One search over all words finds the split whose breaks cost least among those th
 """
 
 import math
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from cutaway.handbook.records import Script, Sentence, Term
-from cutaway.narrate.breaking import best_lines, break_cost, pieces
+from cutaway.narrate.breaking import best_lines, break_cost, kept_together, pieces
 from cutaway.narrate.settings import CAPTIONS_42, SPEAKING, CaptionRules, SpeakingRules
 from cutaway.narrate.spoken import spoken_form
 from cutaway.narrate.timing import Slot, pause_after, speaking_time, timeline
 from cutaway.problems.diagnostic import Diagnostic, Problems
-from cutaway.quantities.prose import figures_in
 
 # What the search pays, in the units of `break_cost`. What must not be costs so much that only a text which has no
 # other way gets it; a break between captions is worse than one between lines, since the first half is gone.
 _TOO_FAST = 400.0
+_AT_ALL_TOO_FAST = 40.0
 _TOO_SHORT = 200.0
 _TOO_LONG = 200.0
 _NEW_CUE = 2.0
 _BETWEEN_CUES = 2.0
 _OTHER_SENTENCE = 8.0
+
+
+PieceTimes = tuple[tuple[float, float], ...]
+"""From when to when each piece of a sentence is said, s."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,12 +65,16 @@ def captions(
     cites: Mapping[int, tuple[str, ...]] | None = None,
     rules: CaptionRules = CAPTIONS_42,
     speaking: SpeakingRules = SPEAKING,
+    recorded: Mapping[int, PieceTimes] | None = None,
 ) -> tuple[tuple[Cue, ...], Problems]:
     """The captions of a script, and a problem for each that is faster than can be read or does not fit.
 
     cites: the paragraphs behind each sentence ('§22'), by its number from 0; without it, those it is marked with.
+    recorded: when the pieces of each sentence are said in a recording; a sentence that is not in it has no caption.
+    Without it the times are those of reading aloud at the pace of `speaking`.
     """
-    words = _words(script, glossary, speaking)
+    planned = recorded is None
+    words = _words(script, glossary, speaking) if planned else _recorded_words(script, glossary, recorded or {})
     sources = cites if cites is not None else _own_cites(script)
     cues = tuple(
         _cue(words, first, last, number, script.name, sources, rules)
@@ -103,7 +110,7 @@ def _words_of(
 
     A term of several words can be said in another number of words, so the shares are scaled to the whole.
     """
-    texts = pieces(sentence.text, _together(sentence.text, glossary))
+    texts = pieces(sentence.text, kept_together(sentence.text, glossary))
     forms = tuple(spoken_form(text, glossary) for text in texts)
     pauses = (*(pause_after(form, speaking) for form in forms[:-1]), 0.0)
     spoken = tuple(speaking_time(form, speaking) for form in forms)
@@ -119,19 +126,17 @@ def _words_of(
     return tuple(words)
 
 
-def _together(text: str, glossary: tuple[Term, ...]) -> tuple[tuple[int, int], ...]:
-    """What neither a caption nor a line may part: a figure and its unit, and the words of a term."""
-    found: list[tuple[int, int]] = []
-    at = 0
-    for quantity in figures_in(text):
-        start = text.find(quantity.text, at)
-        if start >= 0:
-            at = start + len(quantity.text)
-            found.append((start, at))
-    terms = [name for term in glossary for name in (term.name, *term.also) if " " in name]
-    for name in terms:
-        found.extend(match.span() for match in re.finditer(re.escape(name), text, re.IGNORECASE))
-    return tuple(sorted(found))
+def _recorded_words(
+    script: Script, glossary: tuple[Term, ...], recorded: Mapping[int, PieceTimes]
+) -> tuple[_Word, ...]:
+    words: list[_Word] = []
+    for at, sentence in enumerate(script.sentences):
+        if at not in recorded:
+            continue
+        texts = pieces(sentence.text, kept_together(sentence.text, glossary))
+        for text, (start, stop) in zip(texts, recorded[at], strict=True):
+            words.append(_Word(text, start, stop, stop, at, sentence.chapter))
+    return tuple(words)
 
 
 # --- where the script is split -------------------------------------------------------------------------------------
@@ -175,18 +180,24 @@ def _cost(words: tuple[_Word, ...], first: int, last: int, rules: CaptionRules) 
     shown = end - start
     cost = _NEW_CUE + _BETWEEN_CUES * break_cost(texts[-1]) + (lines[1] if lines else _TOO_LONG)
     cost += _OTHER_SENTENCE * (words[last - 1].sentence - words[first].sentence)
-    cost += _TOO_FAST * max(0.0, len(" ".join(texts)) / shown / rules.fastest - 1.0)
+    over = len(" ".join(texts)) / shown / rules.fastest - 1.0
+    cost += _AT_ALL_TOO_FAST + _TOO_FAST * over if over > 1e-6 else 0.0
     cost += _TOO_SHORT * max(0.0, rules.shortest - shown)
     cost += _TOO_LONG * max(0.0, words[last - 1].stop - start - rules.longest)
     return cost
 
 
 def _times(words: tuple[_Word, ...], first: int, last: int, rules: CaptionRules) -> tuple[float, float]:
-    """A caption stands from its first word until shortly before the next one's, but no longer than the longest."""
+    """A caption stands from its first word until shortly before the next one's, but no longer than the longest, nor
+    longer after the last word than it may linger, unless it still has to be read."""
     start = _in_ms(words[first].start)
     latest = start + rules.longest
     if last < len(words):
-        return start, _in_ms(min(latest, _in_ms(words[last].start) - rules.gap))
+        length = len(" ".join(word.text for word in words[first:last]))
+        read = start + max(rules.shortest, length / rules.fastest)
+        latest = min(latest, max(words[last - 1].stop + rules.linger, math.ceil(read * 1000) / 1000))
+        # In a recording a word can be shorter than the gap; no caption has no length.
+        return start, max(_in_ms(min(latest, _in_ms(words[last].start) - rules.gap)), _in_ms(start + 0.001))
     # Nothing follows the last caption, so it may stand until it has been read.
     length = len(" ".join(word.text for word in words[first:last]))
     read = start + max(rules.shortest, length / rules.fastest)

@@ -3,7 +3,6 @@
 from dataclasses import dataclass, replace
 
 from cutaway.handbook.records import Drill, Folder, Paragraph, Script, Sentence, Step
-from cutaway.handbook.search import ParagraphIndex
 from cutaway.inquiry.check import Judged, judge
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.told import Told
@@ -12,7 +11,11 @@ from cutaway.inquiry.workshop import Workshop
 from cutaway.language.claims import Done, Looked, ParsedClaims
 from cutaway.language.syntax import Action, Claim, Scope, Wait, When
 from cutaway.narrate.citing import cite_verdict
-from cutaway.narrate.coverage import checking, likeliest
+from cutaway.narrate.compared import Compared
+from cutaway.narrate.coverage import checking
+from cutaway.narrate.likely import Ranking
+from cutaway.narrate.sentence_first import Comparer
+from cutaway.narrate.sentence_first import told as told_of
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.span import Span
 from cutaway.quantities.which import StandardName, Which
@@ -34,7 +37,8 @@ class JudgedClaim:
 @dataclass(frozen=True, slots=True)
 class CheckedSentence:
     """A sentence of a script. stated: it reports a paragraph, which says so. likely: for one that nothing checks, the
-    likeliest paragraphs. at_odds: what it says otherwise than the paragraphs that it cites."""
+    likeliest paragraphs. at_odds: what it says otherwise than the paragraphs that it cites. compared: the sentence held
+    against the books, None where a claim checks it or it needs none."""
 
     script: Script
     sentence: Sentence
@@ -42,6 +46,7 @@ class CheckedSentence:
     stated: bool
     likely: tuple[Paragraph, ...]
     at_odds: Problems = ()
+    compared: Compared | None = None
 
     @property
     def unchecked(self) -> bool:
@@ -104,21 +109,29 @@ def check_words(
     claims_of = {(one.script, one.sentence.span): one.claims for one in parsed.sentences}
     sentences: list[CheckedSentence] = []
     folder = workshop.folder
-    index = ParagraphIndex(folder.sources)
 
     def judged(claim: Claim) -> JudgedClaim:
         found = judge(_only(claim, asking), workshop, told, asking.rests, memory)
         return JudgedClaim(claim, found)
 
+    ranking = Ranking(folder) if folder.scripts else None
+    comparer = Comparer(ranking) if ranking is not None else None
     for script in folder.scripts:
         if asking.script and script.name != asking.script:
             continue
-        for sentence in script.sentences:
+        assert ranking is not None and comparer is not None
+        for heard in ranking.heard(script):
+            sentence = heard.sentence
             stated, at_odds = cite_verdict(sentence, folder)
             problems += at_odds
             claims = tuple(judged(claim) for claim in claims_of[(script.name, sentence.span)])
-            likely = likeliest(sentence, index) if checking(sentence) == "unchecked" else ()
-            sentences.append(CheckedSentence(script, sentence, claims, stated is not None, likely, at_odds))
+            one = CheckedSentence(script, sentence, claims, stated is not None, (), at_odds)
+            if one.unchecked or (sentence.cites and not folder.parts):
+                compared = comparer.sentence(heard)
+                problems += told_of(compared)
+                likely = tuple(found.paragraph for found in compared.likely) if one.unchecked else ()
+                one = replace(one, likely=likely, compared=compared)
+            sentences.append(one)
     steps: list[CheckedStep] = []
     for drill in folder.drills if not asking.script else ():
         for step, claims_here in drill_claims(drill, parsed):

@@ -46,27 +46,27 @@ def _differs(quantity: Quantity, sentence: Sentence, books: tuple[Paragraph, ...
     """The figure that no cited paragraph has, and what stands there instead."""
     numbers = ", ".join(book.number for book in books)
     there = tuple(
-        _words(one)
+        figure_words(one)
         for book in books
         for one in figures_in(text_of(book), bare=quantity.unit == NUMBER)
         if one.dimension == quantity.dimension
     )
-    said = _words(quantity)
+    said = figure_words(quantity)
     instead = " or ".join(f"'{words}'" for words in dict.fromkeys(there)) or f"no {quantity.dimension} at all"
     message = f"The sentence says '{said}', and {numbers} {'has' if len(books) == 1 else 'have'} {instead}."
     other = f"cite the paragraph that says {said}"
     hint = f"Write {there[0]}, or {other}." if there else f"Leave the figure out, or {other}."
-    return Diagnostic("N201", _place(said, sentence), message, hint, tuple((b.span, b.number) for b in books))
+    return Diagnostic("N201", place_of(said, sentence), message, hint, tuple((b.span, b.number) for b in books))
 
 
-def _words(quantity: Quantity) -> str:
-    """The figure as written, without the full stop of a sentence that ends with it; 'sq. in.' keeps its own."""
+def figure_words(quantity: Quantity) -> str:
+    """A figure as written, without the full stop of a sentence that ends with it; 'sq. in.' keeps its own."""
     text = quantity.text
     return text if re.search(r"[A-Za-z]\.", text[:-1]) else text.removesuffix(".")
 
 
-def _place(words: str, sentence: Sentence) -> Span:
-    """Where the figure stands in the file, or the whole sentence where its text was folded over lines."""
+def place_of(words: str, sentence: Sentence) -> Span:
+    """Where words of a sentence stand in the file, or the whole sentence where its text was folded over lines."""
     written = sentence.span.file.text[sentence.span.start : sentence.span.end]
     at = written.find(words)
     if at < 0:

@@ -56,7 +56,7 @@ def coverage(script: Script, folder: Folder, index: ParagraphIndex | None = None
 
     index: of the folder's paragraphs, from a caller who asks for several scripts.
     """
-    paragraphs = index if index is not None else ParagraphIndex(folder.sources)
+    paragraphs = index if index is not None else ParagraphIndex(folder.sources, folder.glossary)
     kinds = tuple(checking(sentence) for sentence in script.sentences)
     unchecked = tuple(
         Unchecked(number, sentence, likeliest(sentence, paragraphs))

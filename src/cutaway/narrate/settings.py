@@ -8,7 +8,7 @@ class CaptionRules:
     """How a caption may look and how fast it may be. `SOURCES` says where each figure comes from.
 
     line_length: characters a line. lines: lines a caption. fastest: characters a second. shortest, longest: how long a
-    caption stands, s. gap: between two captions, s.
+    caption stands, s. gap: between two captions, s. linger: how long a caption may stand after its last word, s.
     """
 
     line_length: int = 42
@@ -17,6 +17,7 @@ class CaptionRules:
     shortest: float = 5.0 / 6.0
     longest: float = 7.0
     gap: float = 0.08
+    linger: float = 1.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +45,7 @@ SOURCES: tuple[tuple[str, str], ...] = (
     ("shortest", "UTK Libraries, Timed Text Style Guide, section 2"),
     ("longest", "UTK Libraries, Timed Text Style Guide, section 2"),
     ("gap", "two frames at 25 a second: common practice, no source"),
+    ("linger", "BBC Subtitle Guidelines 1.1.7 (2018), section 5.2, for a speaker in shot"),
     ("words_a_minute", "common practice, no source"),
     ("syllables_a_word", "common practice, no source"),
     ("sentence_pause", "common practice, no source"),

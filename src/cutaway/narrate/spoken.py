@@ -2,7 +2,7 @@
 
 import re
 
-from cutaway.handbook.records import Term
+from cutaway.handbook.records import Folder, Term
 from cutaway.quantities.spoken import spoken
 
 
@@ -18,6 +18,13 @@ def spoken_form(text: str, glossary: tuple[Term, ...] = ()) -> str:
     # Split at the terms, so that the general rules cannot read a said form a second time.
     parts = terms.split(text)
     return "".join(said[part.lower()] if at % 2 else _between(part) for at, part in enumerate(parts))
+
+
+def spoken_terms(folder: Folder) -> tuple[Term, ...]:
+    """The glossary, and after it the project's own pronunciations in the same form: what `spoken_form` goes by."""
+    named = {term.name.lower() for term in folder.glossary if term.said_as}
+    said = (Term(one.written, "", one.said_as, (), "", (), one.span) for one in folder.pronounced)
+    return folder.glossary + tuple(term for term in said if term.name.lower() not in named)
 
 
 def _said_as(glossary: tuple[Term, ...]) -> dict[str, str]:

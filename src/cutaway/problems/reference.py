@@ -8,6 +8,7 @@ from cutaway.problems.entry import Entry
 ROOMS = {
     "Q": "Quantities and standards",
     "H": "The type folder",
+    "T": "Taking in sources",
     "L": "Statements and claims",
     "P": "Parts",
     "M": "The machine",

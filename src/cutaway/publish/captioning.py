@@ -5,6 +5,8 @@ from itertools import groupby
 
 from cutaway.narrate.captions import captions
 from cutaway.narrate.checked import Checked, CheckedSentence
+from cutaway.narrate.spoken import spoken_terms
+from cutaway.narrate.srt import srt_file
 from cutaway.narrate.timing import timeline
 from cutaway.narrate.webvtt import caption_file, chapter_file
 from cutaway.problems.diagnostic import Problems
@@ -13,7 +15,7 @@ from cutaway.publish.filling import cites_of, key_of
 
 def caption_files(checked: Checked) -> tuple[Mapping[str, bytes], Problems]:
     """Captions and chapters of every script that was checked."""
-    glossary = checked.folder.glossary
+    glossary = spoken_terms(checked.folder)
     files: dict[str, bytes] = {}
     problems: Problems = ()
     for script, group in groupby(checked.sentences, key=lambda one: one.script):
@@ -21,6 +23,7 @@ def caption_files(checked: Checked) -> tuple[Mapping[str, bytes], Problems]:
         cues, more = captions(script, glossary, cites)
         problems += more
         files[f"captions/{script.name}.vtt"] = caption_file(cues, script.title or script.name).encode()
+        files[f"captions/{script.name}.srt"] = srt_file(cues).encode()
         chapters = chapter_file(script, timeline(script, glossary))
         files[f"captions/{script.name}.chapters.vtt"] = chapters.encode()
     return files, problems

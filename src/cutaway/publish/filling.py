@@ -10,6 +10,7 @@ from cutaway.machine.fitting import Assumption
 from cutaway.narrate.checked import Checked, CheckedSentence, CheckedStep, JudgedClaim, is_wrong
 from cutaway.narrate.citing import figures_told
 from cutaway.narrate.coverage import checking
+from cutaway.narrate.spoken import spoken_terms
 from cutaway.narrate.timing import Slot, timeline
 from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Problems
@@ -60,7 +61,7 @@ def pack_view(
 def _scripts(folder: Folder, checked: Checked) -> tuple[ScriptView, ...]:
     out = []
     for script, group in groupby(checked.sentences, key=lambda s: s.script):
-        slots = timeline(script, folder.glossary)
+        slots = timeline(script, spoken_terms(folder))
         views = tuple(_sentence(one, slot, folder) for one, slot in zip(group, slots, strict=True))
         length = _clock(slots[-1].stop) if slots else ""
         out.append(ScriptView(script.name, script.title, views, f"captions/{script.name}.vtt", length))

@@ -7,7 +7,7 @@ _VOID = frozenset({"meta", "img", "input", "br", "hr", "link", "source"})
 
 
 class Html(str):
-    """Text that is HTML already. Only `el`, `join`, `raw_style` and `drawing` make it."""
+    """Text that is HTML already. Only `el`, `join`, `raw_style`, `raw_script` and `drawing` make it."""
 
     __slots__ = ()
 
@@ -66,3 +66,9 @@ def _attribute(key: str, value: str | bool) -> str:
     if value is False or (value == "" and name != "alt"):
         return ""
     return f" {name}" if value is True else f' {name}="{html.escape(str(value))}"'
+
+
+def raw_script(text: str) -> Html:
+    """Our own script, which holds no text of a user."""
+    assert "</" not in text and "<!--" not in text
+    return Html(f"<script>{text}</script>")

@@ -40,7 +40,7 @@ UNITS: tuple[Unit, ...] = (
         "lb/sq in",
         "pressure",
         POUND_FORCE / INCH**2,
-        ("psi", "psig", "psia", "lb/sq inch", "lb sq in", "p.s.i.", "lbf/sq in"),
+        ("psi", "psig", "psia", "lb/sq inch", "lb sq in", "p.s.i.", "lbf/sq in", "lb to the square inch"),
         ("pound per square inch", "pounds per square inch"),
         _STANDARD_G,
         datum="gauge",

@@ -1,0 +1,45 @@
+"""`cutaway publish`: mark a pack as published."""
+
+from datetime import date, datetime
+from pathlib import Path
+
+import typer
+
+from cutaway.cli import exits
+
+
+def register(app: typer.Typer) -> None:
+    """Add the verb."""
+
+    @app.command(
+        short_help="Mark the pack as published, so that later edits can be told against it.",
+        epilog="Examples:  cutaway publish demo/whinchat --on 2026-03-01    cutaway publish --same-films",
+    )
+    def publish(
+        folder: Path = typer.Argument(Path(), help="The type folder."),
+        on: datetime | None = typer.Option(None, "--on", formats=["%Y-%m-%d"], help="The date; else today."),
+        pack: Path | None = typer.Option(None, "--pack", help="The pack, where it is not `pack` in the folder."),
+        note: str = typer.Option("", "--note", help="A few words: where it went, say."),
+        same_films: bool = typer.Option(
+            False, "--same-films", help="The films stay as they are; only captions and pages were corrected."
+        ),
+        as_json: bool = typer.Option(False, "--json", help="For a program to read."),
+    ) -> None:
+        """Mark the pack as published, with a date and a digest, in the folder's `published/`. From then on `cutaway
+        make` says which published sentence, caption, drawing or figure an edit touches, and writes the errata page and
+        corrected captions. Nothing is sent anywhere."""
+        from cutaway.api.corrections import publish as mark
+        from cutaway.cli import showing
+        from cutaway.problems.diagnostic import has_error
+        from cutaway.problems.printing import as_records
+
+        day = on.date() if on is not None else date.today()
+        marked, problems = mark(folder, day, pack, note, same_films)
+        if as_json:
+            what = {"date": marked.date.isoformat(), "digest": marked.digest} if marked is not None else {}
+            showing.show_json({**what, "problems": as_records(problems)})
+        else:
+            showing.show_problems(problems)
+            if marked is not None and not problems:
+                print(f"Marked as published on {marked.date.isoformat()}: digest {marked.digest[:16]}.")
+        raise typer.Exit(exits.FOUND if has_error(problems) else exits.FINE)

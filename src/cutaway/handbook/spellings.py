@@ -1,0 +1,47 @@
+"""Words of the trade that have been spelled, or called, in more than one way: period, later and overseas.
+
+A search for one finds the others too, where the books use them. One row a ring; the glossary adds the author's own.
+A ring joins words that mean the same in a handbook, not words that are merely near: a cock is not a valve.
+"""
+
+RINGS: tuple[tuple[str, ...], ...] = (
+    ("petrol", "gasoline", "gasolene", "fuel"),
+    ("aeroplane", "airplane", "aircraft", "machine"),
+    ("carburettor", "carburetter", "carburetor", "carburator"),
+    ("gauge", "gage"),
+    ("airscrew", "propeller"),
+    ("undercarriage", "alighting gear", "landing gear"),
+    ("accumulator", "battery"),
+    ("dynamo", "generator"),
+    ("earth", "ground"),
+    ("earthed", "grounded"),
+    ("bus bar", "busbar", "bus-bar"),
+    ("cut-out", "cutout", "cut out"),
+    ("non-return valve", "check valve", "NRV"),
+    ("magneto", "mag", "mags"),
+    ("revolutions", "revs", "r.p.m."),
+    ("horse-power", "horsepower", "h.p."),
+    ("artificial horizon", "horizon"),
+    ("direction indicator", "directional gyro"),
+    ("filter", "strainer"),
+    ("tyre", "tire"),
+    ("aluminium", "aluminum"),
+    ("aerodrome", "airfield"),
+    ("connexion", "connection"),
+    ("grey", "gray"),
+    ("draught", "draft"),
+    ("centre", "center"),
+    ("metre", "meter"),
+    ("litre", "liter"),
+    ("fibre", "fiber"),
+    ("colour", "color"),
+    ("vapour", "vapor"),
+    ("manoeuvre", "maneuver"),
+    ("vacuum", "suction"),
+    ("idle", "idling", "slow running", "tick over", "ticks over"),
+    ("port", "left"),
+    ("starboard", "right", "stbd"),
+    ("rear", "back"),
+    ("lit", "lights", "glows", "glow"),
+    ("refuelling", "filling"),
+)

@@ -1,0 +1,95 @@
+"""Small words that turn a caution round: may for must, before for after, a 'not' left out or put in."""
+
+import re
+from dataclasses import dataclass
+
+from cutaway.handbook.records import Paragraph
+from cutaway.narrate.compared import Difference
+from cutaway.narrate.overlap import BookSentence
+
+# How alike a sentence and the book's must be before their small words are compared: so much of the book's sentence and
+# of the speaker's must be common to both. Choices of ours.
+_THERE = 0.35
+_HERE = 0.45
+# For a 'not' that is there or not, both must be nearly the same sentence.
+_SAME = 0.55
+
+_NOT = re.compile(r"\b(?:not|never|no|none|nobody|nothing|neither|nor|cannot|without)\b|n't\b|n’t\b", re.IGNORECASE)
+_MUST = re.compile(
+    r"\b(?:must|shall|(?:is|are) (?:always |never |not )?to be|has to|have to|should|ought to)\b",
+    re.IGNORECASE,
+)
+_OFTEN = re.compile(r"\b(?:always|at all times)\b", re.IGNORECASE)
+_MAY = re.compile(
+    r"\b(?:may|can|could|might|need not|needn't|needn’t|optional|(?:is|are) (?:free|allowed) to)\b", re.IGNORECASE
+)
+# What is said by the way: in 'On Mk 2, which has no gauge, the lamp …' nothing is denied of the lamp.
+_ASIDE = re.compile(r",\s*(?:which|who|whose)\b[^,]*,", re.IGNORECASE)
+_OPPOSITES: tuple[tuple[str, str], ...] = (
+    ("before", "after"),
+    ("above", "below"),
+    ("left", "right"),
+    ("front", "rear"),
+    ("first", "last"),
+    ("more than", "less than"),
+    ("rises", "falls"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Turn:
+    said: str
+    printed: str
+
+
+def caution_differences(text: str, paragraph: Paragraph, nearest: BookSentence | None) -> tuple[Difference, ...]:
+    """The small words in which a sentence says otherwise than the nearest sentence of a paragraph."""
+    if nearest is None or nearest.there < _THERE or nearest.here < _HERE:
+        return ()
+    found = [*_duty(text, nearest.text), *_order(text, nearest.text)]
+    if min(nearest.there, nearest.here) >= _SAME and not found:
+        found += _denied(text, nearest.text)
+    return tuple(_difference(turn, paragraph, nearest) for turn in found)
+
+
+def _duty(said: str, printed: str) -> list[_Turn]:
+    """May where the book says must."""
+    may, must = _MAY.search(said), _MUST.search(printed) or _OFTEN.search(printed)
+    if may and must and not _MUST.search(said) and not _MAY.search(printed) and not _NOT.search(said):
+        return [_Turn(may[0], must[0])]
+    may, must = _MAY.search(printed), _MUST.search(said)
+    if may and must and not _MAY.search(said) and not _MUST.search(printed):
+        return [_Turn(must[0], may[0])]
+    return []
+
+
+def _order(said: str, printed: str) -> list[_Turn]:
+    """Before where the book says after, and the like: one of a pair here, only the other there."""
+    turns = []
+    for pair in _OPPOSITES:
+        for one, other in (pair, pair[::-1]):
+            if _has(said, one) and not _has(said, other) and _has(printed, other) and not _has(printed, one):
+                turns.append(_Turn(one, other))
+    return turns
+
+
+def _denied(said: str, printed: str) -> list[_Turn]:
+    """A 'not' in one of them alone."""
+    here, there = _NOT.search(_ASIDE.sub(",", said)), _NOT.search(_ASIDE.sub(",", printed))
+    if there and not here:
+        return [_Turn(f"no '{there[0].lower()}'", there[0])]
+    if here and not there:
+        return [_Turn(here[0], f"no '{here[0].lower()}'")]
+    return []
+
+
+def _has(text: str, words: str) -> bool:
+    return re.search(rf"\b{words}\b", text, re.IGNORECASE) is not None
+
+
+def _difference(turn: _Turn, paragraph: Paragraph, nearest: BookSentence) -> Difference:
+    where = f"the caution of {paragraph.number}" if nearest.caution else paragraph.number
+    said = turn.said if turn.said.startswith("no '") else f"'{turn.said}'"
+    printed = turn.printed if turn.printed.startswith("no '") else f"'{turn.printed}'"
+    why = f"The sentence has {said} where {where} has {printed}: '{nearest.text}'"
+    return Difference("caution", turn.said, turn.printed, paragraph, why)

@@ -1,0 +1,143 @@
+"""The errata page: what was published and reads otherwise now, publication by publication."""
+
+import json
+from collections.abc import Iterator
+from dataclasses import asdict, dataclass
+from difflib import SequenceMatcher
+
+from cutaway.handbook.names import fold
+from cutaway.handbook.records import Letter
+from cutaway.publish.clock import clock
+from cutaway.publish.errata import Errata, TouchedSentence
+from cutaway.publish.html import Html, el, join
+from cutaway.publish.plain_page import plain_page
+
+
+@dataclass(frozen=True, slots=True)
+class Correction:
+    """What was touched between a publication and the next. since, until: dates; until '' for what is not out yet."""
+
+    since: str
+    until: str
+    errata: Errata
+
+
+def errata_page(title: str, corrections: tuple[Correction, ...], letters: tuple[Letter, ...], notice: str) -> str:
+    """The page, the newest corrections first."""
+    found = [_section(one, letters) for one in reversed(corrections) if not one.errata.nothing]
+    dates = ", ".join(one.since for one in corrections)
+    head = el("p", f"Published on {dates}." + ("" if found else " Nothing of it reads otherwise now."))
+    return plain_page(f"{title}, errata", (head, *found), notice)
+
+
+def errata_json(corrections: tuple[Correction, ...]) -> bytes:
+    """The same for a program."""
+    records = [{"since": one.since, "until": one.until or None, **asdict(one.errata)} for one in corrections]
+    return (json.dumps({"format": 1, "corrections": records}, ensure_ascii=False, indent=1) + "\n").encode()
+
+
+def errata_lines(one: Errata, since: str) -> Iterator[str]:
+    """What `make` says of it: one line for each thing that was touched."""
+    yield f"Published on {since} and touched since:"
+    for said in one.sentences:
+        yield f"  sentence  {_where(said)}  {said.sort}: {said.was or said.now}"
+        if said.sort == "reworded":
+            yield f"            now: {said.now}"
+        yield from (f"            {reason}" for reason in said.because)
+    for caption in one.captions:
+        yield f"  caption   {caption.identifier} at {clock(caption.start)}: {caption.was}"
+    for drawing in one.drawings:
+        yield f"  drawing   {drawing.path}{_drawn(drawing.there, drawing.gone, drawing.new)}"
+    for figure in one.figures:
+        on = f" on {figure.on}" if figure.on else ""
+        now = f"now {figure.now}" if figure.now else "given no longer"
+        yield f"  figure    {figure.part}, {figure.value}{on}: {figure.was}, {now}"
+    if one.paragraphs:
+        yield f"  paragraphs that read otherwise: {', '.join(one.paragraphs)}"
+
+
+def _where(said: TouchedSentence) -> str:
+    time = f" at {clock(said.start)}" if said.start is not None else ""
+    return f"{said.script}, {said.number}{time}"
+
+
+def _drawn(there: bool, gone: tuple[str, ...], new: tuple[str, ...]) -> str:
+    if not there:
+        return ": gone"
+    told = [f"without {', '.join(gone)}"] if gone else []
+    told += [f"with {', '.join(new)}"] if new else []
+    return ": " + "; ".join(told) if told else ": drawn otherwise, the same words"
+
+
+def _section(one: Correction, letters: tuple[Letter, ...]) -> Html:
+    until = f"corrected on {one.until}" if one.until else "corrected, and not published yet"
+    parts: list[Html] = []
+    found = one.errata
+    if found.sentences:
+        parts.append(el("h3", "Sentences"))
+        parts.append(el("ul", *(el("li", _sentence(said, letters)) for said in found.sentences)))
+    if found.captions:
+        parts.append(el("h3", "Captions"))
+        rows = (
+            el("li", f"{one.script}, {clock(one.start)}: ", _difference(one.was, one.now)) for one in found.captions
+        )
+        parts.append(el("ul", *rows))
+        scripts = dict.fromkeys(caption.script for caption in found.captions if caption.now)
+        if not one.until and scripts:
+            links = (el("a", f"{name}.corrected.vtt", href=f"captions/{name}.corrected.vtt") for name in scripts)
+            parts.append(el("p", "The captions of the films as corrected: ", join(links, ", ")))
+    if found.figures:
+        parts.append(el("h3", "Figures"))
+        parts.append(
+            el("ul", *(el("li", _figure(f.part, f.value, f.on), _difference(f.was, f.now)) for f in found.figures))
+        )
+    if found.drawings:
+        parts.append(el("h3", "Drawings"))
+        parts.append(el("ul", *(el("li", d.path, _drawn(d.there, d.gone, d.new)) for d in found.drawings)))
+    if found.paragraphs:
+        parts.append(el("h3", "Paragraphs of the books that read otherwise"))
+        parts.append(el("p", ", ".join(found.paragraphs)))
+    return el("section", el("h2", f"Published on {one.since}, {until}"), *parts)
+
+
+def _figure(part: str, value: str, on: str) -> str:
+    return f"{part}, {value}{f' on {on}' if on else ''}: "
+
+
+def _sentence(said: TouchedSentence, letters: tuple[Letter, ...]) -> Html:
+    match said.sort:
+        case "put in":
+            words = join((el("ins", said.now), " (put in; the film has it not)"))
+        case "taken out":
+            words = join((el("del", said.was), " (taken out)"))
+        case "shaken":
+            words = join((said.was, " (the words stand; what is behind them does not)"))
+        case "reworded":
+            words = _difference(said.was, said.now)
+    reasons = "; ".join(said.because)
+    letter = next((one for one in letters if fold(one.objects_to) == fold(said.was) and one.decision), None)
+    return join(
+        (
+            f"{_where(said)}: ",
+            words,
+            el("div", f"Because {reasons}.", class_="quiet") if reasons else "",
+            el("div", f"After a letter. {letter.decision} {letter.because}".strip(), class_="quiet") if letter else "",
+        )
+    )
+
+
+def _difference(was: str, now: str) -> Html:
+    """Two texts as one, with what was taken out and what was put in marked."""
+    if not now:
+        return el("del", was)
+    one, other = was.split(), now.split()
+    pieces: list[str] = []
+    for tag, a, b, c, d in SequenceMatcher(None, one, other, autojunk=False).get_opcodes():
+        if tag == "equal":
+            pieces.append(" ".join(one[a:b]))
+            continue
+        if b > a:
+            pieces.append(el("del", " ".join(one[a:b])))
+        if d > c:
+            pieces.append(el("ins", " ".join(other[c:d])))
+    return join(pieces, " ")

@@ -1,0 +1,132 @@
+"""A manuscript from scripts, as records: paragraphs with footnotes, figures, the books behind them."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from itertools import groupby
+
+from cutaway.handbook.names import listed
+from cutaway.handbook.records import Cite, Folder, paragraph
+from cutaway.narrate.checked import CheckedSentence
+from cutaway.narrate.shots import Picture, Shot
+from cutaway.wording.verdicts import heading
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A sentence of a paragraph with its footnote, '' for none."""
+
+    text: str
+    footnote: str
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A figure: its caption, and the picture; words alone for a picture of the author's own."""
+
+    caption: str
+    picture: Picture
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """A paragraph, and the figures that stand after it. chapter: '' where the script has none."""
+
+    chapter: str
+    runs: tuple[Run, ...]
+    figures: tuple[Figure, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One script: its title and its paragraphs."""
+
+    title: str
+    paragraphs: tuple[Paragraph, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Manuscript:
+    """The whole. books: the bibliography, one entry a book that a footnote names."""
+
+    title: str
+    maker: str
+    notice: str
+    parts: tuple[Part, ...]
+    books: tuple[str, ...]
+
+
+def manuscript(
+    folder: Folder, scripts: tuple[tuple[str, tuple[CheckedSentence, ...], tuple[Shot, ...]], ...]
+) -> Manuscript:
+    """The manuscript of some scripts. scripts: title, sentences as checked, and shots of each, in order."""
+    seen: set[str] = set()
+    parts = tuple(Part(title, tuple(_paragraphs(folder, said, shots, seen))) for title, said, shots in scripts)
+    named = {cite.source for _, said, _ in scripts for one in said for cite in _cites(one)}
+    books = tuple(_book(folder, str(source.key)) for source in folder.sources if source.key in named)
+    return Manuscript(folder.type.name, folder.type.maker, folder.type.notice, parts, books)
+
+
+def _paragraphs(
+    folder: Folder, said: tuple[CheckedSentence, ...], shots: tuple[Shot, ...], seen: set[str]
+) -> Iterable[Paragraph]:
+    """seen: the pictures that the manuscript has already; it grows."""
+    both = list(zip(said, shots, strict=True))
+    marked = any(shot.picture is not None and shot.picture.by == "marked" for shot in shots)
+    for (chapter, _), group in groupby(both, key=lambda pair: (pair[0].sentence.chapter, pair[0].sentence.paragraph)):
+        pairs = list(group)
+        figures = []
+        for _, shot in pairs:
+            picture = shot.picture
+            # Where the author chose pictures, nothing is proposed beside them.
+            if picture is None or picture.words in seen or (marked and picture.by != "marked"):
+                continue
+            seen.add(picture.words)
+            figures.append(Figure(_caption(picture, shot), picture))
+        runs = tuple(Run(one.sentence.text, footnote(one, folder)) for one, _ in pairs)
+        yield Paragraph(chapter, runs, tuple(figures))
+
+
+def _caption(picture: Picture, shot: Shot) -> str:
+    if not picture.system:
+        return picture.words
+    at = f" Look at: {listed(shot.callouts)}." if shot.callouts else ""
+    return f"{picture.system} on {picture.standard}, {picture.situation}.{at}"
+
+
+def footnote(one: CheckedSentence, folder: Folder) -> str:
+    """What stands behind a sentence: the paragraphs, and the verdicts on its claims; '' where nothing does."""
+    books = [_paragraph_named(cite, folder) for cite in _cites(one)]
+    verdicts: dict[str, list[str]] = {}
+    for claim in one.claims:
+        for judged in claim.judged:
+            verdicts.setdefault(heading(judged.verdict).lower(), []).append(str(judged.subject.name))
+    found = "; ".join(f"{word} on {listed(dict.fromkeys(names))}" for word, names in verdicts.items())
+    words = [f"{'; '.join(dict.fromkeys(books))}."] if books else []
+    words += [f"Claims checked: {found}."] if found else []
+    return " ".join(words)
+
+
+def _cites(one: CheckedSentence) -> tuple[Cite, ...]:
+    """The paragraphs behind a sentence, each once: those it is marked with, then those of its verdicts."""
+    found = list(one.sentence.cites)
+    for claim in one.claims:
+        for judged in claim.judged:
+            found.extend(getattr(judged.verdict, "cites", ()))
+    return tuple({(cite.source, cite.number): cite for cite in found}.values())
+
+
+def _paragraph_named(cite: Cite, folder: Folder) -> str:
+    there = paragraph(folder, cite)
+    title = f", '{there.title}'" if there is not None and there.title else ""
+    book = next((source.title for source in folder.sources if source.key == cite.source), "") or str(cite.source)
+    return f"{book}, {cite.number}{title}"
+
+
+def _book(folder: Folder, key: str) -> str:
+    source = next(source for source in folder.sources if source.key == key)
+    words = [source.title or key]
+    words += [source.date] if source.date else []
+    if source.amendments:
+        lists = listed(f"{one.name} ({one.date})" if one.date else one.name for one in source.amendments)
+        words.append(f"with {lists}")
+    return f"{', '.join(words)}. {f'Rights: {source.rights.rstrip(chr(46))}.' if source.rights else ''}".strip()

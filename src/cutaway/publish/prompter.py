@@ -1,0 +1,83 @@
+"""The prompter page of a script: large text that runs past a line at the speed at which it is timed.
+
+One file that needs no network. Figures, marks and names that are said otherwise than written carry how they are said.
+"""
+
+import base64
+import hashlib
+import re
+from difflib import SequenceMatcher
+from importlib.resources import files
+from itertools import groupby
+
+from cutaway.narrate.desk import Line, ScriptDesk
+from cutaway.publish.clock import clock
+from cutaway.publish.html import Html, el, join, raw_script, raw_style
+
+
+def prompter_page(script: ScriptDesk, language: str = "en-GB") -> str:
+    """The prompter of one script as the text of an HTML file. Same script, same bytes."""
+    code = _own("prompter.js")
+    digest = base64.b64encode(hashlib.sha256(code.encode()).digest()).decode()
+    policy = f"default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-{digest}'"
+    head = el(
+        "head",
+        el("meta", charset="utf-8"),
+        el("meta", http_equiv="Content-Security-Policy", content=policy),
+        el("meta", name="viewport", content="width=device-width, initial-scale=1"),
+        el("title", f"{script.title}, prompter"),
+        raw_style(_own("prompter.css")),
+    )
+    body = el("body", _bar(), el("main", *_lines(script)), raw_script(code), data_length=f"{script.length:.3f}")
+    return "<!DOCTYPE html>\n" + el("html", head, body, lang=language) + "\n"
+
+
+def _own(name: str) -> str:
+    return files("cutaway.publish").joinpath(name).read_text(encoding="utf-8")
+
+
+def _bar() -> Html:
+    return el(
+        "div",
+        el("button", "Run or stop (space)", id="run", type="button"),
+        el("button", "Mirror (m)", id="mirror", type="button"),
+        el("span", "", id="clock"),
+        el("span", "", id="state", role="status"),
+        el("span", "Up and down: a sentence. Left and right: slower, faster."),
+        id="bar",
+        hidden=True,
+    )
+
+
+def _lines(script: ScriptDesk) -> list[Html]:
+    found = [el("h1", script.title)]
+    for chapter, lines in groupby(script.lines, key=lambda line: line.chapter):
+        if chapter:
+            found.append(el("h2", chapter))
+        found.extend(_line(line) for line in lines)
+    return found
+
+
+def _line(line: Line) -> Html:
+    time = el("span", clock(line.start), class_="time")
+    text = said_beside(line.text, line.spoken)
+    return el("p", time, text, class_="line", data_start=f"{line.start:.3f}")
+
+
+def said_beside(written: str, spoken: str) -> Html:
+    """The written sentence, with the spoken form under each stretch that is said otherwise.
+
+    >>> said_beside("It holds 2 lb/sq in.", "It holds two pounds per square inch.")
+    'It holds <ruby>2 lb/sq in.<rt>two pounds per square inch.</rt></ruby>'
+    """
+    one, other = written.split(), spoken.split()
+    pieces: list[str] = []
+    for tag, a, b, c, d in SequenceMatcher(None, one, other, autojunk=False).get_opcodes():
+        here, there = " ".join(one[a:b]), " ".join(other[c:d])
+        if tag == "equal" or re.sub(r"\W", "", here.lower()) == re.sub(r"\W", "", there.lower()):
+            pieces.append(here)
+        elif here:
+            pieces.append(el("ruby", here, el("rt", there)))
+        else:
+            pieces.append(el("ruby", "‸", el("rt", there)))
+    return join((piece for piece in pieces if piece), " ")

@@ -1,0 +1,131 @@
+"""What was published and when: one file a publication in the type folder's `published/`, never written over.
+
+A publication says the date, a digest of the pack that went out, and what that pack said.
+"""
+
+import hashlib
+import json
+import re
+from dataclasses import dataclass, replace
+from datetime import date
+from pathlib import Path
+
+from pydantic import TypeAdapter, ValidationError
+
+from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.publish.pack import MARKER, changed_by_hand
+from cutaway.publish.single_file import write_file
+from cutaway.publish.snapshot import Snapshot
+
+FOLDER = "published"
+RECORD = "record.json"
+_NAME = re.compile(r"(\d{4}-\d{2}-\d{2})(?:-(\d+))?")
+# What tells of corrections is no part of what the pack says, and comes and goes with publishing itself.
+_OUR_OWN = re.compile(r"record\.json|errata\.(?:html|json)|captions/.*\.corrected\.vtt")
+
+
+@dataclass(frozen=True, slots=True)
+class Publication:
+    """A pack that went out. number: of that day, from 1. note: a few words of whoever published it."""
+
+    date: date
+    number: int
+    digest: str
+    note: str
+    says: Snapshot
+
+
+_SNAPSHOT = TypeAdapter(Snapshot)
+_PUBLICATION = TypeAdapter(Publication)
+
+
+def record_of(says: Snapshot) -> bytes:
+    """What a pack says, as a file in the pack."""
+    return _SNAPSHOT.dump_json(says, indent=1) + b"\n"
+
+
+def pack_record(pack: Path) -> Snapshot | None:
+    """What a pack on the disk says of itself; None where there is none."""
+    try:
+        return _SNAPSHOT.validate_json((pack / RECORD).read_bytes())
+    except (OSError, ValueError, RecursionError):
+        return None
+
+
+def publications(folder: Path) -> tuple[tuple[Publication, ...], Problems]:
+    """Everything that was published of a type folder, the earliest first."""
+    found: list[Publication] = []
+    problems: list[Diagnostic] = []
+    try:
+        paths = sorted(path for path in (folder / FOLDER).glob("*.json") if _NAME.fullmatch(path.stem))
+    except OSError:
+        paths = []
+    for path in paths:
+        try:
+            found.append(_PUBLICATION.validate_json(path.read_bytes()))
+        except (OSError, ValidationError, RecursionError):
+            message = f"'{FOLDER}/{path.name}' cannot be read, so it is not known what was published then."
+            problems.append(Diagnostic("K305", None, message, "Put back the file as `cutaway publish` wrote it."))
+    return tuple(sorted(found, key=lambda one: (one.date, one.number))), tuple(problems)
+
+
+def mark_published(
+    folder: Path, pack: Path, on: date, note: str = "", same_films: bool = False
+) -> tuple[Publication | None, Problems]:
+    """Mark the pack as published on a date; what was marked, or why nothing was.
+
+    same_films: the films that are out stay as they are, and only captions and pages were corrected.
+    """
+    says, digest, problems = _pack(pack)
+    if says is None:
+        return None, problems
+    earlier, problems = publications(folder)
+    if problems:
+        return None, problems
+    last = earlier[-1] if earlier else None
+    if last is not None and last.digest == digest:
+        message = f"This pack is marked as published on {last.date.isoformat()} already; nothing was changed since."
+        return last, (Diagnostic("K303", None, message),)
+    if last is not None and on < last.date:
+        message = f"The last publication was on {last.date.isoformat()}, which is after {on.isoformat()}."
+        return None, (Diagnostic("K304", None, message, f"Write --on {last.date.isoformat()}, or a later date."),)
+    number = 1 + sum(1 for one in earlier if one.date == on)
+    new = Publication(on, number, digest, note, _with_films(says) if same_films else says)
+    name = on.isoformat() + (f"-{number}" if number > 1 else "")
+    written, more = write_file(folder / FOLDER / f"{name}.json", _PUBLICATION.dump_json(new, indent=1) + b"\n")
+    if written is None:
+        return None, tuple(Diagnostic("K306", None, one.message, one.hint) for one in more)
+    return new, ()
+
+
+def _with_films(says: Snapshot) -> Snapshot:
+    """What is out when the films stay: the corrected captions, the times of the films."""
+    scripts = []
+    for script in says.scripts:
+        if not script.film_cues:
+            scripts.append(script)
+            continue
+        sentences = tuple(
+            replace(one, start=start) for one, start in zip(script.sentences, script.film_starts, strict=True)
+        )
+        scripts.append(replace(script, sentences=sentences, cues=script.film_cues, film_cues=(), film_starts=()))
+    return replace(says, scripts=tuple(scripts))
+
+
+def _pack(pack: Path) -> tuple[Snapshot | None, str, Problems]:
+    """What a pack on the disk says, and its digest; None if it is none, or not as it was made."""
+    try:
+        marker = json.loads((pack / MARKER).read_bytes())
+        files = {str(name): str(digest) for name, digest in marker["files"].items()}
+        says = _SNAPSHOT.validate_json((pack / RECORD).read_bytes())
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+        message = f"There is no pack in '{pack}' that could be published."
+        return None, "", (Diagnostic("K301", None, message, "Say `cutaway make` first."),)
+    touched = changed_by_hand(pack) + tuple(name for name in files if not (pack / name).exists())
+    if touched:
+        names = ", ".join(f"'{name}'" for name in touched[:4]) + (" and more" if len(touched) > 4 else "")
+        message = f"The pack is not as it was made: {names}."
+        hint = "Make the change in the type folder, say `cutaway make`, then publish."
+        return None, "", (Diagnostic("K302", None, message, hint),)
+    lines = "".join(f"{name} {files[name]}\n" for name in sorted(files) if not _OUR_OWN.fullmatch(name))
+    return says, hashlib.sha256(lines.encode()).hexdigest(), ()

@@ -1,0 +1,91 @@
+"""Paragraphs as the text of `sources/<key>.md`, and such a text taken apart again by its headings."""
+
+import re
+import textwrap
+from dataclasses import dataclass
+
+from cutaway.taking.records import Taken
+
+WIDTH = 118
+_HEADING = re.compile(r"^## +§?\s*(?P<number>\d+[a-z]?)\b", re.MULTILINE | re.IGNORECASE)
+_PART = re.compile(r"^## ", re.MULTILINE)
+# What would be read as something else at the start of a line: a heading, a caution, braces, a table, a list.
+_SPECIAL = re.compile(r"^(?:#|>|\{|\||---|[-*] )")
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One paragraph in a text: its number ('' where the heading has none) and all its characters."""
+
+    number: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class SourceText:
+    """A source file in pieces: what stands before the first heading, and the paragraphs."""
+
+    head: str
+    pieces: tuple[Piece, ...]
+
+    @property
+    def text(self) -> str:
+        """The whole file."""
+        return self.head + "".join(piece.text for piece in self.pieces)
+
+
+def apart(text: str) -> SourceText:
+    """A source file in pieces."""
+    starts = [match.start() for match in _PART.finditer(text)]
+    pieces = []
+    for at, stop in zip(starts, [*starts[1:], len(text)], strict=False):
+        heading = _HEADING.match(text, at)
+        pieces.append(Piece(heading["number"].lower() if heading else "", text[at:stop]))
+    return SourceText(text[: starts[0]] if starts else text, tuple(pieces))
+
+
+def source_text(title: str, paragraphs: tuple[Taken, ...]) -> SourceText:
+    """The file for some paragraphs."""
+    names = sorted({p.amendment for p in paragraphs if p.amendment}, key=lambda name: int(name.split()[-1]))
+    head = ["---", f"title: {quoted(title)}", "date: ''", "rights: ''"]
+    if names:
+        head.append("amendments:")
+        head += [f"  {name}: {{date: '', says: ''}}" for name in names]
+    head += ["---", "", ""]
+    return SourceText("\n".join(head), tuple(Piece(p.number, _paragraph(p)) for p in paragraphs))
+
+
+def quoted(words: str) -> str:
+    """Words as a YAML text in single quotes, on one line."""
+    return "'" + " ".join(words.split()).replace("'", "''") + "'"
+
+
+def _paragraph(taken: Taken) -> str:
+    inside = [f"amendment: {taken.amendment}"] if taken.amendment else []
+    inside.append(f"page: {taken.page}")
+    lines = [f"## {taken.number} {_on_one_line(taken.title)}".rstrip(), f"{{{', '.join(inside)}}}", ""]
+    for block in taken.blocks:
+        lines += [*_block(block), ""]
+    return "\n".join(lines) + "\n"
+
+
+def _on_one_line(title: str) -> str:
+    return " ".join(title.split()).rstrip("#").rstrip()
+
+
+def _block(block: str) -> list[str]:
+    if "\n" in block or block.startswith("| "):
+        return block.split("\n")  # a table or a list, whose lines stand for themselves
+    if block.startswith("> "):
+        return [f"> {line}" for line in _wrapped(block[2:])]
+    lines: list[str] = []
+    for line in _wrapped(block):
+        if lines and _SPECIAL.match(line):
+            lines[-1] += f" {line}"
+        else:
+            lines.append(f"\\{line}" if _SPECIAL.match(line) else line)
+    return lines
+
+
+def _wrapped(text: str) -> list[str]:
+    return textwrap.wrap(text, WIDTH, break_long_words=False, break_on_hyphens=False)

@@ -1,0 +1,72 @@
+"""The shot list: marked pictures, proposed ones, call-outs, and as a file for a spreadsheet."""
+
+import csv
+import io
+
+from cutaway.publish.shot_list import COLUMNS, shot_list_csv, shot_list_page
+
+CLAIMED = "The cock is there.\n\n```claim\nfuel cock is fitted\n```\n"
+
+
+def codes(problems) -> list[str]:
+    return [problem.code for problem in problems]
+
+
+def test_a_picture_is_proposed_from_the_claim(series) -> None:
+    looked, problems = series(CLAIMED)
+    (shot,) = looked.scripts[0].shots
+    assert codes(problems) == []
+    assert shot.picture is not None and (shot.picture.system, shot.picture.by) == ("Fuel", "proposed")
+    assert shot.callouts == ("fuel cock",) and shot.by == "proposed"
+
+
+def test_marks_go_before_what_would_be_proposed(series) -> None:
+    marks = "`show: 'the wing'` `call-out: fuel cock, \"the rivet\"`"
+    text = f"The cock is there. {marks}\n\n```claim\nfuel cock is fitted\n```\n"
+    looked, problems = series(text)
+    (shot,) = looked.scripts[0].shots
+    assert codes(problems) == []
+    assert shot.picture is not None and (shot.picture.words, shot.picture.by) == ("the wing", "marked")
+    assert shot.callouts == ("fuel cock", "the rivet") and shot.by == "marked"
+
+
+def test_the_same_picture_is_told_once(series) -> None:
+    looked, _ = series("One. `show: Fuel`\n\nTwo.\n\nThree. `show: Fuel`\n\nFour. `show: 'the wing'`")
+    assert [shot.picture is not None for shot in looked.scripts[0].shots] == [True, False, False, True]
+
+
+def test_n921_pictures_and_parts_that_there_are_not(series) -> None:
+    _, problems = series("One. `show: Feul` Two. `call-out: fuel cokc` Three. `show: parked`")
+    assert codes(problems) == ["N921", "N921", "N921"]
+    assert "Did you mean Fuel?" in problems[0].hint and "Did you mean fuel cock?" in problems[1].hint
+    assert "does not say of which system" in problems[2].message
+
+
+def test_the_table_can_be_read_back(series) -> None:
+    looked, _ = series("She said, \"shut it\". `show: 'the wing'`\n\n=1+1 is two.\n\nThird, ünd last.")
+    script = looked.scripts[0]
+    content = shot_list_csv(script)
+    rows = list(csv.reader(io.StringIO(content.decode("utf-8-sig"), newline="")))
+    assert tuple(rows[0]) == COLUMNS and len(rows) == 4
+    assert rows[1][4] == 'She said, "shut it".' and rows[3][4] == "Third, ünd last."
+    assert rows[2][4] == "'=1+1 is two.", "a spreadsheet must not reckon"
+    assert [row[5] for row in rows[1:]] == ["the wing", "as before", "as before"]
+    starts = [float(row[1]) for row in rows[1:]]
+    stops = [float(row[2]) for row in rows[1:]]
+    assert all(a < b for a, b in zip(starts, stops, strict=True)) and starts == sorted(starts)
+
+
+def test_nothing_is_before_the_first_picture(series) -> None:
+    looked, _ = series("One. Two. `show: 'the wing'` Three.")
+    rows = list(csv.reader(io.StringIO(shot_list_csv(looked.scripts[0]).decode("utf-8-sig"))))
+    assert [row[5] for row in rows[1:]] == ["", "the wing", "as before"]
+
+
+def test_the_page_leads_to_the_sheets_that_there_are(series) -> None:
+    looked, _ = series("<One> & two. `show: Fuel`")
+    (shot,) = looked.scripts[0].shots
+    assert shot.picture is not None
+    key = (shot.picture.system, shot.picture.standard, shot.picture.situation)
+    page = shot_list_page(looked.scripts[0], {key: "../sheets/fuel.svg"}, "Not for flight.")
+    assert 'href="../sheets/fuel.svg"' in page and "&lt;One&gt; &amp; two." in page and "Not for flight." in page
+    assert "href" not in shot_list_page(looked.scripts[0], {}, "")

@@ -1,0 +1,119 @@
+"""After an edit: what of the published pack is touched, by sentence, caption, drawing and figure."""
+
+import json
+from datetime import date
+from pathlib import Path
+
+from cutaway.api.corrections import publish
+from cutaway.api.telling import made_text
+
+
+def errata(home: Path) -> dict:
+    return json.loads((home / "pack" / "errata.json").read_bytes())["corrections"][-1]
+
+
+def test_nothing_published_and_there_is_no_errata_page(home: Path, made) -> None:
+    done, problems = made()
+    assert done.touched == () and not (home / "pack" / "errata.html").exists()
+    assert "K310" not in {p.code for p in problems}
+
+
+def test_nothing_edited_and_nothing_is_touched(out: Path, made) -> None:
+    done, problems = made()
+    assert done.touched == () and "K310" not in {p.code for p in problems}
+    record = errata(out)
+    assert not any(record[what] for what in ("sentences", "captions", "drawings", "figures", "paragraphs"))
+    assert "Nothing of it reads otherwise now." in (out / "pack" / "errata.html").read_text(encoding="utf-8")
+
+
+def test_k310_a_reworded_sentence_touches_its_captions_and_no_other(out: Path, made, edit) -> None:
+    edit("scripts/01-fuel.md", "on every mark that was ever built", "on both marks that were ever built")
+    done, problems = made()
+    (told,) = (p for p in problems if p.code == "K310")
+    assert "1 sentence" in told.message and "2026-03-01" in told.message
+    record = errata(out)
+    (sentence,) = record["sentences"]
+    assert (sentence["sort"], sentence["number"]) == ("reworded", 2)
+    assert "every mark" in sentence["was"] and "both marks" in sentence["now"]
+    assert record["captions"] and all("mark" in c["was"] or "built" in c["was"] for c in record["captions"])
+    assert not record["drawings"] and not record["figures"]
+    page = (out / "pack" / "errata.html").read_text(encoding="utf-8")
+    assert "<del>every mark" in page and "<ins>both marks" in page
+    assert any("both marks" in line for line in done.touched) and "both marks" in made_text(done)
+
+
+def test_a_figure_touches_the_sentences_and_drawings_that_rest_on_it(out: Path, made, edit) -> None:
+    edit("systems/fuel.yaml", "capacity: 20 gal, cite: §1", "capacity: 22 gal, cite: §21")
+    made()
+    (figure,) = errata(out)["figures"]
+    assert (figure["part"], figure["was"], figure["now"]) == ("fuel tank", "20 gal", "22 gal")
+    assert errata(out)["sentences"] == [], "no claim speaks of the tank"
+
+
+def test_a_figure_shakes_a_claim_on_its_part(home: Path, made, edit) -> None:
+    edit("scripts/01-fuel.md", "fuel cock is fitted", "in parked: fuel tank reads 20 gal")
+    made()
+    publish(home, date(2026, 3, 1))
+    edit("systems/fuel.yaml", "capacity: 20 gal, cite: §1", "capacity: 22 gal, cite: §21")
+    done, _ = made()
+    (sentence,) = errata(home)["sentences"]
+    assert sentence["sort"] == "shaken" and sentence["was"] == sentence["now"]
+    assert "'capacity' of the fuel tank was 20 gal and is 22 gal" in sentence["because"]
+    assert any("on Mk 1: holds before, fails now" in reason for reason in sentence["because"])
+    assert done.wrong
+
+
+def test_a_new_name_on_a_drawing_is_told(out: Path, made, edit) -> None:
+    edit("systems/fuel.yaml", "  fuel tank: {kind: tank", "  main tank: {kind: tank")
+    edit("systems/fuel.yaml", "  - fuel tank > fuel cock", "  - main tank > fuel cock")
+    made()
+    drawings = errata(out)["drawings"]
+    assert drawings and all("main tank" in " ".join(one["new"]) and one["there"] for one in drawings)
+    assert all("fuel tank" in " ".join(one["gone"]) for one in drawings)
+
+
+def test_a_paragraph_shakes_the_sentence_that_cites_it(out: Path, made, edit) -> None:
+    edit("sources/hb.md", "The fuel tank holds 20 gallons.", "The fuel tank holds 20 gallons when it is clean.")
+    made()
+    record = errata(out)
+    assert record["paragraphs"] == ["hb §1"]
+    (sentence,) = record["sentences"]
+    assert sentence["number"] == 1 and sentence["because"] == ["hb §1 reads otherwise"]
+
+
+def test_sentences_taken_out_and_put_in(out: Path, made, edit) -> None:
+    edit("scripts/01-fuel.md", "That is all that can be said of it today. `aside`", "Mind the step. `aside`")
+    made()
+    assert {one["sort"] for one in errata(out)["sentences"]} == {"taken out", "put in"}
+
+
+def test_a_letter_is_told_beside_the_correction(out: Path, made, edit) -> None:
+    (out / "letters.yaml").write_text(
+        "letters:\n  the cock:\n    objects to: The cock is fitted on every mark that was ever built.\n"
+        "    from: Mr. Pell\n    decision: Reworded.\n    because: There were two.\n",
+        encoding="utf-8",
+    )
+    edit("scripts/01-fuel.md", "on every mark that was ever built", "on both marks that were ever built")
+    made()
+    page = (out / "pack" / "errata.html").read_text(encoding="utf-8")
+    assert "After a letter. Reworded. There were two." in page
+    assert "Pell" not in page, "a writer's name is not published"
+
+
+def test_the_errata_of_every_publication_stay(out: Path, made, edit) -> None:
+    edit("scripts/01-fuel.md", "on every mark", "on each mark")
+    made()
+    publish(out, date(2026, 4, 1))
+    edit("scripts/01-fuel.md", "twenty gallons", "20 gallons")
+    made()
+    records = json.loads((out / "pack" / "errata.json").read_bytes())["corrections"]
+    assert [(one["since"], one["until"]) for one in records] == [("2026-03-01", "2026-04-01"), ("2026-04-01", None)]
+    assert [[s["number"] for s in one["sentences"]] for one in records] == [[2], [1]]
+
+
+def test_the_same_state_gives_the_same_bytes(out: Path, made, edit) -> None:
+    edit("scripts/01-fuel.md", "on every mark", "on each mark")
+    made()
+    before = {p.name: p.read_bytes() for p in (out / "pack").glob("errata.*")}
+    made()
+    assert {p.name: p.read_bytes() for p in (out / "pack").glob("errata.*")} == before and len(before) == 2
