@@ -5,6 +5,7 @@ Wants the extra `recording` and, on Debian, the package flite.
 """
 
 import argparse
+import math
 import resource
 import sys
 import tempfile
@@ -28,7 +29,7 @@ def main() -> None:
     asked.add_argument("--two-hours", action="store_true")
     minutes = 120 if asked.parse_args().two_hours else 12
     once = Voice("slt").say(SENTENCES)
-    times = round(minutes * 60 * RATE / len(once.samples))
+    times = math.ceil(minutes * 60 * RATE / len(once.samples))
     script = [
         SaidWord(word, turn * len(SENTENCES) + at, piece)
         for turn in range(times)
@@ -49,9 +50,7 @@ def main() -> None:
     # Two listeners run beside this process; the largest child counts for each.
     memory = (own.ru_maxrss + 2 * others.ru_maxrss) / 1024
     print(f"{recording.seconds / 60:.1f} min of speech, {len(script):,} words, {100 * found.share:.1f} % made out")
-    print(
-        f"{wall:.1f} s ({wall / recording.seconds:.3f} of its length), {cpu:.1f} s of processor, {memory:.0f} MB at most"
-    )
+    print(f"{wall:.1f} s ({wall / recording.seconds:.3f} of its length), {cpu:.1f} s of CPU, {memory:.0f} MB at most")
 
 
 if __name__ == "__main__":

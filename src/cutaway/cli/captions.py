@@ -23,7 +23,10 @@ def register(app: typer.Typer) -> None:
         as_json: bool = typer.Option(False, "--json", help="For a program to read, with the time of every word."),
     ) -> None:
         """Write the captions of a script as WebVTT and SRT, and its chapters. With a recording of the narration they
-        stand on its times, and where the speaker departs from the script is told, to be checked by listening."""
+        stand on its times, and where the speaker departs from the script is told, to be checked by listening.
+
+        On synthetic voices half of the words were placed within 10 ms and 95 of 100 within 40 ms of the truth; no human
+        voice was measured, and real ones, accents and noise will do worse."""
         from cutaway.api.recording import make_captions
         from cutaway.api.recording_text import captioned_record, captioned_text
         from cutaway.cli import showing
