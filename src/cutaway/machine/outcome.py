@@ -46,7 +46,7 @@ def outcome_of(machine: Machine, live: Live, status: int) -> Outcome:
         return Outcome("gave up", at, parts, words)
     moving = np.argsort(-np.abs(live.node[RATE, :free]) / machine.numbers.node[X_SCALE, :free], kind="stable")[:3]
     parts = _owners(machine, (machine.nodes[i] for i in moving))
-    words = f"It was still changing too quickly to go on after {_seconds(at)}, most of all near {_listed(parts)}."
+    words = f"It was given up as too laborious after {_seconds(at)}, most of all near {_listed(parts)}."
     return Outcome("gave up", at, parts, words)
 
 
