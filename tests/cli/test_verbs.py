@@ -61,7 +61,7 @@ def test_check_as_json(sparrow: Path) -> None:
     result = cutaway("check", sparrow, "--json")
     assert result.exit_code == exits.FINE
     record = json.loads(result.stdout)
-    assert record.keys() == {"wrong", "runs", "problems", "claims", "unchecked"}
+    assert record.keys() == {"wrong", "runs", "problems", "claims", "unchecked", "compared"}
     assert record["wrong"] is False and record["problems"] == [] and record["claims"]
     for claim in record["claims"]:
         assert claim.keys() == {"in", "place", "sentence", "claim", "verdicts"}
@@ -164,7 +164,7 @@ def test_make_as_json_and_where_it_is_told(sparrow: Path, tmp_path: Path) -> Non
     result = cutaway("make", sparrow, "--out", tmp_path / "to print", "--json")
     assert result.exit_code == exits.FINE
     record = json.loads(result.stdout)
-    assert record.keys() == {"folder", "files", "wrong", "problems"}
+    assert record.keys() == {"folder", "files", "wrong", "problems", "touched"}
     assert record["folder"] == str(tmp_path / "to print") and record["wrong"] is False
     for name in record["files"]:
         assert (tmp_path / "to print" / name).is_file(), name
@@ -185,10 +185,13 @@ def test_make_does_not_replace_what_is_not_a_pack(sparrow: Path, tmp_path: Path)
 def test_find(sparrow: Path) -> None:
     result = cutaway("find", "carburettor", "-C", sparrow)
     assert result.exit_code == exits.FINE
-    assert result.stdout.startswith("hb §")
-    hits = json.loads(cutaway("find", "carburettor", "-C", sparrow, "--json").stdout)
-    assert hits and hits[0].keys() == {"source", "number", "title", "on", "text", "score", "instead"}
-    assert len(json.loads(cutaway("find", "the", "petrol", "--limit", "1", "-C", sparrow, "--json").stdout)) == 1
+    known, *paragraphs = result.stdout.splitlines()
+    assert known.startswith("'carburettor' is a part") and any(line.startswith("hb §") for line in paragraphs)
+    found = json.loads(cutaway("find", "carburettor", "-C", sparrow, "--json").stdout)
+    assert found.keys() == {"known", "hits"} and found["known"]
+    assert found["hits"][0].keys() == {"source", "number", "title", "on", "text", "score", "instead"}
+    one = json.loads(cutaway("find", "the", "petrol", "--limit", "1", "-C", sparrow, "--json").stdout)
+    assert len(one["hits"]) == 1
 
 
 def test_find_takes_a_word_that_is_spelled_otherwise(sparrow: Path) -> None:

@@ -8,7 +8,7 @@ from cutaway.cli import exits
 def register(app: typer.Typer) -> None:
     """Add the verb."""
 
-    @app.command(epilog="Example:  cutaway explain Q104")
+    @app.command(short_help="Say what a problem's code means.", epilog="Example:  cutaway explain Q104")
     def explain(code: str = typer.Argument("", help="A code such as Q104; leave it out to list them all.")) -> None:
         """Say what a problem's code means, with a wrong and a right sample."""
         from cutaway.problems.catalogue import CATALOGUE
