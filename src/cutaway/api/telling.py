@@ -17,12 +17,15 @@ from cutaway.wording.verdicts import grouped, heading, kind_of, verdict_sentence
 _ORDER = ("Holds", "Stated", "Rests on", "Fails", "Empty", "Not modelled", "Undecided")
 
 
-def checked_text(checked: Checked, everything: bool = False) -> str:
-    """What `check` says: each claim that is not plainly so (or each, with `everything`), then the counts."""
-    return "\n".join(_checked_lines(checked, everything))
+def checked_text(checked: Checked, everything: bool = False, wrong: bool = False) -> str:
+    """What `check` says: each claim that is not plainly so (or each, with `everything`), then the counts.
+
+    wrong: whether the folder has errors, so that the verdicts are of less than what was written.
+    """
+    return "\n".join(_checked_lines(checked, everything, wrong))
 
 
-def _checked_lines(checked: Checked, everything: bool) -> Iterator[str]:
+def _checked_lines(checked: Checked, everything: bool, wrong: bool) -> Iterator[str]:
     for one in checked.sentences:
         told = [c for c in one.claims if everything or _worth_telling(c)]
         if told:
@@ -39,7 +42,7 @@ def _checked_lines(checked: Checked, everything: bool) -> Iterator[str]:
             yield ""
     if everything:
         yield from compared_lines(checked)
-    yield from _counts(checked)
+    yield from _counts(checked, wrong)
 
 
 def _worth_telling(claim: JudgedClaim) -> bool:
@@ -58,7 +61,7 @@ def _place(span: Span) -> str:
     return f"{span.file.path}:{place(span).line}"
 
 
-def _counts(checked: Checked) -> Iterator[str]:
+def _counts(checked: Checked, wrong: bool) -> Iterator[str]:
     found = Counter(heading(v) for v in checked.verdicts())
     claims = sum(1 for claim in checked.claims() if claim.judged)
     verdicts = ", ".join(f"{found[name]} {name.lower()}" for name in _ORDER if found[name])
@@ -66,14 +69,18 @@ def _counts(checked: Checked) -> Iterator[str]:
         yield f"{_counted(claims, 'claim')}, {_counted(sum(found.values()), 'verdict')}: {verdicts}."
     total = len(checked.sentences)
     if total:
-        bare = sum(1 for s in checked.sentences if s.unchecked)
         aside = sum(1 for s in checked.sentences if s.sentence.aside)
+        checks = sum(1 for s in checked.sentences if not s.sentence.aside and (s.claims or s.sentence.cites))
+        bare = total - aside - checks
         yield (
-            f"{_counted(total, 'sentence')}: {total - bare - aside} checked, {_counted(aside, 'aside')}, "
+            f"{_counted(total, 'sentence')}: {checks} checked, {_counted(aside, 'aside')}, "
             f"{bare} that nothing checks" + (" (see them with --all)." if bare else ".")
         )
     yield from compared_counts(checked)
-    if claims and checked.folder.left_out:
+    if checked.alone:
+        names = ", ".join(f"{name} ({', '.join(standards)})" for name, standards in checked.alone)
+        yield f"Joined to nothing by any line: {names}."
+    if claims and (wrong or checked.folder.left_out):
         yield "What is wrong in the folder is left out of the model, so verdicts may change once it is mended."
     yield _run_words(checked, bool(found.keys() - {"Stated"})) if claims else _why_no_claims(checked)
 
@@ -102,7 +109,7 @@ def _counted(number: int, what: str) -> str:
 def checked_record(checked: Checked | None, problems: Problems) -> dict[str, object]:
     """The same for a program."""
     if checked is None:
-        return {"wrong": True, "runs": 0, "problems": as_records(problems), "claims": [], "unchecked": []}
+        return {"wrong": True, "runs": 0, "alone": [], "problems": as_records(problems), "claims": [], "unchecked": []}
     claims = [
         *((one.script.name, one.sentence.text, c) for one in checked.sentences for c in one.claims),
         *((s.drill.name, s.step.text, c) for s in checked.steps for c in s.claims),
@@ -110,6 +117,7 @@ def checked_record(checked: Checked | None, problems: Problems) -> dict[str, obj
     return {
         "wrong": found_wrong(checked, problems),
         "runs": checked.runs,
+        "alone": [{"part": name, "standards": list(standards)} for name, standards in checked.alone],
         "problems": as_records(problems),
         "claims": [_claim_record(where, sentence, claim, checked) for where, sentence, claim in claims],
         "unchecked": [
@@ -148,7 +156,7 @@ def made_text(made: Made) -> str:
     sheets = sum(1 for name in made.files if name.startswith("sheets/"))
     captions = sum(1 for name in made.files if name.endswith(".vtt"))
     lines = [
-        *_counts(made.checked),
+        *_counts(made.checked, made.wrong),
         f"The pack is in {made.folder}: {sheets} sheets, {captions} caption files, one page.",
     ]
     lines.extend(made.touched)

@@ -30,6 +30,7 @@ def register(app: typer.Typer) -> None:
         from cutaway.api.checking import found_wrong
         from cutaway.api.telling import checked_record, checked_text
         from cutaway.cli import showing
+        from cutaway.problems.diagnostic import has_error
 
         with showing.progress(f"Checking {folder}") as counter:
             checked, problems = check_folder(folder, on=on, script=script, rests=rests, progress=counter)
@@ -38,5 +39,5 @@ def register(app: typer.Typer) -> None:
         else:
             showing.show_problems(problems)
             if checked is not None:
-                print(checked_text(checked, everything))
+                print(checked_text(checked, everything, has_error(problems)))
         raise typer.Exit(exits.FOUND if found_wrong(checked, problems, strict) else exits.FINE)

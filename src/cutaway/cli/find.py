@@ -10,7 +10,10 @@ from cutaway.cli import exits
 def register(app: typer.Typer) -> None:
     """Add the verb."""
 
-    @app.command(short_help="Find the paragraphs that speak of something.", epilog='Example:  cutaway find "gauge switch" -C demo/whinchat')
+    @app.command(
+        short_help="Find the paragraphs that speak of something.",
+        epilog='Example:  cutaway find "gauge switch" -C demo/whinchat',
+    )
     def find(
         words: list[str] = typer.Argument(
             ..., help="Words to look for; other spellings, near misses and the glossary's words for it are found too."

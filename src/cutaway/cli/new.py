@@ -10,7 +10,10 @@ from cutaway.cli import exits
 def register(app: typer.Typer) -> None:
     """Add the verb."""
 
-    @app.command(short_help="Make a type folder that runs as it stands.", epilog="Example:  cutaway new sparrow   then  cutaway check sparrow")
+    @app.command(
+        short_help="Make a type folder that runs as it stands.",
+        epilog="Example:  cutaway new sparrow   then  cutaway check sparrow",
+    )
     def new(folder: Path = typer.Argument(..., help="The folder to make; its name becomes the type's.")) -> None:
         """Make a small type folder that runs as it stands, to write over."""
         from cutaway.api.finding import new as new_folder

@@ -1,5 +1,6 @@
 """Which ports are one node, and which part each coupling reaches, for one subject."""
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
@@ -52,6 +53,20 @@ def wire(parts: Sequence[Part], lines: Sequence[Line], kinds: Mapping[str, Kind]
             if coupling.to == "port":
                 ports.join(node_name(part.name, coupling.port), node_name(link.target.part, link.target.inner))
     return ports.wiring(coupled)
+
+
+def alone(parts: Sequence[Part], kinds: Mapping[str, Kind], wiring: Wiring) -> tuple[str, ...]:
+    """The parts none of whose ports is joined to anything, which is as a rule a line forgotten. A part that needs no
+    line, such as a gauge that is read where it stands, is not among them."""
+    shared = Counter(wiring.joined.values())
+    found: list[str] = []
+    for part in parts:
+        kind = kinds[part.kind]
+        optional = {c.port for c in kind.couplings if c.to == "port" and not c.required}
+        ports = [name for name, _ in ports_of(part, kind) if name not in optional]
+        if ports and all(shared[wiring.joined[node_name(part.name, name)]] == 1 for name in ports):
+            found.append(str(part.name))
+    return tuple(found)
 
 
 class _Ports:

@@ -10,6 +10,8 @@ from cutaway.inquiry.verdicts import Empty, Fails, NotModelled, RestsOn, Undecid
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.claims import Done, Looked, ParsedClaims
 from cutaway.language.syntax import Action, Claim, Scope, Wait, When
+from cutaway.machine.subjects import subjects
+from cutaway.machine.wiring import alone
 from cutaway.narrate.citing import cite_verdict
 from cutaway.narrate.compared import Compared
 from cutaway.narrate.coverage import checking
@@ -65,12 +67,14 @@ class CheckedStep:
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """What checking a folder found. runs: how many runs it took, 0 where all was remembered."""
+    """What checking a folder found. runs: how many runs it took, 0 where all was remembered. alone: parts that no line
+    joins to anything, with the standards on which that is so."""
 
     folder: Folder
     sentences: tuple[CheckedSentence, ...]
     steps: tuple[CheckedStep, ...]
     runs: int
+    alone: tuple[tuple[str, tuple[str, ...]], ...] = ()
 
     def claims(self) -> tuple[JudgedClaim, ...]:
         """All claims, those of the scripts first."""
@@ -136,7 +140,18 @@ def check_words(
     for drill in folder.drills if not asking.script else ():
         for step, claims_here in drill_claims(drill, parsed):
             steps.append(CheckedStep(drill, step, tuple(judged(claim) for claim in claims_here)))
-    return Checked(folder, tuple(sentences), tuple(steps), workshop.runs_made), problems
+    return Checked(folder, tuple(sentences), tuple(steps), workshop.runs_made, _alone(workshop)), problems
+
+
+def _alone(workshop: Workshop) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """The parts that no line joins to anything, each with the standards of which that is true."""
+    found: dict[str, list[str]] = {}
+    for subject in subjects(workshop.folder):
+        if subject.name == subject.standard:
+            bound, _ = workshop.bound(subject)
+            for name in alone(tuple(bound.parts.values()), bound.kinds, bound.wiring):
+                found.setdefault(name, []).append(str(subject.name))
+    return tuple((name, tuple(standards)) for name, standards in found.items())
 
 
 def _only(claim: Claim, asking: Asking) -> Claim:

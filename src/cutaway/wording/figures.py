@@ -14,6 +14,8 @@ HouseUnits = tuple[tuple[str, str], ...]
 
 # A hundred-thousandth of any unit is what a solver leaves of nothing.
 _NOTHING = 1e-5
+# How well a moment is known, s.
+_FINEST = 0.05
 # From here on a row of noughts says less than their number.
 _COUNTLESS = 1e12
 
@@ -22,8 +24,11 @@ def duration(seconds: float) -> str:
     """A length of time as it is said: tenths under ten seconds, minutes from two minutes on, hours from two hours on.
 
     >>> duration(4.44), duration(31.4), duration(119.0), duration(380.0), duration(7200.0), duration(0.02)
-    ('4.4 s', '31 s', '119 s', '6 min 20 s', '2 h', '0.02 s')
+    ('4.4 s', '31 s', '119 s', '6 min 20 s', '2 h', 'less than 0.05 s')
     """
+    if 0.0 < seconds < _FINEST:
+        # No moment is known better than this, and figures would say that it is.
+        return "less than 0.05 s"
     if seconds < 1.0:
         return f"{figure(seconds, 1)} s"
     if seconds < 9.95:

@@ -144,7 +144,9 @@ def _held(claim: Claim, holds: Holds, folder: Folder) -> str:
     done = action_words(scope.actions)
     match when.kind:
         case "within":
-            told = f"{_before_time(says)} {_after(duration(holds.at), done)}"
+            # Nothing comes about at the very instant of an action: what is so then was so before.
+            already = "; it was so already" if holds.at == 0.0 else ""
+            told = f"{_before_time(says)} {_after(duration(holds.at), done)}{already}"
         case "takes":
             told = f"it takes {duration(holds.at)} until {says}{_once(done, ',')}"
         case "throughout":
