@@ -109,7 +109,15 @@ def _counted(number: int, what: str) -> str:
 def checked_record(checked: Checked | None, problems: Problems) -> dict[str, object]:
     """The same for a program."""
     if checked is None:
-        return {"wrong": True, "runs": 0, "alone": [], "problems": as_records(problems), "claims": [], "unchecked": []}
+        return {
+            "wrong": True,
+            "runs": 0,
+            "alone": [],
+            "problems": as_records(problems),
+            "claims": [],
+            "unchecked": [],
+            "compared": [],
+        }
     claims = [
         *((one.script.name, one.sentence.text, c) for one in checked.sentences for c in one.claims),
         *((s.drill.name, s.step.text, c) for s in checked.steps for c in s.claims),
