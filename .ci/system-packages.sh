@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Debian packages that some tests need: a browser, a font for stills, a reader of scans. Where they cannot be installed the tests
-# that need them are skipped and say so.
+# Debian packages that some tests need: a browser, a font for stills, a reader of scans, a voice. Where they cannot be
+# installed the tests that need them are skipped and say so.
 set -euo pipefail
 
 missing=()
