@@ -32,6 +32,7 @@ setup: .venv/.installed-for-test
 	@bash .ci/system-packages.sh
 
 demo: .venv/.installed
+	@echo "The first check compiles the solver and tries every assumed value: a minute or two."
 	$(BIN)/cutaway check demo/whinchat || [ $$? -eq 1 ]
 	$(BIN)/cutaway make demo/whinchat || [ $$? -eq 1 ]
 	@echo "The pack of the Whinchat is in demo/whinchat/pack; open demo/whinchat/pack/index.html in a browser."

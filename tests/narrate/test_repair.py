@@ -174,3 +174,11 @@ def test_a_number_that_was_not_shown(talk) -> None:
     assert not list(talk.glob("*.repaired.*"))
     wrong = CliRunner().invoke(app, ["repair", str(talk / "talk.srt"), "-C", str(talk), "--apply", "one"])
     assert wrong.exit_code == 2
+
+
+def test_the_captions_that_were_given_are_never_written_over(talk: Path) -> None:
+    given = talk / "talk.srt"
+    before = given.read_bytes()
+    done, problems = repair_captions(talk, given, "talk", apply=(1,), out=given, replace=True)
+    assert done is None and [problem.code for problem in problems] == ["N604"]
+    assert given.read_bytes() == before

@@ -37,3 +37,11 @@ def test_of_several_those_that_can_be_are_written(tmp_path: Path) -> None:
     (tmp_path / "a").write_bytes(b"mine")
     written, problems = write_files(((tmp_path / "a", b"1"), (tmp_path / "b", b"2")))
     assert written == (tmp_path / "b",) and codes(problems) == ["K402"]
+
+
+def test_a_file_of_an_authors_is_never_written_over(tmp_path: Path) -> None:
+    path = tmp_path / "01-fuel.md"
+    path.write_text("# Mine\n")
+    written, problems = write_file(path, b"not mine", replace=True)
+    assert written is None and [problem.code for problem in problems] == ["K402"]
+    assert path.read_text() == "# Mine\n"

@@ -69,7 +69,7 @@ def repair_captions(
     if unknown:
         return None, in_order((*problems, _no_such_repair(unknown, len(proposed))))
     target = out if out is not None else captions.with_name(f"{captions.stem}.repaired{captions.suffix}")
-    refused = in_the_way((target,), replace)
+    refused = _given_file(target, captions) or in_the_way((target,), replace)
     if refused:
         return None, refused
     text = applied(file.text, (one for one in proposed if one.number in apply))
@@ -114,3 +114,11 @@ def _no_such_repair(unknown: list[int], count: int) -> Diagnostic:
     numbers = ", ".join(map(str, unknown))
     there = f"There are {count}, numbered from 1." if count else "There are none."
     return Diagnostic("N605", None, f"There is no repair {numbers}; nothing was written.", there)
+
+
+def _given_file(target: Path, captions: Path) -> Problems:
+    """A problem if the repaired captions were to take the place of those that were given."""
+    if not target.exists() or not target.samefile(captions):
+        return ()
+    words = f"'{target}' is the file of captions that was given, and is never written over."
+    return (Diagnostic("N604", None, words, "Name another file with --out."),)

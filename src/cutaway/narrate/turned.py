@@ -13,6 +13,8 @@ _THERE = 0.35
 _HERE = 0.45
 # For a 'not' that is there or not, both must be nearly the same sentence.
 _SAME = 0.55
+# How much of a sentence must stand in what a book says by the way to be taken as spoken of there.
+_ASIDE_SHARE = 0.75
 
 _NOT = re.compile(r"\b(?:not|never|no|none|nobody|nothing|neither|nor|cannot|without)\b|n't\b|n’t\b", re.IGNORECASE)
 _MUST = re.compile(
@@ -44,7 +46,12 @@ class _Turn:
 
 def caution_differences(text: str, paragraph: Paragraph, nearest: BookSentence | None) -> tuple[Difference, ...]:
     """The small words in which a sentence says otherwise than the nearest sentence of a paragraph."""
-    if nearest is None or nearest.there < _THERE or nearest.here < _HERE:
+    if nearest is None:
+        return ()
+    aside = _denied_aside(text, nearest.text)
+    if aside is not None:
+        return (_difference(aside, paragraph, nearest),)
+    if nearest.there < _THERE or nearest.here < _HERE:
         return ()
     found = [*_duty(text, nearest.text), *_order(text, nearest.text)]
     if min(nearest.there, nearest.here) >= _SAME and not found:
@@ -81,6 +88,23 @@ def _denied(said: str, printed: str) -> list[_Turn]:
     if here and not there:
         return [_Turn(here[0], f"no '{here[0].lower()}'")]
     return []
+
+
+def _denied_aside(said: str, printed: str) -> _Turn | None:
+    """A 'no' in what the book says by the way, where it is that which the sentence asserts."""
+    if _NOT.search(said):
+        return None
+    spoken = _stems(said)
+    for aside in _ASIDE.findall(printed):
+        there = _NOT.search(aside)
+        if there and spoken and len(spoken & _stems(aside)) >= _ASIDE_SHARE * len(spoken):
+            return _Turn(f"no '{there[0].lower()}'", there[0])
+    return None
+
+
+def _stems(text: str) -> frozenset[str]:
+    """The beginnings of the words of four letters and more: near enough for 'gauge' and 'gauges'."""
+    return frozenset(word[:5].lower() for word in re.findall(r"[^\W\d_]{4,}", text))
 
 
 def _has(text: str, words: str) -> bool:

@@ -6,6 +6,9 @@ from pathlib import Path
 
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
+_AUTHORS = frozenset({".md", ".yaml", ".yml"})
+"""Endings of the files of a type folder, which a person wrote."""
+
 
 def write_file(path: Path, content: bytes, replace: bool = False) -> tuple[Path | None, Problems]:
     """Write a file; its path, or why it was not written. replace: whether one that is there may be written over."""
@@ -13,6 +16,9 @@ def write_file(path: Path, content: bytes, replace: bool = False) -> tuple[Path 
         if path.is_dir():
             message = f"'{path}' is a folder, and a file was to be written."
             return None, (Diagnostic("K402", None, message, f"Name a file, for instance {path / 'file'}."),)
+        if path.exists() and path.suffix.lower() in _AUTHORS:
+            message = f"'{path}' is a file of an author's, and is never written over."
+            return None, (Diagnostic("K402", None, message, "Choose another name."),)
         if path.exists() and not replace:
             message = f"'{path}' is there already, and is not written over."
             return None, (Diagnostic("K402", None, message, "Choose another name, or say --replace."),)
