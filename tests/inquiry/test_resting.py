@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from cutaway.inquiry.verdicts import Fails, Holds, RestsOn
+from cutaway.inquiry.verdicts import TOO_MANY, Fails, Holds, RestsOn
 from tests.inquiry.folders import SITUATIONS, Folder, folder_at, system
 
 
@@ -104,3 +104,10 @@ def test_undecided_at_an_end_is_not_counted_as_tried(tmp_path: Path, monkeypatch
     monkeypatch.setattr(resting, "_run", one_gives_up)
     fewer = folder.verdict(claim, rests=True)
     assert isinstance(fewer, Holds) and fewer.assumed == whole.assumed - 1
+
+
+def test_too_many_runs_are_said_and_not_passed_over(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("cutaway.inquiry.resting.MOST_RUNS", 1)
+    folder = pumped(tmp_path, assumed("2 cu in", "1 to 3 cu in"), "60 strokes/min")
+    verdict = folder.verdict("in standing, after pump to pumping, within 200 s: upper tank is empty", rests=True)
+    assert isinstance(verdict, Holds) and verdict.assumed == TOO_MANY

@@ -7,7 +7,7 @@ from itertools import product
 from cutaway.inquiry.asking import plan_of
 from cutaway.inquiry.judging import Concluded, Plan
 from cutaway.inquiry.scenes import Question
-from cutaway.inquiry.verdicts import Fails, Holds, Influence, RestsOn, Undecided, Verdict
+from cutaway.inquiry.verdicts import TOO_MANY, Fails, Holds, Influence, RestsOn, Undecided, Verdict
 from cutaway.inquiry.workshop import Made, Request, Values
 from cutaway.machine.bind import vary_within
 from cutaway.machine.fitting import Assumption
@@ -89,7 +89,7 @@ def resting(question: Question, made: Made, nominal: Holds | Fails, margin: floa
     """
     alone = singles(question, made)
     if sum(len(v.plan.requests) for v in alone) > MOST_RUNS:
-        return nominal
+        return replace(nominal, assumed=TOO_MANY)
     found = _run(question, alone)
     tried = replace(nominal, assumed=_settled(alone, found))
     flipped = [v for v, (verdict, _) in zip(alone, found, strict=True) if _turned(nominal, verdict)]

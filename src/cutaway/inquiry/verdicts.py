@@ -5,6 +5,9 @@ from typing import Literal
 
 from cutaway.handbook.records import Cite
 
+TOO_MANY = -2
+"""In place of how many assumed values were tried: it was asked, and would have taken too many runs."""
+
 
 @dataclass(frozen=True, slots=True)
 class Seen:
@@ -45,7 +48,7 @@ class Influence:
 class Holds:
     """True. at: when it became so, s from the clock's start. witness: for 'sometimes'. tried: how many combinations of
     positions, failures and given values were run. assumed: how many assumed values were taken to both ends of their
-    ranges without a change of the verdict, -1 where that was not asked."""
+    ranges without a change of the verdict, -1 where that was not asked, `TOO_MANY` where it was not done."""
 
     at: float
     seen: tuple[Seen, ...]

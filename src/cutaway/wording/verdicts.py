@@ -6,6 +6,7 @@ from typing import Literal, assert_never
 
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.verdicts import (
+    TOO_MANY,
     Empty,
     Fails,
     Holds,
@@ -297,6 +298,8 @@ def _one_seen(one: Seen, folder: Folder, bounds: tuple[float, ...]) -> str:
 
 def _assumed(count: int) -> str:
     """What was done with the assumed values, where it was asked and there are any."""
+    if count == TOO_MANY:
+        return "the assumed values were not tried, since that would take too many runs"
     if count <= 0:
         return ""
     if count == 1:
