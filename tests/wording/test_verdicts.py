@@ -11,6 +11,7 @@ import pytest
 from cutaway.handbook.load import load_folder
 from cutaway.handbook.records import Cite, Folder, SourceKey
 from cutaway.inquiry.verdicts import (
+    TOO_MANY,
     Empty,
     Fails,
     Holds,
@@ -124,6 +125,12 @@ HEAD = Influence("port tank", "head", "10 in", "6 to 14 in", "at the low end of 
             Holds(4.449, (), (), assumed=3),
             "Holds: when cruising, the carburettor is starved 4.4 s after the tank selector is put to off; 3 assumed "
             "values were taken to both ends of their ranges without changing that.",
+        ),
+        (
+            LATE,
+            Holds(4.449, (), (), assumed=TOO_MANY),
+            "Holds: when cruising, the carburettor is starved 4.4 s after the tank selector is put to off; the assumed "
+            "values were not tried, since that would take too many runs.",
         ),
         (
             "in cruising, after tank selector to off then tank selector to port tank, takes 2 to 9 min: carburettor is fed",
