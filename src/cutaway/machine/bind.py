@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
+from cutaway.handbook.ports import ports_of
 from cutaway.handbook.records import Folder, Part, parts_on
 from cutaway.machine import names
 from cutaway.machine.assembling import assemble, merged_nodes
@@ -12,7 +13,7 @@ from cutaway.machine.network import InputSlot, Network
 from cutaway.machine.pieces import Piece, make_piece
 from cutaway.machine.slicing import cone
 from cutaway.machine.subjects import Subject, lines_of, parts_of
-from cutaway.machine.wiring import Wiring, ports_of, wire
+from cutaway.machine.wiring import Wiring, wire
 from cutaway.parts.kind import Fit, Kind
 from cutaway.parts.recipe import Medium, Node
 from cutaway.problems.diagnostic import Problems
@@ -114,7 +115,7 @@ def _between(
 ) -> Wiring:
     """The wiring with the couplings whose both ends are there; what should sense a point that is not is left open."""
     coupled = {k: v for k, v in wiring.coupled.items() if k[0] in here and v[0] in here}
-    media = {(str(part.name), name): medium for part in everyone for name, medium in ports_of(part, kinds[part.kind])}
+    media = {(str(part.name), p.name): p.medium for part in everyone for p in ports_of(part, kinds[part.kind])}
     left_open: dict[tuple[str, str], Medium | None] = {}
     for name, part in here.items():
         links = {link.name: link for link in part.links if subject.standard in link.on.names}
@@ -191,9 +192,9 @@ def _by_hand(bound: Bound, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
 
 
 def _medium(part: Part, kind: Kind, wiring: Wiring) -> Medium | None:
-    for name, medium in ports_of(part, kind):
-        if medium is None:
-            return wiring.media.get(wiring.joined[names.node_name(part.name, name)])
+    for port in ports_of(part, kind):
+        if port.medium is None:
+            return wiring.media.get(wiring.joined[names.node_name(part.name, port.name)])
     return None
 
 

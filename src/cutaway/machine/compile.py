@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from cutaway.machine.expressions import signals_in
+from cutaway.machine.expressions import driving
 from cutaway.machine.layout import (
     DIAGONAL,
     FILL_AT,
@@ -208,7 +208,7 @@ class _Registers:
 
 def _written(program: Program, network: Network, nodes: tuple[Node, ...], wanted: tuple[str, ...]) -> _Registers:
     """Writes every expression that the run needs; a signal that nobody asks for costs nothing."""
-    needed = _uses(network)
+    needed = driving(network)
     for name, expression in network.signals:  # in their own order, so that none calls itself deep
         if name in wanted or name in needed:
             program.named.setdefault(("signal", name), program.register(expression))
@@ -224,21 +224,6 @@ def _written(program: Program, network: Network, nodes: tuple[Node, ...], wanted
     return _Registers(*([place(r) for r in rs] for rs in (
         registers.gate, registers.drive, registers.sets, registers.clears, registers.boundary, registers.out,
     )))  # fmt: skip
-
-
-def _uses(network: Network) -> frozenset[str]:
-    """Signals used by elements, modes and boundaries, and those used by these."""
-    expressions = dict(network.signals)
-    waiting = [e for element in network.elements for e in (element.gate, element.drive)]
-    waiting += [e for mode in network.modes for e in (mode.sets, mode.clears)]
-    waiting += [node.boundary for node in network.nodes if node.boundary is not None]
-    found: set[str] = set()
-    while waiting:
-        for name in signals_in(waiting.pop()):
-            if name not in found:
-                found.add(name)
-                waiting.append(expressions[name])
-    return frozenset(found)
 
 
 def _edges(elements: tuple[Element, ...], at: Mapping[str, int], free: int) -> frozenset[tuple[int, int]]:

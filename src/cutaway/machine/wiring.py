@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
+from cutaway.handbook.ports import ports_of
 from cutaway.handbook.records import Line, Part
 from cutaway.machine.names import node_name
 from cutaway.machine.subjects import Subject
@@ -22,16 +23,6 @@ class Wiring:
     coupled: Mapping[tuple[str, str], tuple[str, str]]
     left_open: Mapping[tuple[str, str], Medium | None] = field(default_factory=dict)
     owners: Mapping[str, str] = field(default_factory=dict)
-
-
-def ports_of(part: Part, kind: Kind) -> tuple[tuple[str, Medium | None], ...]:
-    """Names and media of the part's ports, those that a list gives included."""
-    lists = dict(part.lists)
-    out: list[tuple[str, Medium | None]] = []
-    for port in kind.ports:
-        names = lists.get(port.each, ()) if port.each else (port.name,)
-        out.extend((name, port.medium) for name in names)
-    return tuple(out)
 
 
 def wire(parts: Sequence[Part], lines: Sequence[Line], kinds: Mapping[str, Kind], subject: Subject) -> Wiring:
@@ -63,7 +54,7 @@ def alone(parts: Sequence[Part], kinds: Mapping[str, Kind], wiring: Wiring) -> t
     for part in parts:
         kind = kinds[part.kind]
         optional = {c.port for c in kind.couplings if c.to == "port" and not c.required}
-        ports = [name for name, _ in ports_of(part, kind) if name not in optional]
+        ports = [port.name for port in ports_of(part, kind) if port.name not in optional]
         if ports and all(shared[wiring.joined[node_name(part.name, name)]] == 1 for name in ports):
             found.append(str(part.name))
     return tuple(found)
@@ -77,11 +68,11 @@ class _Ports:
         self._media: dict[str, Medium] = {}
         self._owners: dict[str, str] = {}
         for part in parts:
-            for name, medium in ports_of(part, kinds[part.kind]):
-                full = node_name(part.name, name)
+            for port in ports_of(part, kinds[part.kind]):
+                full = node_name(part.name, port.name)
                 self._root[full], self._owners[full] = full, part.name
-                if medium is not None:
-                    self._media[full] = medium
+                if port.medium is not None:
+                    self._media[full] = port.medium
 
     def _find(self, name: str) -> str:
         while self._root[name] != name:
