@@ -85,7 +85,7 @@ def content_change(bound: Bound, part: str, si: float) -> SetContent | None:
     slot = bound.contents.get(part)
     if slot is None:
         return None
-    return SetContent(slot.element, si if slot.full is None else min(si, slot.full))
+    return SetContent(slot.element, slot.held(si if slot.full is None else min(si, slot.full)))
 
 
 @dataclass(frozen=True, slots=True)

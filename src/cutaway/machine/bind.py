@@ -1,6 +1,6 @@
 """From a folder's records to the numeric network of one subject, everything in SI."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
@@ -31,7 +31,8 @@ CONDITIONS = (
 class ControlSlot:
     """A control as a machine sees it: its input's name and the value of each named position.
 
-    values: the position's index, or 0..1 for a control that moves through a range.
+    values: the position's index, or 0..1 for a control that moves through a range. points: where the named positions
+    of such a control stand, evenly where it is empty.
     """
 
     part: str
@@ -40,21 +41,28 @@ class ControlSlot:
     positions: tuple[str, ...]
     ranged: bool
     springs_back: bool
+    points: tuple[float, ...] = ()
 
     def value(self, position: str) -> float:
         """The input's value for a named position."""
         index = self.positions.index(position)
+        if self.points:
+            return self.points[index]
         return index / (len(self.positions) - 1) if self.ranged and len(self.positions) > 1 else float(index)
 
 
 @dataclass(frozen=True, slots=True)
 class ContentSlot:
-    """What `start` may set of a part: the element that holds it, and the most that it can hold, SI (None: no limit)."""
+    """What `start` may set of a part: the element that holds it, and the most that can be set, SI (None: no limit).
+
+    held: the element's content for what is set.
+    """
 
     part: str
     element: str
     dimension: str
     full: float | None
+    held: Callable[[float], float] = float
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -208,6 +216,7 @@ def _controls(part: Part, kind: Kind) -> tuple[ControlSlot, ...]:
             control.positions + (lists.get(control.each, ()) if control.each else ()),
             control.ranged,
             control.springs_back,
+            control.points,
         )
         for control in kind.controls
     )
@@ -216,7 +225,10 @@ def _controls(part: Part, kind: Kind) -> tuple[ControlSlot, ...]:
 def _content(name: str, kind: Kind, fit: Fit) -> ContentSlot:
     content = kind.contents[0]
     full = fit.si.get(content.full) if content.full else None
-    return ContentSlot(name, names.element_name(name, content.element), content.dimension, full)
+    element, held_at = names.element_name(name, content.element), content.held_at
+    if held_at is None:
+        return ContentSlot(name, element, content.dimension, full)
+    return ContentSlot(name, element, content.dimension, full, lambda level: held_at(level, fit.si))
 
 
 def _inputs(

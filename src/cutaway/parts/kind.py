@@ -32,7 +32,8 @@ class Control:
 
     positions: its named positions in order; the first is where it is left when nothing is said. each: a list in the
     entry whose items are further positions after those given. ranged: moves through a range, 0 % to 100 %; positions
-    then name points of it. springs_back: returns to its first position when let go.
+    then name points of it. points: where those stand, 0 to 1; evenly where nothing is said. springs_back: returns to
+    its first position when let go.
     """
 
     name: str
@@ -40,6 +41,7 @@ class Control:
     each: str = ""
     ranged: bool = False
     springs_back: bool = False
+    points: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,12 +127,15 @@ class Content:
     """What an author may set in a situation's `start:`, e.g. a tank's contents or a jack's travel.
 
     element: the recipe's element whose content it is. per: SI content for one SI unit of the quantity (1 where they
-    are the same); full: the quantity that sets the most it can hold, '' if none.
+    are the same); full: the quantity that sets the most it can hold, '' if none. held_at: the content for a value of
+    the quantity and the part's figures, all SI, where the two are not the same (a bottle filled to a pressure); `full`
+    is then a limit on the quantity.
     """
 
     dimension: Dimension
     element: str
     full: str = ""
+    held_at: Callable[[float, Mapping[str, float]], float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,10 +153,23 @@ class Fit:
 
 
 @dataclass(frozen=True, slots=True)
+class Example:
+    """A worked example of a kind: a small network that runs, and what is true of it.
+
+    parts, lines: as in a file of systems/, one part or run a line. claims: on the kind's page and put to the network
+    by a test; every one must hold. There should be one for normal work and one for each failure that matters.
+    """
+
+    parts: str
+    claims: tuple[str, ...]
+    lines: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Kind:
     """One kind of part. families: the law families it is made of, for the reference page; a test compares them with
-    what `build` uses. caution: carried to every sentence, sheet and step that shows the part. example: a sentence
-    of the reference page, worked by a test of its own.
+    what `build` uses. caution: carried to every sentence, sheet and step that shows the part. example: shown on the
+    kind's page and worked by a test.
     """
 
     name: str
@@ -168,3 +186,4 @@ class Kind:
     lists: tuple[str, ...] = ()
     families: tuple[str, ...] = ()
     caution: str = ""
+    example: Example | None = None

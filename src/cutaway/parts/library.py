@@ -4,9 +4,27 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from cutaway.parts.kind import Kind
-from cutaway.parts.kinds import electrics, engine, feeding, fuel, hydraulics, instruments, supplies, vacuum
+from cutaway.parts.kinds import (
+    electrics,
+    engine,
+    feeding,
+    fuel,
+    hydraulics,
+    instruments,
+    supplies,
+    vacuum,
+)
 
-_GROUPS = (fuel, feeding, engine, supplies, electrics, instruments, vacuum, hydraulics)
+_GROUPS = (
+    fuel,
+    feeding,
+    engine,
+    supplies,
+    electrics,
+    instruments,
+    vacuum,
+    hydraulics,
+)
 
 KINDS: Mapping[str, Kind] = MappingProxyType({kind.name: kind for group in _GROUPS for kind in group.KINDS})
 
