@@ -5,7 +5,6 @@ from decimal import Decimal
 from typing import assert_never
 
 from cutaway.language.keywords import VERBS
-from cutaway.language.plurals import plural
 from cutaway.language.syntax import (
     Action,
     AgainstScope,
@@ -37,6 +36,7 @@ from cutaway.language.syntax import (
     When,
 )
 from cutaway.language.words import CONDITIONS
+from cutaway.problems.counting import plural
 from cutaway.quantities.quantity import Unit
 from cutaway.quantities.si import from_si
 from cutaway.quantities.units import units_of

@@ -3,7 +3,6 @@
 from lark import Token
 
 from cutaway.language.name_index import key
-from cutaway.language.plurals import plural
 from cutaway.language.predicates import is_negated, reading_of
 from cutaway.language.read_built import BUILT
 from cutaway.language.read_doing import DOING
@@ -12,6 +11,7 @@ from cutaway.language.said import Said
 from cutaway.language.subjects import Subject, Subjects, join, read_subjects
 from cutaway.language.syntax import AgainstScope, And, Built, Earlier, If, Not, Or, Statement
 from cutaway.language.trees import Branch, branch, branches, first_token, name_in, span_of
+from cutaway.problems.counting import plural
 from cutaway.problems.span import Span
 
 _AGAINST = ("is_higher", "is_lower", "is_same")

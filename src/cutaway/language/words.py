@@ -7,10 +7,10 @@ from typing import TypeVar
 from cutaway.handbook import world
 from cutaway.handbook.records import Folder, Part, PartName
 from cutaway.language.name_index import NameIndex, key, name_index
-from cutaway.language.plurals import plural
 from cutaway.language.syntax import ControlRef, ReadingRef
 from cutaway.parts.kind import Kind, State
 from cutaway.parts.recipe import Medium
+from cutaway.problems.counting import plural
 from cutaway.quantities.quantity import Dimension
 
 T = TypeVar("T")
