@@ -5,12 +5,16 @@ from types import MappingProxyType
 
 from cutaway.parts.kind import Kind
 from cutaway.parts.kinds import (
+    air,
+    circuits,
     electrics,
     engine,
     feeding,
     fuel,
     hydraulics,
     instruments,
+    lamps,
+    rams,
     supplies,
     vacuum,
 )
@@ -21,9 +25,13 @@ _GROUPS = (
     engine,
     supplies,
     electrics,
+    circuits,
+    lamps,
     instruments,
     vacuum,
     hydraulics,
+    air,
+    rams,
 )
 
 KINDS: Mapping[str, Kind] = MappingProxyType({kind.name: kind for group in _GROUPS for kind in group.KINDS})

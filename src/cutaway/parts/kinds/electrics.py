@@ -2,6 +2,7 @@
 
 from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
+    CONTROL,
     JUDGEMENT,
     NEVER,
     above,
@@ -44,6 +45,18 @@ VOLTAGE = Want(
     default="12 V",
     because=f"{JUDGEMENT} The usual system of a light aircraft.",
 )
+VOLTAGE_24 = Want(
+    "voltage",
+    "voltage",
+    "The voltage for which it is made.",
+    default="24 V",
+    because=f"{JUDGEMENT} The usual system of a large aircraft.",
+)
+
+
+def maybe_fed_by(port: str) -> Coupling:
+    """Where its current comes from, unless lines say so."""
+    return Coupling("fed by", "port", "The port from which its current comes, where no line brings it.", port=port)
 
 
 def lamp_current(default: str) -> Want:
@@ -93,7 +106,7 @@ BUS = Kind(
 def _switch(fit: Fit) -> Recipe:
     gate = product(at_position(1), unless("open"))
     contact = Element("contact", "LIN", ("inlet", "outlet"), (CONTACT,), gate=gate)
-    signals = (("current", Through("contact")),)
+    signals = (("current", Through("contact")), ("position", CONTROL))
     return Recipe((port("inlet", "current"), port("outlet", "current")), (contact,), signals=signals)
 
 
@@ -108,24 +121,29 @@ SWITCH = Kind(
 )
 
 
-def _fuse(fit: Fit) -> Recipe:
-    # The wire is warmed as the square of its current and cools through its ends; it melts at one and a half times its
-    # rating held for long. One degree here is a tenth of its rise at the rated current; a hundredfold heating is the
-    # most that is counted, which melts it in about a tenth of a second. Only store / conductance, 5 s, matters.
-    load = apply("div", Through("wire"), fit.si["rating"])
+def heating(wire: str, rating: float) -> tuple[tuple[Node, Node], Element]:
+    """How a wire is warmed by its current and cools through its ends.
+
+    One degree here is a tenth of its rise at the rated current; a hundredfold heating is the most that is counted,
+    which takes it to where it melts in about a tenth of a second. Only store / conductance, 5 s, matters.
+    """
+    load = apply("div", Through(wire), rating)
     warmth = apply("mul", 10.0, apply("min", product(load, load), 100.0))
-    nodes = (
-        port("inlet", "current"),
-        port("outlet", "current"),
-        fixed("warmth", "heat", warmth),
-        Node("melting", "heat", start=0.0, store=1_000.0),
-    )
-    elements = (
-        Element("wire", "LIN", ("inlet", "outlet"), (CONTACT,), gate=no(ModeIs("blown"))),
-        Element("warming", "LIN", ("warmth", "melting"), (200.0,)),
-    )
-    blown = Mode("blown", over(Across("melting"), 10.0 * 1.5**2), NEVER)
-    return Recipe(nodes, elements, (blown,), (("blown", ModeIs("blown")), ("current", Through("wire"))))
+    nodes = (fixed("warmth", "heat", warmth), Node("melting", "heat", start=0.0, store=1_000.0))
+    return nodes, Element("warming", "LIN", ("warmth", "melting"), (200.0,))
+
+
+def melts() -> Expr:
+    """How far it is above what one and a half times its rating, held for long, brings it to."""
+    return over(Across("melting"), 10.0 * 1.5**2)
+
+
+def _fuse(fit: Fit) -> Recipe:
+    warmed, warming = heating("wire", fit.si["rating"])
+    wire = Element("wire", "LIN", ("inlet", "outlet"), (CONTACT,), gate=no(ModeIs("blown")))
+    nodes = (port("inlet", "current"), port("outlet", "current"), *warmed)
+    blown = Mode("blown", melts(), NEVER)
+    return Recipe(nodes, (wire, warming), (blown,), (("blown", ModeIs("blown")), ("current", Through("wire"))))
 
 
 FUSE = Kind(
