@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
+from cutaway.narrate.clock import clock
 from cutaway.narrate.desk import Desk, ScriptDesk, film_at
 from cutaway.narrate.terms import Where
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.printing import as_records
-from cutaway.publish.clock import clock
 
 
 def desk_text(desk: Desk) -> str:

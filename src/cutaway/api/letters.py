@@ -7,10 +7,10 @@ from pathlib import Path
 from cutaway.api.checking import check
 from cutaway.handbook.names import did_you_mean, fold
 from cutaway.handbook.records import Folder, Paragraph
+from cutaway.narrate.clock import clock
 from cutaway.narrate.letters import Answer, SaidOnce, answers, draft_reply
 from cutaway.problems.diagnostic import Diagnostic, Problems, in_order
 from cutaway.problems.printing import as_records
-from cutaway.publish.clock import clock
 from cutaway.publish.published import publications
 
 

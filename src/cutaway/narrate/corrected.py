@@ -1,17 +1,20 @@
 """Captions of a film that is out already, corrected: new words in the time that the old ones had.
 
-The film still runs as it was recorded, so that its captions keep their times; only what was changed in the script is
-laid anew, within the moments of the captions that it stood in.
+The film still runs as it was recorded, so that its captions keep their times. Changed words go into the captions that
+the old ones stood in; where they do not fit there or could not be read, the captions of their sentence are laid anew
+within the time of that sentence.
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from cutaway.handbook.records import Script, Sentence, Term
+from cutaway.narrate.breaking import best_lines, kept_together, pieces
 from cutaway.narrate.captions import Cue, captions
+from cutaway.narrate.cue_words import words_in_place
 from cutaway.narrate.settings import CAPTIONS_42, SPEAKING, CaptionRules, SpeakingRules
 from cutaway.narrate.timing import timeline
-from cutaway.problems.diagnostic import Problems
+from cutaway.problems.diagnostic import Diagnostic, Problems
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +35,7 @@ def corrected(
     handed back as they were.
     """
     touched = _touched(film.cues, frozenset(changed))
+    words = words_in_place(film.cues, film.sentences, {number: one.text for number, one in changed.items()})
     cues: list[Cue] = []
     problems: Problems = ()
     at = 0
@@ -43,10 +47,13 @@ def corrected(
         last = at
         while last + 1 in touched:
             last += 1
-        limit = film.cues[last + 1].start - rules.gap if last + 1 < len(film.cues) else film.cues[last].end
-        new, more = _laid(film, at, last, min(limit, film.cues[last].end), changed, glossary, rules)
+        cues_then = film.cues[at : last + 1]
+        new = _kept(cues_then, words[at : last + 1], glossary, rules)
+        if new is None:
+            limit = film.cues[last + 1].start - rules.gap if last + 1 < len(film.cues) else film.cues[last].end
+            new, more = _laid(film, at, last, min(limit, film.cues[last].end), changed, glossary, rules)
+            problems += more
         cues.extend(new)
-        problems += more
         at = last + 1
     return tuple(cues), problems
 
@@ -61,6 +68,23 @@ def _touched(cues: tuple[Cue, ...], changed: frozenset[int]) -> frozenset[int]:
             return frozenset(found)
         found |= more
         sentences |= {number for at in more for number in cues[at].sentences}
+
+
+def _kept(
+    cues: tuple[Cue, ...], words: tuple[str, ...], glossary: tuple[Term, ...], rules: CaptionRules
+) -> tuple[Cue, ...] | None:
+    """The captions at their own times with the new words in them; None where one cannot hold them or be read."""
+    found: list[Cue] = []
+    for cue, text in zip(cues, words, strict=True):
+        if text == " ".join(cue.lines):
+            found.append(cue)
+            continue
+        lines = best_lines(pieces(text, kept_together(text, glossary)), rules)
+        new = replace(cue, lines=lines[0] if lines else ())
+        if not text or lines is None or new.speed > rules.fastest * (1.0 + 1e-6):
+            return None
+        found.append(new)
+    return tuple(found)
 
 
 def _laid(
@@ -85,10 +109,11 @@ def _laid(
     slots = timeline(script, glossary)
     speaking = _at_pace((end - start) / slots[-1].stop if slots[-1].stop > 0.0 else 1.0)
     found, problems = captions(script, glossary, {}, rules, speaking)
+    problems = tuple(_of_the_film(one, film.name) for one in problems)
     cites = {number: cue.cites for cue in group for number in cue.sentences}
     return tuple(
         Cue(
-            f"{group[0].identifier}-corrected-{place}",
+            f"{group[0].identifier.partition('-corrected')[0]}-corrected-{place}",
             round(start + cue.start, 3),
             round(min(end, start + cue.end), 3),
             cue.lines,
@@ -97,6 +122,12 @@ def _laid(
         )
         for place, cue in enumerate(found, 1)
     ), problems
+
+
+def _of_the_film(one: Diagnostic, name: str) -> Diagnostic:
+    """What is wrong with a corrected caption. No speech can be added to a film that is out; only fewer words help."""
+    hint = one.hint.partition(", or ")[0].rstrip(".") + "; the film that is out gives no more time."
+    return replace(one, message=f"In the corrected captions of {name}: {one.message}", hint=hint)
 
 
 def _at_pace(factor: float) -> SpeakingRules:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from cutaway.handbook.names import fold
 from cutaway.handbook.records import Cite, Folder, Letter, Paragraph, paragraph
 from cutaway.narrate.checked import Checked, CheckedSentence
+from cutaway.narrate.clock import clock
 from cutaway.narrate.rewording import paired
 from cutaway.narrate.spoken import spoken_terms
 from cutaway.narrate.timing import Slot, timeline
@@ -139,11 +140,11 @@ def _doubts(answer: Answer, nowhere: bool, now: _Said | None) -> Iterator[Diagno
         stop = answer.start + (now.slot.next - now.slot.start if now is not None else 0.0)
         if not answer.start - _NEAR <= letter.at <= stop + _NEAR:
             message = (
-                f"The letter {letter.name} names the moment {_clock(letter.at)}, and its sentence is spoken at "
-                f"{_clock(answer.start)}."
+                f"The letter {letter.name} names the moment {clock(letter.at)}, and its sentence is spoken at "
+                f"{clock(answer.start)}."
             )
             yield Diagnostic(
-                "N702", letter.span, message, f"Write at: '{_clock(answer.start)}', or look which is meant."
+                "N702", letter.span, message, f"Write at: '{clock(answer.start)}', or look which is meant."
             )
     if not letter.decision:
         message = f"Nothing is decided on the letter {letter.name} yet."
@@ -191,7 +192,7 @@ def _where(answer: Answer, folder: Folder) -> str:
     letter = answer.letter
     title = next((script.title for script in folder.scripts if script.name == answer.script), answer.script)
     moment = letter.at if letter.at is not None else answer.start
-    words = [f"our film '{title}'" + (f", at {_clock(moment)}" if moment is not None else "")] if title else []
+    words = [f"our film '{title}'" + (f", at {clock(moment)}" if moment is not None else "")] if title else []
     words += [f"page {letter.page}"] if letter.page else []
     words += [f"the panel {letter.panel}"] if letter.panel else []
     return ", ".join(words) or "our work"
@@ -200,8 +201,3 @@ def _where(answer: Answer, folder: Folder) -> str:
 def _quoted(one: Paragraph, folder: Folder) -> str:
     book = next((source.title for source in folder.sources if source.key == one.source), str(one.source))
     return f"- {book}, {one.number} {one.title}: '{' '.join(one.text.split())}'"
-
-
-def _clock(seconds: float) -> str:
-    whole = round(seconds)
-    return f"{whole // 60}:{whole % 60:02d}"

@@ -1,6 +1,7 @@
 """Captions and chapters as WebVTT text. The W3C's rules for writers are obeyed."""
 
 import re
+from collections.abc import Mapping
 
 from cutaway.handbook.records import Script
 from cutaway.narrate.captions import Cue
@@ -9,12 +10,17 @@ from cutaway.narrate.timing import Slot
 _UNPRINTABLE = re.compile(r"[\x00-\x08\x0b-\x1f\x7f\u2028\u2029]")
 
 
-def caption_file(cues: tuple[Cue, ...], title: str, language: str = "en-GB") -> str:
-    """The caption file: a comment that names the paragraphs behind each caption, then the caption."""
+def caption_file(
+    cues: tuple[Cue, ...], title: str, language: str = "en-GB", notes: Mapping[str, str] | None = None
+) -> str:
+    """The caption file: a comment that names the paragraphs behind each caption, then the caption. notes: more to say
+    of a caption, by its identifier."""
     blocks = [_signature(title), f"NOTE Language: {language}"]
     for cue in cues:
         if cue.cites:
             blocks.append("NOTE " + _comment("From " + ", ".join(cue.cites)))
+        if notes and cue.identifier in notes:
+            blocks.append("NOTE " + _comment(notes[cue.identifier]))
         blocks.append(_block(cue.identifier, cue.start, cue.end, cue.lines))
     return _file(blocks)
 

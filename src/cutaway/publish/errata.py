@@ -1,12 +1,23 @@
 """What of a published pack reads otherwise now: sentences, captions, drawings, figures, each with the reason."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from difflib import SequenceMatcher
 from typing import Literal
 
-from cutaway.narrate.captions import Cue
-from cutaway.narrate.rewording import Pair, paired
-from cutaway.publish.snapshot import ClaimThen, DrawingThen, FigureThen, ScriptThen, SentenceThen, Snapshot
+from cutaway.handbook.names import fold
+from cutaway.narrate.cue_words import words_in_place
+from cutaway.narrate.rewording import Pair
+from cutaway.publish.films import film_of, pairs_of
+from cutaway.publish.snapshot import (
+    ClaimThen,
+    DrawingThen,
+    FigureThen,
+    LetterThen,
+    ScriptThen,
+    SentenceThen,
+    Snapshot,
+)
 
 _WRONG = ("fails", "empty")
 
@@ -14,7 +25,8 @@ _WRONG = ("fails", "empty")
 @dataclass(frozen=True, slots=True)
 class TouchedSentence:
     """A sentence that is out. sort: 'reworded', 'taken out', 'put in', or 'shaken': the words are the same, and
-    something behind them is not. number: in the film, from 1; in the script of today for one that was put in."""
+    something behind them is not. number: in the film, from 1; in the script of today for one that was put in. letters:
+    what was decided since on letters that object to this very sentence."""
 
     script: str
     number: int
@@ -23,11 +35,12 @@ class TouchedSentence:
     was: str
     now: str
     because: tuple[str, ...]
+    letters: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class TouchedCaption:
-    """A caption that is out and whose words were changed. now: '' where its sentence was taken out of the script."""
+    """A caption that is out and whose words were changed. now: '' where nothing of it is left in the script."""
 
     script: str
     identifier: str
@@ -86,15 +99,10 @@ def errata(then: Snapshot, now: Snapshot) -> Errata:
     for script in then.scripts:
         after = scripts.get(script.name, ScriptThen(script.name, script.title, (), ()))
         pairs = pairs_of(script, after)
-        found = tuple(_sentences(script, after, pairs, behind))
-        sentences.extend(found)
+        found = _sentences(script, after, pairs, behind)
+        sentences.extend(replace(one, letters=_letters(one, then.letters, now.letters)) for one in found)
         captions.extend(_captions(script, after, pairs))
     return Errata(tuple(sentences), tuple(captions), tuple(_drawings(then, now)), figures, paragraphs)
-
-
-def pairs_of(then: ScriptThen, now: ScriptThen) -> tuple[Pair, ...]:
-    """The sentences of a script then and now, brought together."""
-    return paired(tuple(one.text for one in then.sentences), tuple(one.text for one in now.sentences))
 
 
 # --- sentences -----------------------------------------------------------------------------------------------------
@@ -136,6 +144,33 @@ def _because(old: SentenceThen, new: SentenceThen, behind: _Behind) -> tuple[str
             if any(_rests_on(claim, one) for claim in old.claims)
         ),
         *(f"{key} reads otherwise" for key in old.cites if key in behind.paragraphs),
+        *_aloud(old, new),
+    )
+
+
+def _aloud(old: SentenceThen, new: SentenceThen) -> Iterator[str]:
+    """What of the same words is said otherwise."""
+    if old.text != new.text or not old.aloud or old.aloud == new.aloud:
+        return
+    was, now = old.aloud.split(), new.aloud.split()
+    for tag, a, b, c, d in SequenceMatcher(None, was, now, autojunk=False).get_opcodes():
+        if tag != "equal":
+            said = [" ".join(words).strip(".,;:!?") for words in (was[a:b], now[c:d])]
+            yield f"'{said[0]}' is to be said '{said[1]}'"
+
+
+def _letters(
+    said: TouchedSentence, before: tuple[LetterThen, ...] | None, today: tuple[LetterThen, ...] | None
+) -> tuple[str, ...]:
+    """What was decided on letters that object to a sentence of this film. A decision that stood before the sentence
+    went out has nothing to do with an edit after that; nor has a letter with words that still stand."""
+    if said.sort == "shaken":
+        return ()
+    return tuple(
+        one.decided
+        for one in today or ()
+        if one not in (before or ()) and fold(one.objects_to) == fold(said.was)
+        if one.film == said.script or not (one.film or one.elsewhere)
     )
 
 
@@ -167,21 +202,19 @@ def _word(kind: str) -> str:
 
 
 def _captions(then: ScriptThen, now: ScriptThen, pairs: tuple[Pair, ...]) -> Iterator[TouchedCaption]:
-    """The captions that are out in which a sentence stands that was reworded or taken out."""
+    """The captions that are out and in which words stand that were changed or taken out."""
+    film = film_of(then)
     today = {pair.then: pair.now for pair in pairs if pair.then is not None}
-
-    def words(number: int) -> str:
-        at = today.get(number)
-        return now.sentences[at].text if at is not None else ""
-
-    for cue in then.cues:
-        if any(words(number) != then.sentences[number].text for number in cue.sentences):
-            said = " ".join(text for number in cue.sentences if (text := words(number)))
-            yield TouchedCaption(then.name, cue.identifier, cue.start, _text(cue), said)
-
-
-def _text(cue: Cue) -> str:
-    return " ".join(cue.lines)
+    new: dict[int, str] = {}
+    for at, one in enumerate(film.sentences):
+        if one.number is not None:
+            to = today.get(one.number)
+            new[at] = now.sentences[to].text if to is not None else ""
+    reads = words_in_place(film.cues, tuple(one.shown for one in film.sentences), new)
+    for cue, words in zip(film.cues, reads, strict=True):
+        was = " ".join(cue.lines)
+        if words != was:
+            yield TouchedCaption(then.name, cue.identifier, cue.start, was, words)
 
 
 def _drawings(then: Snapshot, now: Snapshot) -> Iterator[TouchedDrawing]:

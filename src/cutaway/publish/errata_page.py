@@ -5,10 +5,9 @@ from collections.abc import Iterator
 from dataclasses import asdict, dataclass
 from difflib import SequenceMatcher
 
-from cutaway.handbook.names import fold
-from cutaway.handbook.records import Letter
-from cutaway.publish.clock import clock
+from cutaway.narrate.clock import clock
 from cutaway.publish.errata import Errata, TouchedSentence
+from cutaway.publish.films import Difference, FilmReport
 from cutaway.publish.html import Html, el, join
 from cutaway.publish.plain_page import plain_page
 
@@ -22,18 +21,58 @@ class Correction:
     errata: Errata
 
 
-def errata_page(title: str, corrections: tuple[Correction, ...], letters: tuple[Letter, ...], notice: str) -> str:
-    """The page, the newest corrections first."""
-    found = [_section(one, letters) for one in reversed(corrections) if not one.errata.nothing]
+def errata_page(title: str, corrections: tuple[Correction, ...], films: tuple[FilmReport, ...], notice: str) -> str:
+    """The page: the films that are out with their captions, then the corrections, the newest first."""
+    found = [_section(one) for one in reversed(corrections) if not one.errata.nothing]
     dates = ", ".join(one.since for one in corrections)
-    head = el("p", f"Published on {dates}." + ("" if found else " Nothing of it reads otherwise now."))
-    return plain_page(f"{title}, errata", (head, *found), notice)
+    head = el("p", f"Published on {dates}." + ("" if found or films else " Nothing of it reads otherwise now."))
+    return plain_page(f"{title}, errata", (head, *_films(films), *found), notice)
 
 
-def errata_json(corrections: tuple[Correction, ...]) -> bytes:
+def errata_json(corrections: tuple[Correction, ...], films: tuple[FilmReport, ...] = ()) -> bytes:
     """The same for a program."""
     records = [{"since": one.since, "until": one.until or None, **asdict(one.errata)} for one in corrections]
-    return (json.dumps({"format": 1, "corrections": records}, ensure_ascii=False, indent=1) + "\n").encode()
+    out = [
+        {"film": one.name, "captions": sorted(one.files), "differences": [asdict(d) for d in one.differences]}
+        for one in films
+    ]
+    text = json.dumps({"format": 1, "corrections": records, "films": out}, ensure_ascii=False, indent=1)
+    return (text + "\n").encode()
+
+
+def film_lines(films: tuple[FilmReport, ...]) -> Iterator[str]:
+    """What `make` says of the films that are out: where they say something else, and which captions to put in."""
+    for film in films:
+        yield f"  film      {film.name} stays as it is; put in its captions: {', '.join(sorted(film.files))}"
+        for one in film.differences:
+            yield f"            at {clock(one.start)} it says: {one.spoken}"
+            yield f"            {_caption_then(one)}"
+
+
+def _caption_then(one: Difference) -> str:
+    return f"its caption reads: {one.shown}" if one.shown else "and its caption too; the script has it no longer"
+
+
+def _films(films: tuple[FilmReport, ...]) -> Iterator[Html]:
+    if not films:
+        return
+    parts: list[Html] = []
+    for film in films:
+        name = film.title or film.name
+        links = (el("a", path.rpartition("/")[2], href=path) for path in sorted(film.files))
+        parts.append(el("h3", name))
+        parts.append(el("p", "Captions at the times of the film: ", join(links, ", ")))
+        if film.differences:
+            parts.append(el("ul", *(el("li", *_spoken(one)) for one in film.differences)))
+    words = "A film that is out stays as it was made; its captions can be put in anew. What is spoken stays as it was:"
+    yield el("section", el("h2", "Films"), el("p", words), *parts)
+
+
+def _spoken(one: Difference) -> tuple[str, ...]:
+    said = f"{clock(one.start)}: the film says '{one.spoken}'"
+    if one.shown:
+        return (said, f" The caption reads '{one.shown}'")
+    return (said, " This no longer stands; the caption shows what is spoken.")
 
 
 def errata_lines(one: Errata, since: str) -> Iterator[str]:
@@ -69,23 +108,19 @@ def _drawn(there: bool, gone: tuple[str, ...], new: tuple[str, ...]) -> str:
     return ": " + "; ".join(told) if told else ": drawn otherwise, the same words"
 
 
-def _section(one: Correction, letters: tuple[Letter, ...]) -> Html:
+def _section(one: Correction) -> Html:
     until = f"corrected on {one.until}" if one.until else "corrected, and not published yet"
     parts: list[Html] = []
     found = one.errata
     if found.sentences:
         parts.append(el("h3", "Sentences"))
-        parts.append(el("ul", *(el("li", _sentence(said, letters)) for said in found.sentences)))
+        parts.append(el("ul", *(el("li", _sentence(said)) for said in found.sentences)))
     if found.captions:
         parts.append(el("h3", "Captions"))
         rows = (
             el("li", f"{one.script}, {clock(one.start)}: ", _difference(one.was, one.now)) for one in found.captions
         )
         parts.append(el("ul", *rows))
-        scripts = dict.fromkeys(caption.script for caption in found.captions if caption.now)
-        if not one.until and scripts:
-            links = (el("a", f"{name}.corrected.vtt", href=f"captions/{name}.corrected.vtt") for name in scripts)
-            parts.append(el("p", "The captions of the films as corrected: ", join(links, ", ")))
     if found.figures:
         parts.append(el("h3", "Figures"))
         parts.append(
@@ -104,7 +139,7 @@ def _figure(part: str, value: str, on: str) -> str:
     return f"{part}, {value}{f' on {on}' if on else ''}: "
 
 
-def _sentence(said: TouchedSentence, letters: tuple[Letter, ...]) -> Html:
+def _sentence(said: TouchedSentence) -> Html:
     match said.sort:
         case "put in":
             words = join((el("ins", said.now), " (put in; the film has it not)"))
@@ -115,13 +150,12 @@ def _sentence(said: TouchedSentence, letters: tuple[Letter, ...]) -> Html:
         case "reworded":
             words = _difference(said.was, said.now)
     reasons = "; ".join(said.because)
-    letter = next((one for one in letters if fold(one.objects_to) == fold(said.was) and one.decision), None)
     return join(
         (
             f"{_where(said)}: ",
             words,
             el("div", f"Because {reasons}.", class_="quiet") if reasons else "",
-            el("div", f"After a letter. {letter.decision} {letter.because}".strip(), class_="quiet") if letter else "",
+            *(el("div", f"After a letter. {decided}", class_="quiet") for decided in said.letters),
         )
     )
 

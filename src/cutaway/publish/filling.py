@@ -9,6 +9,7 @@ from cutaway.inquiry.verdicts import Empty, Fails, Holds, NotModelled, RestsOn, 
 from cutaway.machine.fitting import Assumption
 from cutaway.narrate.checked import Checked, CheckedSentence, CheckedStep, JudgedClaim, is_wrong
 from cutaway.narrate.citing import figures_told
+from cutaway.narrate.clock import clock
 from cutaway.narrate.coverage import checking
 from cutaway.narrate.spoken import spoken_terms
 from cutaway.narrate.timing import Slot, timeline
@@ -63,7 +64,7 @@ def _scripts(folder: Folder, checked: Checked) -> tuple[ScriptView, ...]:
     for script, group in groupby(checked.sentences, key=lambda s: s.script):
         slots = timeline(script, spoken_terms(folder))
         views = tuple(_sentence(one, slot, folder) for one, slot in zip(group, slots, strict=True))
-        length = _clock(slots[-1].stop) if slots else ""
+        length = clock(slots[-1].stop) if slots else ""
         out.append(ScriptView(script.name, script.title, views, f"captions/{script.name}.vtt", length))
     return tuple(out)
 
@@ -76,7 +77,7 @@ def _sentence(one: CheckedSentence, slot: Slot, folder: Folder) -> SentenceView:
         sentence.chapter,
         sentence.paragraph,
         checking(sentence),
-        _clock(slot.start),
+        clock(slot.start),
         tuple(_claim(claim, folder) for claim in one.claims),
         tuple(map(key_of, sentence.cites)),
         verdict,
@@ -157,11 +158,6 @@ def _cites(verdict: Verdict) -> tuple[Cite, ...]:
 def key_of(place: Cite | Paragraph) -> str:
     """What a paragraph is called in the pack: 'hb §21'."""
     return f"{place.source} {place.number}"
-
-
-def _clock(seconds: float) -> str:
-    whole = round(seconds)
-    return f"{whole // 60}:{whole % 60:02d}"
 
 
 def _paragraphs(folder: Folder) -> tuple[ParagraphView, ...]:

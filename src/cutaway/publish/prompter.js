@@ -13,7 +13,13 @@
     lines.forEach((line, place) => { if (at(line) <= now) found = place; });
     return found;
   };
-  const told = (exactly) => { const seconds = Math.round(exactly); return `${Math.floor(seconds / 60)}:${String(Math.floor(seconds % 60)).padStart(2, "0")}`; };
+  // The second that has begun, as a player shows it; hours only where there are any.
+  const told = (exactly) => {
+    const whole = Math.floor(Math.round(exactly * 1000) / 1000);
+    const two = (number) => String(number).padStart(2, "0");
+    const hours = Math.floor(whole / 3600), minutes = Math.floor(whole / 60) % 60;
+    return hours ? `${hours}:${two(minutes)}:${two(whole % 60)}` : `${minutes}:${two(whole % 60)}`;
+  };
 
   const show = () => {
     const place = current();

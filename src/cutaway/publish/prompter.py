@@ -10,8 +10,8 @@ from difflib import SequenceMatcher
 from importlib.resources import files
 from itertools import groupby
 
+from cutaway.narrate.clock import clock
 from cutaway.narrate.desk import Line, ScriptDesk
-from cutaway.publish.clock import clock
 from cutaway.publish.html import Html, el, join, raw_script, raw_style
 
 

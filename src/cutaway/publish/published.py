@@ -13,6 +13,7 @@ from pathlib import Path
 from pydantic import TypeAdapter, ValidationError
 
 from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.publish.films import with_film_times
 from cutaway.publish.pack import MARKER, changed_by_hand
 from cutaway.publish.single_file import write_file
 from cutaway.publish.snapshot import Snapshot
@@ -21,7 +22,7 @@ FOLDER = "published"
 RECORD = "record.json"
 _NAME = re.compile(r"(\d{4}-\d{2}-\d{2})(?:-(\d+))?")
 # What tells of corrections is no part of what the pack says, and comes and goes with publishing itself.
-_OUR_OWN = re.compile(r"record\.json|errata\.(?:html|json)|captions/.*\.corrected\.vtt")
+_OUR_OWN = re.compile(r"record\.json|errata\.(?:html|json)|captions/.*\.corrected\.(?:vtt|srt)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +91,7 @@ def mark_published(
         message = f"The last publication was on {last.date.isoformat()}, which is after {on.isoformat()}."
         return None, (Diagnostic("K304", None, message, f"Write --on {last.date.isoformat()}, or a later date."),)
     number = 1 + sum(1 for one in earlier if one.date == on)
-    new = Publication(on, number, digest, note, _with_films(says) if same_films else says)
+    new = Publication(on, number, digest, note, _with_films(says) if same_films else _with_new_films(says))
     name = on.isoformat() + (f"-{number}" if number > 1 else "")
     written, more = write_file(folder / FOLDER / f"{name}.json", _PUBLICATION.dump_json(new, indent=1) + b"\n")
     if written is None:
@@ -100,16 +101,12 @@ def mark_published(
 
 def _with_films(says: Snapshot) -> Snapshot:
     """What is out when the films stay: the corrected captions, the times of the films."""
-    scripts = []
-    for script in says.scripts:
-        if not script.film_cues:
-            scripts.append(script)
-            continue
-        sentences = tuple(
-            replace(one, start=start) for one, start in zip(script.sentences, script.film_starts, strict=True)
-        )
-        scripts.append(replace(script, sentences=sentences, cues=script.film_cues, film_cues=(), film_starts=()))
-    return replace(says, scripts=tuple(scripts))
+    return replace(says, scripts=tuple(with_film_times(script) for script in says.scripts))
+
+
+def _with_new_films(says: Snapshot) -> Snapshot:
+    """What is out when the films were made again: those that were out before are out no longer."""
+    return replace(says, scripts=tuple(replace(script, film=None) for script in says.scripts))
 
 
 def _pack(pack: Path) -> tuple[Snapshot | None, str, Problems]:

@@ -4,9 +4,9 @@ import csv
 import io
 from collections.abc import Mapping
 
+from cutaway.narrate.clock import clock
 from cutaway.narrate.desk import ScriptDesk
 from cutaway.narrate.shots import Picture, Shot
-from cutaway.publish.clock import clock
 from cutaway.publish.html import Html, el
 from cutaway.publish.plain_page import plain_page
 

@@ -6,11 +6,12 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from cutaway.handbook.records import Folder
+from cutaway.handbook.records import Folder, Term
 from cutaway.machine.subjects import subjects
 from cutaway.narrate.captions import Cue
 from cutaway.narrate.checked import Checked, CheckedSentence
 from cutaway.narrate.naming import parts_named
+from cutaway.narrate.spoken import spoken_form, spoken_terms
 from cutaway.narrate.timing import Slot
 from cutaway.wording.asking import text_of
 from cutaway.wording.verdicts import kind_of
@@ -27,25 +28,45 @@ class ClaimThen:
 
 @dataclass(frozen=True, slots=True)
 class SentenceThen:
-    """A sentence. start: when it is spoken, s; None where the film has it not. cites: the paragraphs behind it."""
+    """A sentence. start: when it is spoken, s; None where the film has it not. cites: the paragraphs behind it. aloud:
+    how it is read aloud, '' in records that did not say."""
 
     text: str
     start: float | None
     claims: tuple[ClaimThen, ...]
     cites: tuple[str, ...]
+    aloud: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FilmSentence:
+    """A sentence of a film that is out. spoken: as the film says it. shown: as its captions have it today. start: s.
+    number: in the script, from 0; None where the script has it no longer."""
+
+    spoken: str
+    shown: str
+    start: float
+    number: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class FilmThen:
+    """A film that is out: what it says, and its captions as corrected; their sentences are counted in the film."""
+
+    sentences: tuple[FilmSentence, ...]
+    cues: tuple[Cue, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class ScriptThen:
-    """A script with its captions. film_cues, film_starts: the captions and times of a film that is out already, as
-    corrected; () where no film of it is out or the script was not touched since."""
+    """A script with its captions. film: the film of an earlier publication, which is out already; None where none
+    is."""
 
     name: str
     title: str
     sentences: tuple[SentenceThen, ...]
     cues: tuple[Cue, ...]
-    film_cues: tuple[Cue, ...] = ()
-    film_starts: tuple[float | None, ...] = ()
+    film: FilmThen | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,9 +101,20 @@ class ParagraphThen:
 
 
 @dataclass(frozen=True, slots=True)
+class LetterThen:
+    """A letter on which something was decided. film: the script of the film that it is about, '' where it names none.
+    elsewhere: whether it is about a page or a panel. No writer's name is kept."""
+
+    objects_to: str
+    film: str
+    elsewhere: bool
+    decided: str
+
+
+@dataclass(frozen=True, slots=True)
 class Snapshot:
     """All that a pack says. rests: whether assumed values were taken to the ends of their ranges. drawn_from: a digest
-    of the files that the drawings are made from."""
+    of the files that the drawings are made from. letters: None in records that did not say."""
 
     rests: bool
     drawn_from: str
@@ -90,6 +122,7 @@ class Snapshot:
     drawings: tuple[DrawingThen, ...]
     figures: tuple[FigureThen, ...]
     paragraphs: tuple[ParagraphThen, ...]
+    letters: tuple[LetterThen, ...] | None = None
 
 
 def snapshot_of(
@@ -102,10 +135,13 @@ def snapshot_of(
 ) -> Snapshot:
     """What a pack says. slots, cues: by script. drawings: by path."""
     names = frozenset(str(part.name) for part in folder.parts)
+    terms = spoken_terms(folder)
     scripts = []
     for script in folder.scripts:
         said = [one for one in checked.sentences if one.script.name == script.name]
-        sentences = tuple(_sentence(one, slot, names) for one, slot in zip(said, slots[script.name], strict=True))
+        sentences = tuple(
+            _sentence(one, slot, names, terms) for one, slot in zip(said, slots[script.name], strict=True)
+        )
         scripts.append(ScriptThen(script.name, script.title, sentences, cues[script.name]))
     return Snapshot(
         rests,
@@ -118,6 +154,11 @@ def snapshot_of(
             for source in folder.sources
             for p in source.paragraphs
         ),
+        tuple(
+            LetterThen(one.objects_to, one.film, bool(one.page or one.panel), f"{one.decision} {one.because}".strip())
+            for one in folder.letters
+            if one.decision
+        ),
     )
 
 
@@ -128,7 +169,7 @@ def drawn_from(folder: Folder) -> str:
     return hashlib.sha256(text.encode()).hexdigest()
 
 
-def _sentence(one: CheckedSentence, slot: Slot, names: frozenset[str]) -> SentenceThen:
+def _sentence(one: CheckedSentence, slot: Slot, names: frozenset[str], terms: tuple[Term, ...]) -> SentenceThen:
     claims = tuple(
         ClaimThen(
             text_of(c.claim.span),
@@ -137,7 +178,8 @@ def _sentence(one: CheckedSentence, slot: Slot, names: frozenset[str]) -> Senten
         )
         for c in one.claims
     )
-    return SentenceThen(one.sentence.text, round(slot.start, 3), claims, cites_behind(one))
+    text = one.sentence.text
+    return SentenceThen(text, round(slot.start, 3), claims, cites_behind(one), spoken_form(text, terms))
 
 
 def cites_behind(one: CheckedSentence) -> tuple[str, ...]:

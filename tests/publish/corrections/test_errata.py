@@ -100,6 +100,87 @@ def test_a_letter_is_told_beside_the_correction(out: Path, made, edit) -> None:
     assert "Pell" not in page, "a writer's name is not published"
 
 
+LETTER = (
+    "letters:\n  the cock:\n    objects to: The cock is fitted on every mark that was ever built.\n"
+    "    decision: Kept.\n    because: There is no other.\n"
+)
+
+
+def page_of(home: Path) -> str:
+    return (home / "pack" / "errata.html").read_text(encoding="utf-8")
+
+
+def test_a_letter_is_not_told_under_an_edit_that_has_nothing_to_do_with_it(out: Path, made, edit) -> None:
+    """The words to which it objects still stand; what was touched is a paragraph behind them."""
+    edit("scripts/01-fuel.md", "fuel cock is fitted", "in parked: fuel tank reads 20 gal")
+    made()
+    publish(out, date(2026, 3, 2))
+    (out / "letters.yaml").write_text(LETTER, encoding="utf-8")
+    edit("systems/fuel.yaml", "capacity: 20 gal, cite: §1", "capacity: 22 gal, cite: §21")
+    made()
+    assert [one["sort"] for one in errata(out)["sentences"]] == ["shaken"]
+    assert "Kept." not in page_of(out)
+
+
+def test_a_decision_from_before_the_publication_is_not_the_reason_of_an_edit_after_it(home: Path, made, edit) -> None:
+    (home / "letters.yaml").write_text(LETTER, encoding="utf-8")
+    made()
+    publish(home, date(2026, 3, 1))
+    edit("scripts/01-fuel.md", "on every mark that was ever built", "on both marks that were ever built")
+    made()
+    assert "both marks" in page_of(home) and "Kept." not in page_of(home)
+
+
+def test_a_letter_about_another_film_or_a_panel_is_not_told_under_this_film(out: Path, made, edit) -> None:
+    (out / "scripts" / "02-more.md").write_text("# More\n\nMind the step. `aside`\n", encoding="utf-8")
+    edit("scripts/01-fuel.md", "on every mark that was ever built", "on both marks that were ever built")
+    for where in ("film: 02-more", "panel: the cock", "page: '12'"):
+        (out / "letters.yaml").write_text(LETTER + f"    {where}\n", encoding="utf-8")
+        made()
+        assert "both marks" in page_of(out) and "Kept." not in page_of(out), where
+    (out / "letters.yaml").write_text(LETTER + "    film: 01-fuel\n    panel: the cock\n", encoding="utf-8")
+    made()
+    assert "Kept." in page_of(out)
+
+
+def test_a_name_that_is_to_be_said_otherwise_touches_the_sentences_that_say_it(out: Path, made) -> None:
+    (out / "glossary.yaml").write_text("pronounced:\n  gallons: GAL-uns\n", encoding="utf-8")
+    done, _ = made()
+    (sentence,) = errata(out)["sentences"]
+    assert (sentence["number"], sentence["sort"]) == (1, "shaken")
+    assert sentence["because"] == ["'gallons' is to be said 'GAL-uns'"]
+    assert errata(out)["captions"] == [], "the words on the screen stay, and the film keeps its times"
+    assert any("GAL-uns" in line for line in done.touched)
+
+
+def test_a_caption_is_touched_only_where_its_own_words_change(home: Path, made, edit) -> None:
+    edit(
+        "scripts/01-fuel.md",
+        "The cock is fitted on every mark that was ever built.",
+        "The cock is fitted on every mark that was ever built, and on the floor under the tank it is easily reached.",
+    )
+    made()
+    publish(home, date(2026, 3, 1))
+    edit("scripts/01-fuel.md", "it is easily reached", "it is quickly reached")
+    done, _ = made()
+    (caption,) = errata(home)["captions"]
+    assert "easily" in caption["was"] and caption["now"] == caption["was"].replace("easily", "quickly")
+    assert sum("  caption " in line for line in done.touched) == 1
+
+
+def test_a_figure_on_a_sheet_touches_the_sheet(home: Path, made, edit) -> None:
+    """The four kinds in one edit of the system: the figure, the sheets that print it, the sentence that claims it."""
+    edit("scripts/01-fuel.md", "fuel cock is fitted", "in parked: fuel tank reads 20 gal")
+    made()
+    publish(home, date(2026, 3, 1))
+    edit("systems/fuel.yaml", "capacity: 20 gal, cite: §1", "capacity: 22 gal, cite: §21")
+    done, _ = made()
+    sheets = errata(home)["drawings"]
+    assert sheets, "a sheet prints what the tank holds"
+    for sort in ("sentence", "drawing", "figure"):
+        assert any(line.startswith(f"  {sort} ") for line in done.touched), sort
+
+
 def test_the_errata_of_every_publication_stay(out: Path, made, edit) -> None:
     edit("scripts/01-fuel.md", "on every mark", "on each mark")
     made()
