@@ -20,11 +20,11 @@ from cutaway.parts.kinds.common import (
 from cutaway.parts.kinds.electrics import (
     AIRFRAME,
     CONTACT,
+    FED_BY_OR_LINE,
     INLET,
     OUTLET,
     VOLTAGE_24,
     heating,
-    maybe_fed_by,
     melts,
 )
 from cutaway.parts.laws.sizing import load_conductance
@@ -143,9 +143,9 @@ def _breaker(fit: Fit) -> Recipe:
     return Recipe(nodes, (contact, warming), (tripped,), signals)
 
 
-def _windings(fit: Fit, at: str, name: str = "coil") -> Element:
+def _windings(fit: Fit) -> Element:
     conductance = load_conductance(fit.si["current"], fit.si["voltage"])
-    return Element(name, "LIN", (at, "airframe"), (conductance,), gate=unless("coil open"))
+    return Element("coil", "LIN", ("feed", "airframe"), (conductance,), gate=unless("coil open"))
 
 
 PULLS_IN = Want(
@@ -171,28 +171,28 @@ def coil_current(default: str, between: str) -> Want:
     return Want("current", "current", "What its coil takes at its voltage.", default, between, JUDGEMENT)
 
 
-def pulled(fit: Fit, at: str) -> Mode:
+def pulled(fit: Fit) -> Mode:
     """Set while a coil holds its armature."""
     whole = unless("coil open")
-    held = most(under(Across(at), fit.si["drops out"]), when_not(whole))
-    return Mode("pulled", least(over(Across(at), fit.si["pulls in"]), when(whole)), held, dwell=DWELL)
+    held = most(under(Across("feed"), fit.si["drops out"]), when_not(whole))
+    return Mode("pulled", least(over(Across("feed"), fit.si["pulls in"]), when(whole)), held, dwell=DWELL)
 
 
 def _relay(fit: Fit) -> Recipe:
     made = either(ModeIs("pulled"), failed("contacts stuck"))
     contact = Element("contact", "LIN", ("inlet", "outlet"), (CONTACT,), gate=made)
-    nodes = (port("coil", "current"), port("inlet", "current"), port("outlet", "current"), AIRFRAME)
+    nodes = (port("feed", "current"), port("inlet", "current"), port("outlet", "current"), AIRFRAME)
     signals = (("made", made), ("position", ModeIs("pulled")), ("current", Through("contact")))
-    return Recipe(nodes, (_windings(fit, "coil"), contact), (pulled(fit, "coil"),), signals)
+    return Recipe(nodes, (_windings(fit), contact), (pulled(fit),), signals)
 
 
 RELAY = Kind(
     "relay",
     "A coil that closes a contact in another circuit. It pulls in at one voltage and lets go at a lower one.",
-    ports=(Port("coil", "current", "south"), INLET, OUTLET),
+    ports=(Port("feed", "current", "south"), INLET, OUTLET),
     build=_relay,
     wants=(PULLS_IN, DROPS_OUT, coil_current("0.1 A", "0.05 to 1 A"), VOLTAGE_24),
-    couplings=(maybe_fed_by("coil"),),
+    couplings=(FED_BY_OR_LINE,),
     states=(State("made", "made", "broken"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
     failures=(
@@ -218,7 +218,7 @@ RELAY = Kind(
 
 def _solenoid(fit: Fit) -> Recipe:
     signals = (("pulled", ModeIs("pulled")), ("position", ModeIs("pulled")), ("current", Through("coil")))
-    return Recipe((port("feed", "current"), AIRFRAME), (_windings(fit, "feed"),), (pulled(fit, "feed"),), signals)
+    return Recipe((port("feed", "current"), AIRFRAME), (_windings(fit),), (pulled(fit),), signals)
 
 
 SOLENOID = Kind(
@@ -227,7 +227,7 @@ SOLENOID = Kind(
     ports=(Port("feed", "current", "west", "in"),),
     build=_solenoid,
     wants=(PULLS_IN, DROPS_OUT, coil_current("1 A", "0.3 to 5 A"), VOLTAGE_24),
-    couplings=(maybe_fed_by("feed"),),
+    couplings=(FED_BY_OR_LINE,),
     states=(State("pulled", "pulled", "released"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
     failures=(Failure("coil open", "Its coil is broken: it never pulls."),),
@@ -261,7 +261,7 @@ CIRCUIT_BREAKER = Kind(
         "breaker: {kind: circuit breaker, rating: 10 A}\n"
         "heater: {kind: electrical load, current: 8 A, voltage: 24 V, fed by: breaker.outlet}",
         (
-            "after 10 min: breaker is not tripped",
+            "after wait 10 min: breaker is not tripped",
             "with breaker out, within 1 s: heater is dead",
             "with heater short, within 2 s: breaker is tripped",
         ),

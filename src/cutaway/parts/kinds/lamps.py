@@ -2,7 +2,7 @@
 
 from cutaway.parts.kind import Example, Failure, Fit, Kind, Port, Reading, State, Want
 from cutaway.parts.kinds.common import JUDGEMENT, above, either, most, port, product
-from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FEED, LIVE, VOLTAGE_24, lamp_current, maybe_fed_by
+from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FED_BY_OR_LINE, FEED, LIVE, VOLTAGE_24, lamp_current
 from cutaway.parts.laws.sizing import filament_conductance, load_conductance
 from cutaway.parts.recipe import Across, Element, Expr, Recipe, Through, apply, unless
 
@@ -33,7 +33,7 @@ FILAMENT_LAMP = Kind(
     ports=(FEED,),
     build=_lamp,
     wants=(lamp_current("0.12 A"), VOLTAGE_24),
-    couplings=(maybe_fed_by("feed"),),
+    couplings=(FED_BY_OR_LINE,),
     states=(State("lit", "lit", "out"),),
     readings=(BRIGHTNESS, Reading("current", "current", "current", "A")),
     failures=(Failure("filament", "Its filament is broken: it stays dark."),),
@@ -111,7 +111,7 @@ HORN = Kind(
         Want("current", "current", "What it takes at its voltage.", "1 A", "0.3 to 5 A", JUDGEMENT),
         VOLTAGE_24,
     ),
-    couplings=(maybe_fed_by("feed"),),
+    couplings=(FED_BY_OR_LINE,),
     states=(State("sounding", "sounding", "silent"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
     failures=(Failure("no note", "Its contacts are burnt: it takes no current and makes no sound."),),
