@@ -1,11 +1,12 @@
 """Vacuum: the pump, its relief valve and what draws air. Nodes are absolute, suctions are differences."""
 
-from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
     AMBIENT_PRESSURE,
     JUDGEMENT,
     SEA_LEVEL,
     above,
+    at_position,
     drops_to,
     fixed,
     least,
@@ -23,6 +24,7 @@ from cutaway.parts.recipe import Element, Mode, ModeIs, Recipe, Signal, apply, f
 
 CORE = 2_000.0  # Pa: below this difference the flow of air counts as laminar
 
+_RUNNING = "after petrol cock to on then ignition to both then throttle to open then engine starter to pressed for 5 s"
 OUTSIDE = fixed("outside", "air", AMBIENT_PRESSURE)
 LINE = Port("line", "air", "east", "out")
 
@@ -198,4 +200,91 @@ GYRO_INSTRUMENT = Kind(
     families=("GASROOT",),
 )
 
-KINDS = (VACUUM_PUMP, SUCTION_RELIEF_VALVE, SUCTION_GAUGE, GYRO_INSTRUMENT)
+
+def _changeover(fit: Fit) -> Recipe:
+    c = air_conductance(fit.si["flow"], SEA_LEVEL, fit.si["drop"])
+    over_, joined = at_position(1), at_position(2)
+    # Stuck, it stays as it was left at first, wherever its handle is put.
+    free = unless("stuck")
+    straight = apply("sub", 1.0, product(over_, free))
+    crossed = product(apply("max", over_, joined), free)
+    ways = (
+        ("port pump", "instruments", straight),
+        ("starboard pump", "other", straight),
+        ("starboard pump", "instruments", crossed),
+        ("port pump", "other", crossed),
+    )
+    elements = tuple(
+        Element(f"{pump} to {load}", "GASROOT", (load, pump), (c, CORE), gate=gate) for pump, load, gate in ways
+    )
+    nodes = tuple(port(name, "air") for name in ("port pump", "starboard pump", "instruments", "other"))
+    return Recipe(nodes, elements)
+
+
+VACUUM_CHANGEOVER_COCK = Kind(
+    "vacuum changeover cock",
+    "Shares two pumps among two loads. Normal: the port pump draws on the instruments, the starboard pump on the other "
+    "load. Changed over: the other way round. Joined: both pumps draw on both loads.",
+    ports=(
+        Port("port pump", "air", "west"),
+        Port("starboard pump", "air", "west"),
+        Port("instruments", "air", "east"),
+        Port("other", "air", "east"),
+    ),
+    build=_changeover,
+    controls=(Control("", ("normal", "changed over", "joined")),),
+    wants=(
+        Want(
+            "flow",
+            "volume flow",
+            "Free air that each of its ways passes at the drop below.",
+            default="6 cu ft/min",
+            between="3 to 15 cu ft/min",
+            because=f"{JUDGEMENT} What one pump draws.",
+        ),
+        Want(
+            "drop",
+            "pressure",
+            "The suction that it loses at that flow.",
+            default="0.2 in Hg",
+            between="0.05 to 0.5 in Hg",
+            because=f"{JUDGEMENT} A wide cock.",
+            below="29 in Hg",
+        ),
+    ),
+    failures=(Failure("stuck", "It stays at normal wherever its handle is put."),),
+    families=("GASROOT",),
+    example=Example(
+        parts="""
+throttle: {kind: throttle}
+ignition: {kind: magneto switch}
+tank: {kind: tank, capacity: 10 gal}
+petrol cock: {kind: cock}
+carburettor: {kind: carburettor, lowest pressure: 0.1 lb/sq in}
+engine: {kind: engine, throttle: throttle, fuel from: carburettor, ignition: ignition}
+first pump: {kind: vacuum pump, driven by: engine}
+second pump: {kind: vacuum pump, driven by: engine}
+changeover cock: {kind: vacuum changeover cock}
+turn indicator: {kind: gyro instrument, run-up time: 20 s, run-down time: 20 s}
+other load: {kind: gyro instrument, run-up time: 20 s, run-down time: 20 s}
+gauge: {kind: suction gauge, senses: changeover cock.instruments}
+""",
+        lines="""
+tank > petrol cock > carburettor
+first pump > changeover cock.port pump
+second pump > changeover cock.starboard pump
+changeover cock.instruments > turn indicator
+changeover cock.other > other load
+""",
+        claims=(
+            f"{_RUNNING}, within 1 min: turn indicator is working and other load is working",
+            f"with first pump sheared, {_RUNNING}, throughout 2 min: turn indicator is not working",
+            f"with first pump sheared, {_RUNNING} then changeover cock to changed over, within 1 min: turn indicator "
+            "is working and other load is not working",
+            f"with first pump sheared, with changeover cock stuck, {_RUNNING} then changeover cock to changed over, "
+            "throughout 2 min: turn indicator is not working",
+        ),
+    ),
+)
+
+KINDS = (VACUUM_PUMP, SUCTION_RELIEF_VALVE, SUCTION_GAUGE, GYRO_INSTRUMENT, VACUUM_CHANGEOVER_COCK)
