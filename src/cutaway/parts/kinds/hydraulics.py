@@ -1,8 +1,8 @@
-"""Oil: reservoir, hand pump, valves, the selector and the jack. Pressures are gauge; the reservoir is vented."""
+"""Oil: reservoir, hand pump, valves and the selector. Pressures are gauge; the reservoir is vented."""
 
 from cutaway.parts.kind import Content as Holds
 from cutaway.parts.kind import Control, Failure, Fit, Kind, Port, Reading, State, Want
-from cutaway.parts.kinds.common import JUDGEMENT, at_position, latch, port, product, total
+from cutaway.parts.kinds.common import CONTROL, JUDGEMENT, at_position, port
 from cutaway.parts.kinds.liquids import (
     OIL,
     empty_mode,
@@ -14,11 +14,9 @@ from cutaway.parts.kinds.liquids import (
     vessel_signals,
     way,
 )
-from cutaway.parts.laws.sizing import stop_stiffness
-from cutaway.parts.recipe import Const, Content, Element, Input, ModeIs, Recipe, apply, failed, unless
+from cutaway.parts.recipe import Const, Element, Recipe, Table, failed
 
 TEN_POUNDS = 68_947.57  # Pa in 10 lb/sq in: the drop at which oil cocks and valves are rated here
-REFERENCE_SPEED = 100.0 * 1852.0 / 3600.0  # 100 kt, at which air loads are given
 
 INLET = Port("inlet", "oil", "west", "in")
 OUTLET = Port("outlet", "oil", "east", "out")
@@ -146,7 +144,7 @@ def _selector(fit: Fit) -> Recipe:
         Element("leak up", "LIN", ("up", "return"), leak, gate=failed("internal leak")),
     )
     nodes = tuple(port(name, "oil") for name in ("pressure", "return", "down", "up"))
-    return Recipe(nodes, elements)
+    return Recipe(nodes, elements, signals=(("position", Table(CONTROL, (0.0, 1.0, 2.0), (0.5, 1.0, 0.0))),))
 
 
 SELECTOR_VALVE = Kind(
@@ -167,91 +165,10 @@ SELECTOR_VALVE = Kind(
 )
 
 
-def _jack(fit: Fit) -> Recipe:
-    area, stroke = fit.si["area"], fit.si["stroke"]
-    annulus = max(area - fit.si["rod area"], 0.2 * area)
-    # Dry friction and the end stops belong to the law. Viscous drag: 0.2 bar at 10 mm/s, so small that it only damps.
-    stop = stop_stiffness(area, 1e7, 0.002 * stroke)
-    parameters = (area, annulus, fit.si["friction"], 2e6 * area, 0.0, 0.0, 1.0, 0.0, stroke, stop)
-    speed = apply("div", Input("condition", "airspeed"), REFERENCE_SPEED)
-    against = total(Const(fit.si["spring load"]), product(Const(fit.si["load"]), speed, speed))
-    elements = (
-        Element("piston", "JACK", ("extend", "retract"), parameters, unless("jammed"), against, content=0.0),
-        Element("seal", "LIN", ("extend", "retract"), (2e-12,), gate=failed("seal leaking")),
-    )
-    modes = (
-        latch("extended", Content("piston"), 0.98 * stroke, 0.97 * stroke),
-        latch("retracted", apply("sub", 0.0, Content("piston")), -0.02 * stroke, -0.03 * stroke),
-    )
-    signals = (
-        ("travel", Content("piston")),
-        ("extension", apply("div", Content("piston"), stroke)),
-        ("extended", ModeIs("extended")),
-        ("retracted", ModeIs("retracted")),
-    )
-    nodes = tuple(port(name, "oil") for name in ("extend", "retract"))
-    return Recipe(nodes, elements, modes, signals)
-
-
-JACK = Kind(
-    "jack",
-    "A piston moved by oil from either side. It stands retracted at the very beginning.",
-    ports=(Port("extend", "oil", "west", "in"), Port("retract", "oil", "west", "out")),
-    build=_jack,
-    wants=(
-        Want("area", "area", "Area of the piston on the side that extends it.", usual="0.05 to 60 sq in"),
-        Want(
-            "rod area",
-            "area",
-            "Area of the rod, which the side that retracts it lacks; counted as four fifths of the piston at most.",
-            default="0.3 sq in",
-            between="0.1 to 1 sq in",
-            because=f"{JUDGEMENT} A rod of about five eighths of an inch.",
-            least="nought",
-        ),
-        Want("stroke", "length", "How far it can travel.", usual="0.2 to 80 in"),
-        Want(
-            "friction",
-            "force",
-            "What its seals and the linkage resist, in either direction.",
-            default="15 lbf",
-            between="5 to 40 lbf",
-            because=f"{JUDGEMENT} A few per cent of its thrust.",
-            least="nought",
-        ),
-        Want(
-            "load",
-            "force",
-            "Air load against extending at 100 kt; it grows with the square of the airspeed.",
-            default="0 lbf",
-            between="0 to 200 lbf",
-            because=f"{JUDGEMENT} Where a handbook is silent, the jack is taken to have thrust to spare.",
-            least="any",
-        ),
-        Want(
-            "spring load",
-            "force",
-            "Steady load against extending.",
-            default="0 lbf",
-            because="Most have no spring.",
-            least="any",
-        ),
-    ),
-    states=(State("extended", "extended"), State("retracted", "retracted")),
-    readings=(Reading("travel", "length", "travel", "in", main=True),),
-    failures=(
-        Failure("seal leaking", "Oil passes the piston: it is slow, and creeps unless both its pipes are blocked."),
-        Failure("jammed", "It stays where it is."),
-    ),
-    contents=(Holds("length", "piston", full="stroke"),),
-    families=("JACK", "LIN"),
-)
-
 KINDS = (
     RESERVOIR,
     HYDRAULIC_HAND_PUMP,
     OIL_RELIEF_VALVE,
     OIL_NON_RETURN_VALVE,
     SELECTOR_VALVE,
-    JACK,
 )
