@@ -237,5 +237,5 @@ def test_what_is_usual_can_be(kind: Kind) -> None:
             low, high = low_high_si(quantity(words)) if words else (1.0, 1.0)
             assert low > 0.0 or want.least != "above nought" or words == "", (want.name, words)
             assert low >= 0.0 or want.least == "any", (want.name, words)
-            assert not want.below or high < to_si(quantity(want.below)), (want.name, words)
+            assert not (want.below and words) or high < to_si(quantity(want.below)), (want.name, words)
         assert not (want.between and want.usual), want.name

@@ -191,7 +191,7 @@ ENGINE = Kind(
 
 
 def _throttle(fit: Fit) -> Recipe:
-    return Recipe(signals=(("opening", CONTROL),))
+    return Recipe(signals=(("opening", CONTROL), ("position", CONTROL), ("past gate", Const(0.0))))
 
 
 THROTTLE = Kind(

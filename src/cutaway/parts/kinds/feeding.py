@@ -145,7 +145,8 @@ def _carburettor(fit: Fit) -> Recipe:
     demand = Signal("demand", of="engine", otherwise=Const(0.0))
     jet = Element("jet", "DRAW", ("inlet", "bowl"), (flow, 0.0, lowest), gate=unless("float stuck"), drive=demand)
     nodes = (port("inlet", "petrol"), fixed("bowl", "petrol"))
-    return Recipe(nodes, (jet,), (fed,), (("fed", ModeIs("fed")), ("draw", Through("jet"))))
+    signals = (("fed", ModeIs("fed")), ("draw", Through("jet")), ("full flow", Const(flow)))
+    return Recipe(nodes, (jet,), (fed,), signals)
 
 
 CARBURETTOR = Kind(

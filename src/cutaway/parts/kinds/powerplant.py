@@ -1,0 +1,214 @@
+"""The supercharged engine: boost and power from its blower's ratings, the throttle, the boost control and the air.
+
+The charge of air is worked out afresh in each step from the speed of the shaft, as PARTS of a chain without a loop:
+outside air, intake, throttle, blower, induction pipe, cylinders. The constants come with the supercharger.
+"""
+
+from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Reading, State, Want
+from cutaway.parts.kinds.boost import UNLIMITED
+from cutaway.parts.kinds.common import (
+    AMBIENT_PRESSURE,
+    JUDGEMENT,
+    SEA_LEVEL,
+    fixed,
+    least,
+    most,
+    no,
+    over,
+    product,
+    total,
+    when,
+    when_not,
+    within_one,
+)
+from cutaway.parts.kinds.mixture import OUTSIDE_TEMPERATURE
+from cutaway.parts.kinds.superchargers import ENGINE_CAUTION, OFFERS
+from cutaway.parts.laws.charge import CLEARANCE, GAS, lever_area
+from cutaway.parts.recipe import (
+    Across,
+    Const,
+    Element,
+    Expr,
+    Mode,
+    ModeIs,
+    Node,
+    Recipe,
+    Signal,
+    Table,
+    apply,
+    failed,
+    unless,
+)
+
+INERTIA = 10.0  # kg·m²: only the times below, store / conductance, matter
+RUN_UP, CRANKING_UP, SEIZING = 1.5, 0.3, 0.1  # s
+SLOW_RUNNING = 0.1  # of the throttle's opening: within it the slow-running jet decides, not the charge
+AREA = tuple(0.025 * i for i in range(41))
+
+
+def _of(coupling: str, name: str, otherwise: float) -> Expr:
+    return Signal(name, of=coupling, otherwise=Const(otherwise))
+
+
+def _blower(name: str) -> Expr:
+    return Signal(name, of="supercharger")
+
+
+def _charge() -> tuple[tuple[str, Expr], ...]:
+    """The air from outside to the cylinders, each stage a signal of its own."""
+    speed, intake, after = Signal("rate of turn"), Signal("intake temperature"), Signal("charge temperature")
+    outside, ratio = AMBIENT_PRESSURE, Signal("pressure ratio")
+    heating = apply("div", product(_blower("tip work"), speed, speed), intake)
+    area = product(Table(Signal("opening", of="throttle"), AREA, tuple(map(lever_area, AREA))),
+                   _of("hot air", "free area", 1.0))  # fmt: skip
+    flow = apply("div", apply("div", product(speed, ratio), after), area)
+    loss = product(_blower("throttle constant"), flow, flow, intake)
+    # What is left of the outside pressure: the root of x + loss · x² = 1, in a form that is exact for small losses.
+    left = apply("div", 2.0, total(Const(1.0), apply("sqrt", total(Const(1.0), apply("mul", 4.0, loss)))))
+    wide = product(outside, _of("hot air", "share passed", 1.0), left, ratio)
+    return (
+        ("intake temperature", total(OUTSIDE_TEMPERATURE, _of("hot air", "warm", 0.0))),
+        ("pressure ratio", apply("pow", total(Const(1.0), product(_blower("efficiency"), heating)), GAS)),
+        ("charge temperature", product(intake, total(Const(1.0), heating))),
+        ("lever pressure", wide),
+        ("manifold", apply("min", wide, _of("boost control", "allowed", UNLIMITED))),
+        ("boost", apply("sub", Signal("manifold"), SEA_LEVEL)),
+        ("charge", apply("div", product(speed, Signal("manifold")), after)),
+    )
+
+
+def _power(idling: float) -> tuple[tuple[str, Expr], ...]:
+    """Power of the charge less friction; within the slow-running range what keeps the idling speed."""
+    speed = Signal("rate of turn")
+    drawn = apply("max", 0.0, apply("sub", Signal("manifold"), apply("div", AMBIENT_PRESSURE, CLEARANCE)))
+    indicated = apply("div", product(_blower("power constant"), speed, drawn),
+                      apply("sqrt", Signal("charge temperature")))  # fmt: skip
+    friction = product(_blower("friction constant"), speed, speed)
+    charged = apply("sub", product(indicated, _of("mixture", "power factor", 1.0)), friction)
+    slow = product(_blower("rated power"), Signal("load", of="airscrew"), Const(idling**3))
+    opened = apply("step", apply("div", Signal("opening", of="throttle"), SLOW_RUNNING))
+    power = total(product(opened, apply("max", 0.0, charged)), product(no(opened), slow))
+    running = ModeIs("running")
+    return (
+        ("power if running", power),
+        ("power", product(running, power)),
+        ("power share", apply("div", Signal("power"), _blower("rated power"))),
+        ("heat", product(running, total(power, friction))),
+        ("heat at rating", apply("mul", 1.15, _blower("rated power"))),
+    )
+
+
+def _flow(fit: Fit) -> tuple[tuple[str, Expr], ...]:
+    """Petrol: it goes with the charge, times the strength of the mixture."""
+    share = apply("div", Signal("charge"), _blower("rated charge"))
+    asked = product(Const(fit.si["rated fuel flow"]), share, _of("mixture", "strength", 1.0))
+    turning = above_nought(Signal("rate of turn"))
+    return (
+        ("fuel asked", product(asked, turning)),
+        ("demand", apply("div", Signal("fuel asked"), Signal("full flow", of="fuel from"))),
+        ("fuel flow", product(ModeIs("running"), Signal("fuel asked"))),
+    )
+
+
+def above_nought(value: Expr) -> Expr:
+    """1 where a speed is more than a creep."""
+    return apply("gt", value, 1.0)
+
+
+def _engine(fit: Fit) -> Recipe:
+    idling = fit.si["idling speed"]
+    running, whole = ModeIs("running"), unless("seized")
+    sparking, fed = Signal("sparking", of="ignition"), Signal("fed", of="fuel from")
+    engaged = product(_of("starter", "engaged", 0.0), no(running), whole)
+    nodes = (
+        Node("shaft", "shaft", start=0.0, store=INERTIA),
+        fixed("power", "shaft", apply("max", idling, Signal("asked", of="airscrew"))),
+        fixed("starter", "shaft", _of("starter", "cranking", 0.0)),
+        fixed("airscrew", "shaft", Signal("asked", of="airscrew")),
+        fixed("crankcase", "shaft"),
+    )
+    coasting = product(no(running), no(engaged), whole)
+    elements = (
+        Element("firing", "LIN", ("power", "shaft"), (INERTIA / RUN_UP,), gate=product(running, whole)),
+        Element("cranking", "LIN", ("starter", "shaft"), (INERTIA / CRANKING_UP,), gate=engaged),
+        Element("coasting", "LIN", ("airscrew", "shaft"), (INERTIA / fit.si["run-down time"],), gate=coasting),
+        Element("seizing", "LIN", ("shaft", "crankcase"), (INERTIA / SEIZING,), gate=failed("seized")),
+    )
+    modes = (
+        Mode("starved", when_not(fed), when(fed), delay=fit.si["starving time"], started=True),
+        Mode(
+            "running",
+            least(when(sparking), when(fed), when(whole), over(Across("shaft"), fit.si["catching speed"])),
+            most(when_not(sparking), when(ModeIs("starved")), when_not(whole)),
+            delay=fit.si["catching time"],
+        ),
+    )
+    signals: tuple[tuple[str, Expr], ...] = (
+        ("rate of turn", apply("max", 0.0, Across("shaft"))),
+        ("speed", within_one(apply("div", Across("shaft"), _blower("rated speed")))),
+        ("running", running),
+        ("S gear", _blower("S gear")),
+        *_charge(),
+        *_power(idling),
+        *_flow(fit),
+    )
+    return Recipe(nodes, elements, modes, signals)
+
+
+def _time(name: str, says: str, default: str, between: str) -> Want:
+    return Want(name, "time", says, default=default, between=between, because=JUDGEMENT)
+
+
+SUPERCHARGED_ENGINE = Kind(
+    "supercharged engine",
+    "A large piston engine with a supercharger and a constant-speed airscrew. Its boost and power at every height, "
+    "speed and lever position follow from the supercharger's ratings; both lie near the printed figures at the rating, "
+    "and are an estimate elsewhere. It is started by an electric starter, stops at once without ignition, and runs on "
+    "for its starving time without petrol. The intake air has the temperature of the standard atmosphere at the "
+    "height, moved by as much as the condition `temperature` departs from 15 °C.",
+    ports=(),
+    build=_engine,
+    wants=(
+        Want("idling speed", "angular speed", "Its speed with the throttle closed, standing still.",
+             default="600 rpm", between="450 to 900 rpm", because=JUDGEMENT),
+        Want("catching speed", "angular speed", "The speed to which it must be turned before it can catch.",
+             default="30 rpm", between="15 to 60 rpm", because=JUDGEMENT),
+        _time("catching time", "How long it must be turned, with ignition and petrol, before it runs.",
+              "1 s", "0.3 to 5 s"),
+        _time("starving time", "How long it goes on without petrol, on what its carburettor holds.",
+              "2 s", "0.5 to 10 s"),
+        _time("run-down time", "Time in which a dead engine loses about two thirds of its speed.",
+              "2 s", "0.5 to 5 s"),
+        Want("rated fuel flow", "volume flow", "Petrol that it takes at its rating, mixture rich.",
+             default="100 gal/h", between="40 to 220 gal/h",
+             because=f"{JUDGEMENT} About 0.7 pint an hour for each of 1,150 hp."),
+    ),
+    couplings=(
+        Coupling("throttle", "signals", "The throttle that sets it.", required=True, needs=("opening",)),
+        Coupling("fuel from", "signals", "The carburettor that feeds it.", required=True, needs=("fed", "full flow"),
+                 back="engine"),
+        Coupling("ignition", "signals", "The magneto switch.", required=True, needs=("sparking", "magnetos")),
+        Coupling("supercharger", "signals", "Its supercharger.", required=True, needs=OFFERS),
+        Coupling("airscrew", "signals", "Its airscrew, whose governor keeps its speed.", required=True,
+                 needs=("asked", "load"), back="engine"),
+        Coupling("boost control", "signals", "What holds its boost; without it the lever alone decides.",
+                 needs=("allowed",), back="engine"),
+        Coupling("mixture", "signals", "What weakens its mixture; without it the mixture is always rich.",
+                 needs=("strength", "intended strength", "power factor"), back="engine"),
+        Coupling("hot air", "signals", "Its hot air intake.", needs=("warm", "share passed", "free area"),
+                 back="engine"),
+        Coupling("starter", "signals", "What turns it to start it.", needs=("engaged", "cranking")),
+    ),
+    states=(State("running", "running", "stopped"),),
+    readings=(
+        Reading("speed", "angular speed", "rate of turn", "rpm", main=True),
+        Reading("boost", "pressure", "boost", "lb/sq in", datum="gauge"),
+        Reading("power", "power", "power", "hp"),
+        Reading("fuel flow", "volume flow", "fuel flow", "gal/h"),
+    ),
+    failures=(Failure("seized", "It stops within a second and cannot be turned."),),
+    families=("LIN",),
+    caution=ENGINE_CAUTION,
+)  # fmt: skip
+
+KINDS = (SUPERCHARGED_ENGINE,)

@@ -1,0 +1,44 @@
+"""The electric starter."""
+
+from cutaway.parts.kind import Failure, Fit, Kind, Reading, State, Want
+from cutaway.parts.kinds.common import JUDGEMENT, port, product
+from cutaway.parts.kinds.electrics import AIRFRAME, FED_BY_OR_LINE, FEED, VOLTAGE_24
+from cutaway.parts.kinds.superchargers import ENGINE_CAUTION
+from cutaway.parts.recipe import Across, Element, Recipe, Through, apply, unless
+
+PULLS_IN = 0.35  # share of its voltage: a starter drags the volts down by itself
+
+
+def _starter(fit: Fit) -> Recipe:
+    voltage = fit.si["voltage"]
+    armature = Element(
+        "armature", "LIN", ("feed", "airframe"), (fit.si["current"] / voltage,), gate=unless("solenoid open")
+    )
+    share = apply("div", Across("feed"), voltage)
+    engaged = product(apply("gt", share, PULLS_IN), unless("solenoid open"))
+    cranking = product(engaged, apply("mul", fit.si["cranking speed"], share))
+    signals = (("engaged", engaged), ("cranking", cranking), ("current", Through("armature")))
+    return Recipe((port("feed", "current"), AIRFRAME), (armature,), signals=signals)
+
+
+ELECTRIC_STARTER = Kind(
+    "electric starter",
+    "Turns an engine as long as it is fed, the faster the more volts are left to it.",
+    ports=(FEED,),
+    build=_starter,
+    wants=(
+        Want("current", "current", "What it takes at its voltage, turning the engine.", default="300 A",
+             between="150 to 500 A", because=f"{JUDGEMENT} A geared starter of a large engine."),
+        VOLTAGE_24,
+        Want("cranking speed", "angular speed", "The speed at which it turns the engine at its voltage.",
+             default="100 rpm", between="50 to 200 rpm", because=JUDGEMENT),
+    ),
+    couplings=(FED_BY_OR_LINE,),
+    states=(State("engaged", "engaged"),),
+    readings=(Reading("current", "current", "current", "A", main=True),),
+    failures=(Failure("solenoid open", "Its solenoid does not close: it takes no current and does not turn."),),
+    families=("LIN",),
+    caution=ENGINE_CAUTION,
+)  # fmt: skip
+
+KINDS = (ELECTRIC_STARTER,)
