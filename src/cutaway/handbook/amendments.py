@@ -61,12 +61,16 @@ def superseded(source: Source, at: Stretch | None) -> tuple[Superseded, ...]:
     """
     standing = paragraphs_at(source, at)
     order = {one.name: place for place, one in enumerate(source.amendments)}
+    beside: dict[str, list[Paragraph]] = {}
+    for one in standing:
+        beside.setdefault(_digits(one.number), []).append(one)
     found: list[Superseded] = []
     for new in standing:
         if not new.amended_by:
             continue
         replaced = {f"§{n.replace(' ', '').lower()}" for n in _REPLACES.findall(new.text)}
-        for old in standing:
+        near = {_digits(new.number), *map(_digits, replaced)}
+        for old in (one for digits in sorted(near) for one in beside.get(digits, ())):
             names = old.on.names & new.on.names
             if old is new or not names:
                 continue
@@ -78,9 +82,13 @@ def superseded(source: Source, at: Stretch | None) -> tuple[Superseded, ...]:
 
 
 def _stands_beside(old: Paragraph, new: Paragraph, order: dict[str, int]) -> bool:
-    same_number = re.sub(r"\D", "", old.number) == re.sub(r"\D", "", new.number)
+    same_number = _digits(old.number) == _digits(new.number)
     earlier = order.get(old.amended_by, -1) < order.get(new.amended_by, len(order))
     return same_number and earlier and bool(_words(old.title) & _words(new.title))
+
+
+def _digits(number: str) -> str:
+    return re.sub(r"\D", "", number)
 
 
 def _words(title: str) -> set[str]:

@@ -10,6 +10,7 @@ from cutaway.handbook.records import Decided, Folder, Paragraph
 from cutaway.handbook.search import ParagraphIndex
 from cutaway.handbook.sentences import cut
 from cutaway.handbook.stems import EMPTY, WORD
+from cutaway.handbook.tables import plain_text
 from cutaway.parts.library import KINDS
 from cutaway.quantities.prose import figures_in
 from cutaway.quantities.quantity import Quantity
@@ -100,8 +101,8 @@ def contradictions(
 def printed(paragraph: Paragraph, index: ParagraphIndex, subjects: frozenset[str]) -> Iterator[Printed]:
     """The figures of a paragraph with the terms that say what each is the figure of."""
     title = frozenset(index.stems.of(paragraph.title)) & subjects
-    for sentence in cut(paragraph.text):
-        text = paragraph.text[sentence.start : sentence.end]
+    blocks = plain_text(paragraph.text).split("\n\n")
+    for text in (block[s.start : s.end] for block in blocks for s in cut(block)):
         for clause in _CLAUSE.split(text):
             for quantity in figures_in(clause):
                 before = clause[: max(clause.find(quantity.text), 0)]

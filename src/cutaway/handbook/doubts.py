@@ -7,6 +7,7 @@ from functools import lru_cache
 from cutaway.handbook.head import Head
 from cutaway.handbook.names import a, listed
 from cutaway.handbook.records import Cite, Given, Paragraph
+from cutaway.handbook.tables import plain_text
 from cutaway.parts.kind import Want
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import TextFile, whole
@@ -86,12 +87,14 @@ def _figures(text: str) -> tuple[Quantity, ...]:
 
 @lru_cache(maxsize=4096)
 def _stands_in(quantity: Quantity, paragraph: Paragraph) -> bool:
-    return states("\n".join((paragraph.text, *paragraph.cautions)), quantity)
+    return states("\n".join((plain_text(paragraph.text), *paragraph.cautions)), quantity)
 
 
 def _not_in_paragraph(given: Given, want: Want, owner: Owner, paragraphs: tuple[Paragraph, ...]) -> Diagnostic:
     numbers = listed([paragraph.number for paragraph in paragraphs])
-    has = [f.text.rstrip(".") for p in paragraphs for f in _figures(p.text) if f.dimension == want.dimension]
+    has = [
+        f.text.rstrip(".") for p in paragraphs for f in _figures(plain_text(p.text)) if f.dimension == want.dimension
+    ]
     hint = f"It has {listed(dict.fromkeys(has))}." if has else "Cite the paragraph that has it, or write it as assumed:"
     if not has:
         hint += f" {{assume: {given.quantity.text}, because: …}}"
@@ -111,7 +114,7 @@ def likely_paragraphs(head: Head, part: str, want: Want) -> tuple[str, ...]:
     for (source, number), paragraph in head.paragraphs.items():
         text = {_stem(word) for word in re.findall(r"[a-z]{3,}", f"{paragraph.title} {paragraph.text}".lower())}
         score = float(len(words & text))
-        if score and any(figure.dimension == want.dimension for figure in _figures(paragraph.text)):
+        if score and any(figure.dimension == want.dimension for figure in _figures(plain_text(paragraph.text))):
             score += 1.5
         if score >= max(1.0, len(words) / 2):
             scored.append((-score, f"{source} {number}"))

@@ -12,6 +12,8 @@ _SPELT = (
 )  # fmt: skip
 _ALL = re.compile(r"\b(?:both|all|either|every|each)\s+(?:the\s+)?(?:marks?|mks?)\b", re.IGNORECASE)
 
+_JOINED = re.compile(r"\s*(?:,|and|or|to|/|&|,\s*and)\s*(?:on\s+)?(?:the\s+|both\s+)?", re.IGNORECASE)
+
 
 @dataclass(frozen=True, slots=True)
 class Named:
@@ -21,11 +23,23 @@ class Named:
     places: tuple[tuple[int, int], ...]
 
 
+# A mark in any spelling, whether the type has it or not. 'mark two inches' is something to do, so that the word written
+# out counts only with a figure, or with capitals.
+_ANY_MARK = re.compile(
+    r"(?<!\w)(?P<word>[Mm][Kk]s?\.?|MK|[Mm]arks?)\s*(?P<number>\d+[A-Za-z]?|[IVX]+|"
+    r"(?i:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve))(?!\w)"
+)
+_ANY_MOD = re.compile(r"\b(?i:mod|modification)s?\.?\s*(?:[Nn]o\.?\s*)?(?P<number>\d+)(?!\w)")
+# What joins a mark to a mod that it has: 'Mk 1 with mod 12', 'the Mk 1s that carry Mod. 12'.
+_HAVING = re.compile(r"^s?\s+(?:\w+\s+){0,2}(?:with|having|carrying|carry|carries|has|have|had)\s+$", re.IGNORECASE)
+
+
 class MarkNames:
     """Finds the marks and mods of one type in texts. It lives as long as its owner."""
 
     def __init__(self, about: AircraftType) -> None:
         self._about = about
+        self._own_words = {word for name in (about.name, about.maker) for word in name.lower().split()}
         self._marks = tuple((mark, _pattern(mark)) for mark in about.marks)
         self._mods = tuple((mod.name, _pattern(mod.name)) for mod in about.mods)
 
@@ -42,6 +56,54 @@ class MarkNames:
         if mods:
             chosen &= {s.name for s in standards if mods & set(s.mods)}
         return Named(frozenset(chosen) or None, (*places, *more))
+
+    def places_in(self, text: str) -> tuple[tuple[int, int], ...]:
+        """Where a text names marks, mods or all of them, in order; names with only 'and' between are one place."""
+        _, marks = _found(self._marks, text)
+        _, mods = _found(self._mods, text)
+        joined: list[tuple[int, int]] = []
+        for start, end in sorted({*marks, *mods, *(one.span() for one in _ALL.finditer(text))}):
+            if joined and (start < joined[-1][1] or _JOINED.fullmatch(text[joined[-1][1] : start])):
+                joined[-1] = (joined[-1][0], max(end, joined[-1][1]))
+            else:
+                joined.append((start, end))
+        return tuple(joined)
+
+    def strange_in(self, text: str) -> tuple[str, ...]:
+        """The marks and mods that a text names and the type does not have: 'Mk 3', 'mod 40', 'Mk 1 with mod 12'.
+
+        A mark behind another thing's name ('Merlin Mk III') is not the aeroplane's.
+        """
+        _, marks = _found(self._marks, text)
+        _, mods = _found(self._mods, text)
+        found = [
+            one.group()
+            for one in _ANY_MARK.finditer(text)
+            if _is_written_as_mark(one)
+            and not any(start <= one.start() < end for start, end in marks)
+            and not self._is_of_another(text[: one.start()])
+        ]
+        if self._about.mods:
+            found += [one.group() for one in _ANY_MOD.finditer(text) if not any(s <= one.start() < e for s, e in mods)]
+        for start, end in marks:
+            for begin, stop in mods:
+                if _HAVING.match(text[end:begin]) and self.named_in(text[start:stop]).names is None:
+                    found.append(text[start:stop])
+        return tuple(dict.fromkeys(found))
+
+    def _is_of_another(self, before: str) -> bool:
+        """Whether a text ends with a name that is not the type's or its maker's."""
+        word = re.search(r"([A-Z][\w’']*)\s*$", before)
+        if word is None or word.start() == 0 or re.search(r"[.!?:]\s*$", before[: word.start()]):
+            return False
+        return word[1].lower() not in self._own_words
+
+
+def _is_written_as_mark(found: re.Match[str]) -> bool:
+    word, number = found["word"], found["number"]
+    if word.lower().startswith("mk") or number[0].isdigit():
+        return True
+    return word[0] == "M" and number[0].isupper()
 
 
 def _found(known: tuple[tuple[str, re.Pattern[str]], ...], text: str) -> tuple[set[str], tuple[tuple[int, int], ...]]:

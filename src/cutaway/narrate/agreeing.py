@@ -4,6 +4,7 @@ import math
 import re
 
 from cutaway.handbook.records import Paragraph
+from cutaway.handbook.tables import plain_text
 from cutaway.quantities.prose import figures_in, same_figure
 from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.units import NUMBER
@@ -29,7 +30,7 @@ def asserted(text: str) -> tuple[Quantity, ...]:
 
 def figures_of(paragraph: Paragraph) -> tuple[Quantity, ...]:
     """The figures that a paragraph prints in its title, text and cautions."""
-    return figures_in("\n".join((paragraph.title, paragraph.text, *paragraph.cautions)), bare=True)
+    return figures_in("\n".join((paragraph.title, plain_text(paragraph.text), *paragraph.cautions)), bare=True)
 
 
 def is_round(text: str, quantity: Quantity) -> bool:

@@ -6,7 +6,7 @@ from typing import Literal
 from cutaway.handbook.records import Paragraph, Sentence
 from cutaway.narrate.likely import Likely
 
-Differing = Literal["figure", "unit", "mark", "term", "caution"]
+Differing = Literal["figure", "unit", "mark", "term", "caution", "superseded"]
 Held = Literal["stated", "differs", "open"]
 
 
@@ -31,7 +31,8 @@ class Compared:
 
     against: the paragraph that it was held against, None where none is near enough. share: how much of what the
     sentence says, by the weight of its words, stands there, 0 to 1. unfound: its figures that none of the likely
-    paragraphs has anything to set against. agreed: how many of its figures stand in a likely paragraph.
+    paragraphs has anything to set against. agreed: how many of its figures stand in a likely paragraph. doubts: why it
+    is not called stated although its words are there.
     """
 
     sentence: Sentence
@@ -41,13 +42,19 @@ class Compared:
     differences: tuple[Difference, ...]
     unfound: tuple[str, ...]
     agreed: int = 0
+    doubts: tuple[str, ...] = ()
 
     @property
     def verdict(self) -> Held:
         """'stated' with its paragraph; 'differs'; or 'open', where too little could be compared to say either."""
         if self.differences:
             return "differs"
-        if self.against is not None and not self.unfound and self.share >= (NEAR if self.agreed else ENOUGH):
+        if (
+            self.against is not None
+            and not self.unfound
+            and not self.doubts
+            and self.share >= (NEAR if self.agreed else ENOUGH)
+        ):
             return "stated"
         return "open"
 

@@ -2,13 +2,18 @@
 
 import math
 import re
+from collections.abc import Iterator
+from dataclasses import dataclass
 
 from cutaway.handbook.records import Paragraph
 from cutaway.narrate.agreeing import agrees, asserted, comparable, is_round
 from cutaway.narrate.citing import figure_words
+from cutaway.narrate.clauses import Clause
 from cutaway.narrate.compared import NEAR, Difference
 from cutaway.narrate.likely import Heard, Ranking
-from cutaway.narrate.overlap import BookSentence, Overlap
+from cutaway.narrate.overlap import BookSentence, Overlap, sentences_of
+from cutaway.narrate.superseding import Later, superseded_words
+from cutaway.quantities.prose import figures_in
 from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.units import NUMBER
 from cutaway.quantities.which import StandardName
@@ -21,8 +26,12 @@ _BESIDE = 0.55
 _SURE = 0.65
 # Figures further apart than this factor measure different things, and not one thing wrongly. A choice of ours.
 _APART = 30.0
-# A paragraph of another mark is nothing to remark on while one of the right mark has nearly as much of the sentence.
+# What a paragraph says for other marks is nothing to remark on while one has nearly as much of the sentence for the
+# right mark, or the paragraph itself has most of it. Choices of ours.
 _AS_MUCH = 0.9
+_FITTING = 0.75
+# Of a table only those rows count that have nearly as much of the sentence's words as the best of them.
+_ROW = 0.8
 NEGATIVE = re.compile(
     r"\b(?:no|not|never|none|nobody|nothing|neither|nor|without|cannot|gone|lacks?|missing|instead)\b|n't\b|n’t\b",
     re.IGNORECASE,
@@ -32,82 +41,176 @@ Names = frozenset[StandardName]
 Shares = tuple[tuple[Paragraph, float], ...]
 
 
-def figure_differences(
-    heard: Heard, shares: Shares, ranking: Ranking
-) -> tuple[tuple[Difference, ...], tuple[str, ...], Paragraph | None]:
-    """What the figures of a sentence differ in; those that nothing can be set against; the paragraph that has them."""
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """A figure of a paragraph that a sentence may be held against. names: the standards that its clause is for."""
+
+    paragraph: Paragraph
+    share: float
+    names: Names
+    quantity: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class FiguresHeld:
+    """What the figures of a sentence come to: differences; those that nothing can be set against; the paragraph that
+    has them, None where none has any."""
+
+    differences: tuple[Difference, ...]
+    unfound: tuple[str, ...]
+    having: Paragraph | None
+
+
+class Books:
+    """What sentences are held against: the paragraphs, how much of a text stands in them, and what came later."""
+
+    def __init__(self, ranking: Ranking) -> None:
+        self.ranking = ranking
+        self.overlap = Overlap(ranking.index)
+        self.later = Later(ranking.folder)
+        self.everyone = frozenset(one.name for one in ranking.folder.type.standards)
+
+    def share_for(self, words: str, paragraph: Paragraph, names: Names) -> float:
+        """The share of a text that a paragraph has in its clauses for all of some standards."""
+        fitting = [f"{one.text} {one.carried}" for one in self.ranking.clauses(paragraph) if names <= one.names]
+        title = [paragraph.title] if names <= paragraph.on.names else []
+        return self.overlap.share_of_texts(words, (*title, *fitting))
+
+    def nearest(self, words: str, paragraph: Paragraph, names: Names | None) -> BookSentence | None:
+        """The sentence of a paragraph nearest to a text, of those that say anything for all of some standards."""
+        fitting = {one.sentence for one in self.ranking.clauses(paragraph) if names is None or names <= one.names}
+        sentences = sentences_of(paragraph)
+        kept = [one for number, one in enumerate(sentences) if number in fitting]
+        return self.overlap.nearest_of(words, kept or sentences)
+
+    def figures(self, words: str, near: Shares) -> Iterator[Printed]:
+        """The figures of some paragraphs, each with the standards that its clause is for; of a table, those of the rows
+        that the words are nearest to."""
+        for paragraph, share in near:
+            for one in figures_in(paragraph.title, bare=True):
+                yield Printed(paragraph, share, paragraph.on.names, one)
+            clauses = self.ranking.clauses(paragraph)
+            rows = self._rows(words, clauses) if "|" in paragraph.text else None
+            for clause in clauses:
+                if rows is None or clause.sentence in rows:
+                    for one in figures_in(clause.text, bare=True):
+                        yield Printed(paragraph, share, clause.names, one)
+
+    def _rows(self, words: str, clauses: tuple[Clause, ...]) -> frozenset[int]:
+        """The sentences and rows that have most of the words; all of them where none has any."""
+        shares: dict[int, float] = {}
+        for number in dict.fromkeys(one.sentence for one in clauses):
+            texts = [one.text for one in clauses if one.sentence == number]
+            shares[number] = self.overlap.share_of_texts(words, texts)
+        best = max(shares.values(), default=0.0)
+        return frozenset(number for number, share in shares.items() if share >= _ROW * best)
+
+
+def figure_differences(heard: Heard, shares: Shares, books: Books) -> FiguresHeld:
+    """The figures of a sentence held against those of its likeliest paragraphs, as they stand for its marks."""
     text = heard.sentence.text
+    words = books.ranking.words(text)
+    least = _BESIDE * max((share for _, share in shares), default=0.0)
+    printed = tuple(books.figures(words, tuple(one for one in shares if one[1] >= least)))
     differences: list[Difference] = []
     unfound: list[str] = []
     having: Paragraph | None = None
-    least = _BESIDE * max((share for _, share in shares), default=0.0)
-    near = tuple(paragraph for paragraph, share in shares if share >= least)
     for said in asserted(text):
-        roughly = is_round(text, said)
-        has = [p for p in near if any(agrees(said, one, roughly) for one in ranking.figures(p))]
-        fits = [p for p in has if heard.names is None or heard.names & p.on.names]
-        if has:
-            having = having or (fits or has)[0]
+        has = [one for one in printed if agrees(said, one.quantity, is_round(text, said))]
+        over = [_superseded(said, one, heard, books) for one in has]
+        standing = [one for one, gone in zip(has, over, strict=True) if gone is None]
+        fits = [one for one in standing if heard.names is None or heard.names <= one.names]
+        if fits:
+            having = having or fits[0].paragraph
             continue
-        near_enough = tuple((p, share) for p, share in shares if share >= max(least, NEAR))
-        against = _set_against(said, near_enough, ranking)
+        if standing:
+            having = having or standing[0].paragraph
+            if heard.names is not None and not NEGATIVE.search(text):
+                differences.append(_of_other_marks(said, standing[0], heard.names, books))
+            continue
+        gone = next((one for one in over if one is not None), None)
+        if gone is not None:
+            differences.append(gone)
+            continue
+        near = tuple(one for one in printed if one.share >= NEAR and _stands(one, heard, books))
+        against = _set_against(said, near, heard.names)
         if against is None:
             unfound.append(figure_words(said))
         else:
             differences.append(_figure(said, *against))
-    return tuple(differences), tuple(unfound), having
+    return FiguresHeld(tuple(differences), tuple(unfound), having)
 
 
-def mark_difference(
-    heard: Heard, against: Paragraph, shares: Shares, ranking: Ranking, overlap: Overlap
-) -> Difference | None:
-    """Whether the sentence names other standards than those that the paragraph, or its nearest sentence, is for."""
-    text = heard.sentence.text
-    words = ranking.words(text)
-    nearest = overlap.nearest(words, against)
-    books = names_of(against, nearest, ranking)
+def _stands(printed: Printed, heard: Heard, books: Books) -> bool:
+    """Whether no later paragraph prints another figure of the sort in its place."""
+    return not any(
+        comparable(printed.quantity, new) and _counts(new)
+        for one in books.later.of(printed.paragraph, heard.names or heard.lasting)
+        for new in books.ranking.figures(one.new)
+    )
+
+
+def _superseded(said: Quantity, printed: Printed, heard: Heard, books: Books) -> Difference | None:
+    """The difference that a figure makes which agrees only with what a later paragraph put out of use."""
+    for one in books.later.of(printed.paragraph, heard.names or heard.lasting):
+        instead = [new for new in books.ranking.figures(one.new) if comparable(said, new) and _counts(new)]
+        if any(agrees(said, new, is_round(heard.sentence.text, said)) for new in instead):
+            continue
+        if not instead and one.how == "altered":
+            continue
+        words, on = figure_words(said), books.ranking.listed(one.names & printed.names or one.names)
+        there = figure_words(instead[0]) if instead else ""
+        has = f"which has '{there}'" if there else f"which has no {said.dimension}"
+        why = f"'{words}' stands in {one.old.number}, but {superseded_words(one)}, {has} for {on}."
+        return Difference("superseded", words, there, one.new, why)
+    return None
+
+
+def _of_other_marks(said: Quantity, printed: Printed, names: Names, books: Books) -> Difference:
+    speaks, has = books.ranking.listed(names), books.ranking.listed(printed.names)
+    why = f"The sentence speaks of {speaks}; '{figure_words(said)}' stands in {printed.paragraph.number} for {has}."
+    return Difference("mark", speaks, has, printed.paragraph, why)
+
+
+def mark_difference(heard: Heard, against: Paragraph, shares: Shares, books: Books) -> Difference | None:
+    """Whether the sentence names other standards than those that the clauses are for in which its words stand."""
+    words = books.ranking.words(heard.sentence.text)
     share = dict_of(shares).get(against.number, 0.0)
+    if NEGATIVE.search(heard.sentence.text):
+        return None
     if heard.names is None:
-        return _left_out(heard, against, books, share, ranking)
-    if heard.names <= books or NEGATIVE.search(text):
+        return _left_out(heard, against, share, books)
+    if books.share_for(words, against, heard.names) >= _FITTING * share:
         return None
-    if any(
-        heard.names <= names_of(other, overlap.nearest(words, other), ranking)
-        for other, much in shares
-        if other is not against and much >= _AS_MUCH * share
-    ):
+    others = (books.share_for(words, other, heard.names) for other, _ in shares if other is not against)
+    if any(much >= _AS_MUCH * share for much in others):
         return None
-    said, printed = listed_names(heard.names, ranking), listed_names(books, ranking)
+    said, printed = (
+        books.ranking.listed(heard.names),
+        books.ranking.listed(_names_of(words, against, heard.names, books)),
+    )
     why = f"The sentence speaks of {said}; what {against.number} says there is for {printed}."
     return Difference("mark", said, printed, against, why)
 
 
-def _left_out(heard: Heard, against: Paragraph, books: Names, share: float, ranking: Ranking) -> Difference | None:
-    """A paragraph for some standards only, while nothing said so far tells which."""
-    everyone = frozenset(one.name for one in ranking.folder.type.standards)
-    if books >= everyone or share < 2 * NEAR or (heard.lasting is not None and heard.lasting & books):
+def _left_out(heard: Heard, against: Paragraph, share: float, books: Books) -> Difference | None:
+    """What a paragraph says for some standards only, while nothing said so far tells which."""
+    words = books.ranking.words(heard.sentence.text)
+    if share < 2 * NEAR or books.share_for(words, against, books.everyone) >= _FITTING * share:
         return None
-    if NEGATIVE.search(heard.sentence.text):
+    names = _names_of(words, against, books.everyone, books)
+    if heard.lasting is not None and heard.lasting & names:
         return None
-    printed = listed_names(books, ranking)
-    why = f"{against.number} is for {printed} only, and the sentence does not say so."
+    printed = books.ranking.listed(names)
+    why = f"{against.number} says it for {printed} only, and the sentence does not say so."
     return Difference("mark", "no mark", printed, against, why)
 
 
-def names_of(paragraph: Paragraph, nearest: BookSentence | None, ranking: Ranking) -> Names:
-    """The standards that a sentence of a paragraph is for: those that it names, of those of the paragraph."""
-    named = ranking.marks.named_in(nearest.text).names if nearest else None
-    return paragraph.on.names & named or paragraph.on.names if named else paragraph.on.names
-
-
-def listed_names(names: Names, ranking: Ranking) -> str:
-    """Standards as a speaker names them: 'Mk 1', 'Mk 1 and Mk 2', by marks where a whole mark is meant."""
-    standards = ranking.folder.type.standards
-    if names >= frozenset(one.name for one in standards):
-        return "every mark"
-    whole = [m for m in ranking.folder.type.marks if all(s.name in names for s in standards if s.mark == m)]
-    rest = [s.name for s in standards if s.name in names and s.mark not in whole]
-    return " and ".join([*whole, *rest])
+def _names_of(words: str, paragraph: Paragraph, but: Names, books: Books) -> Names:
+    """The standards of the clause, not for all of some others, that has most of the words."""
+    clauses = [one for one in books.ranking.clauses(paragraph) if not but <= one.names]
+    best = max(clauses, key=lambda one: books.overlap.share_of_texts(words, [one.text]), default=None)
+    return best.names if best is not None else paragraph.on.names
 
 
 def dict_of(shares: Shares) -> dict[str, float]:
@@ -115,18 +218,28 @@ def dict_of(shares: Shares) -> dict[str, float]:
     return {paragraph.number: share for paragraph, share in shares}
 
 
-def _set_against(said: Quantity, near: Shares, ranking: Ranking) -> tuple[Paragraph, Quantity, bool] | None:
-    """The printed figure that a figure is to be held against, and whether only the units differ."""
-    for paragraph, share in near:
-        for printed in ranking.figures(paragraph):
-            same = math.isclose(said.value, printed.value, rel_tol=1e-9) and NUMBER not in (said.unit, printed.unit)
-            if same and (comparable(said, printed) or share >= _SURE):
-                return paragraph, printed, True
-    for paragraph, _ in near:
-        alike = [one for one in ranking.figures(paragraph) if comparable(said, one) and _counts(one)]
-        nearest = min(alike, key=lambda one: _apart(one, said), default=None)
-        if nearest is not None and _apart(nearest, said) <= math.log(_APART):
-            return paragraph, nearest, False
+def _set_against(
+    said: Quantity, near: tuple[Printed, ...], names: Names | None
+) -> tuple[Paragraph, Quantity, bool] | None:
+    """The printed figure that a figure is to be held against, and whether only the units differ: first those of the
+    sentence's own marks."""
+    ordered = sorted(near, key=lambda one: names is not None and not names <= one.names)
+    for one in ordered:
+        printed = one.quantity
+        same = math.isclose(said.value, printed.value, rel_tol=1e-9) and NUMBER not in (said.unit, printed.unit)
+        if same and (comparable(said, printed) or one.share >= _SURE):
+            return one.paragraph, printed, True
+    for paragraph in dict.fromkeys((str(one.paragraph.source), one.paragraph.number) for one in ordered):
+        alike = [
+            one
+            for one in ordered
+            if (str(one.paragraph.source), one.paragraph.number) == paragraph
+            and comparable(said, one.quantity)
+            and _counts(one.quantity)
+        ]
+        nearest = min(alike, key=lambda one: _apart(one.quantity, said), default=None)
+        if nearest is not None and _apart(nearest.quantity, said) <= math.log(_APART):
+            return nearest.paragraph, nearest.quantity, False
     return None
 
 

@@ -7,6 +7,7 @@ from cutaway.handbook.marks_named import MarkNames
 from cutaway.handbook.records import Folder, Paragraph, Script, Sentence
 from cutaway.handbook.search import ParagraphIndex
 from cutaway.narrate.agreeing import agrees, asserted, figures_of
+from cutaway.narrate.clauses import Clause, clauses_of
 from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.which import StandardName
 
@@ -52,6 +53,16 @@ class Ranking:
         self.marks = MarkNames(folder.type)
         self._searched: dict[str, dict[int, float]] = {}
         self._figures: dict[int, tuple[Quantity, ...]] = {}
+        self._clauses: dict[tuple[str, str], tuple[Clause, ...]] = {}
+
+    def listed(self, names: frozenset[StandardName]) -> str:
+        """Standards as a speaker names them: 'Mk 1', 'Mk 1 and Mk 2', by marks where a whole mark is meant."""
+        standards = self.folder.type.standards
+        if names >= frozenset(one.name for one in standards):
+            return "every mark"
+        whole = [m for m in self.folder.type.marks if all(s.name in names for s in standards if s.mark == m)]
+        rest = [str(s.name) for s in standards if s.name in names and s.mark not in whole]
+        return " and ".join([*whole, *rest])
 
     def heard(self, script: Script) -> tuple[Heard, ...]:
         """The sentences of a script in the order in which they are heard."""
@@ -91,6 +102,13 @@ class Ranking:
         if key not in self._figures:
             self._figures[key] = figures_of(paragraph)
         return self._figures[key]
+
+    def clauses(self, paragraph: Paragraph) -> tuple[Clause, ...]:
+        """The clauses of a paragraph with the standards that each is for; found once for each."""
+        key = (str(paragraph.source), paragraph.number)
+        if key not in self._clauses:
+            self._clauses[key] = clauses_of(paragraph, self.marks)
+        return self._clauses[key]
 
     def _by_words(self, text: str) -> dict[int, float]:
         """The scores of a text's words; each sentence is asked for twice, for itself and as the one before."""

@@ -1,13 +1,16 @@
 """Checking a script against the books alone: for each sentence its likeliest paragraphs and what differs from them."""
 
+from cutaway.handbook.names import listed
 from cutaway.handbook.records import Paragraph, Script, paragraph
+from cutaway.handbook.stems import WORD
 from cutaway.narrate.agreeing import asserted
-from cutaway.narrate.citing import place_of
+from cutaway.narrate.citing import full_stop, place_of
 from cutaway.narrate.compared import NEAR, Compared, Difference, Differing
-from cutaway.narrate.differing import Shares, figure_differences, mark_difference
+from cutaway.narrate.differing import Books, Shares, dict_of, figure_differences, mark_difference
+from cutaway.narrate.fittings import Fittings
 from cutaway.narrate.likely import Heard, Likely, Ranking
-from cutaway.narrate.overlap import Overlap
-from cutaway.narrate.turned import caution_differences
+from cutaway.narrate.superseding import superseded_words
+from cutaway.narrate.turned import caution_differences, turned_clauses
 from cutaway.narrate.unheard import Terms
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
@@ -17,8 +20,9 @@ class Comparer:
 
     def __init__(self, ranking: Ranking) -> None:
         self.ranking = ranking
-        self._overlap = Overlap(ranking.index)
+        self._books = Books(ranking)
         self._terms = Terms(ranking.folder, ranking.index)
+        self._fittings = Fittings(ranking)
 
     def script(self, script: Script) -> tuple[Compared | None, ...]:
         """Each sentence of a script compared, None for one that is marked as an aside."""
@@ -28,32 +32,122 @@ class Comparer:
     def sentence(self, heard: Heard) -> Compared:
         """One sentence: held against the paragraphs that it cites, or else against its likeliest."""
         text = heard.sentence.text
-        likely = self._cited(heard) or self.ranking.likeliest(heard)
+        cited = self._cited(heard)
+        likely = cited or self.ranking.likeliest(heard)
         words = self.ranking.words(text)
-        shares: Shares = tuple((one.paragraph, self._overlap.share(words, one.paragraph)) for one in likely)
-        figures, unfound, having = figure_differences(heard, shares, self.ranking)
-        against = having or self._nearest(figures, shares)
-        differences = list(figures)
+        shares = self._shares(words, likely, heard, not cited)
+        figures = figure_differences(heard, shares, self._books)
+        differences, doubts = list(figures.differences), list[str]()
+        against = figures.having or self._nearest(figures.differences, shares)
+        strange, odd = strange_marks(heard, against, self.ranking)
+        doubts += odd
+        fittings, as_said = ((), False) if strange else self._fittings.held(heard)
         if against is not None:
-            mark = mark_difference(heard, against, shares, self.ranking, self._overlap)
+            against, over, why = self._standing(against, words, heard, shares)
+            differences += over
+            doubts += why
+            mark = None if strange else mark_difference(heard, against, shares, self._books)
             differences += [mark] if mark else []
-            differences += caution_differences(text, against, self._overlap.nearest(words, against))
+            differences += caution_differences(text, against, self._books.nearest(words, against, heard.names), as_said)
+            if not as_said:
+                more, why = turned_clauses(heard, words, against, self._books)
+                differences += more
+                doubts += why
+            if not figures.having and self._books.overlap.telling(words, against) < _TELLING:
+                doubts.append(f"{against.number} shares too few words with it.")
+        differences += [*fittings, *strange]
         differences += self._terms.unheard(text)
-        share = next((much for one, much in shares if one is against), 0.0)
-        agreed = len(asserted(text)) - len(figures) - len(unfound)
-        return Compared(heard.sentence, likely, against, share, tuple(differences), unfound, agreed)
+        share = self._share(words, against, heard)
+        agreed = len(asserted(text)) - len(figures.differences) - len(figures.unfound)
+        return Compared(
+            heard.sentence, likely, against, share, _once(differences), figures.unfound, agreed, tuple(doubts)
+        )
 
     def _cited(self, heard: Heard) -> tuple[Likely, ...]:
         found = (paragraph(self.ranking.folder, cite) for cite in heard.sentence.cites)
         return tuple(Likely(one, 1.0) for one in found if one is not None)
+
+    def _shares(self, words: str, likely: tuple[Likely, ...], heard: Heard, later: bool) -> Shares:
+        """How much of a sentence stands in each paragraph. later: also in those that alter one of them."""
+        found = [one.paragraph for one in likely]
+        if later:
+            names = heard.names or heard.lasting
+            found += [over.new for one in likely for over in self._books.later.of(one.paragraph, names)]
+        once = {(one.source, one.number): one for one in found}
+        return tuple((one, self._books.overlap.share(words, one)) for one in once.values())
 
     def _nearest(self, figures: tuple[Difference, ...], shares: Shares) -> Paragraph | None:
         """The paragraph to hold the words against: that of a figure that differs, or the likeliest that is near."""
         named = next((one.paragraph for one in figures if one.paragraph is not None), None)
         return named or next((one for one, share in shares if share >= NEAR), None)
 
+    def _standing(
+        self, against: Paragraph, words: str, heard: Heard, shares: Shares
+    ) -> tuple[Paragraph, list[Difference], list[str]]:
+        """What stands in the place of a paragraph: itself, or the later one that the sentence's words are also in; with
+        what is to be said where they are only in the earlier."""
+        over = self._books.later.instead(against, heard.names or heard.lasting)
+        if over is None:
+            return against, [], []
+        if self._books.overlap.share(words, over.new) >= _AS_WELL * dict_of(shares).get(against.number, 0.0):
+            return over.new, [], []
+        on = self.ranking.listed(over.names)
+        why = f"{superseded_words(over)}, for {on}, which does not say it."
+        if over.how == "replaced":
+            return against, [Difference("superseded", heard.sentence.text, "", over.new, why)], []
+        return against, [], [why]
 
-_CODES: dict[Differing, str] = {"figure": "N801", "unit": "N802", "mark": "N803", "term": "N804", "caution": "N805"}
+    def _share(self, words: str, against: Paragraph | None, heard: Heard) -> float:
+        """How much of the sentence stands in the paragraph, in its clauses for the marks that the sentence names."""
+        if against is None:
+            return 0.0
+        if heard.names is None:
+            return self._books.overlap.share(words, against)
+        return self._books.share_for(words, against, heard.names)
+
+
+def strange_marks(
+    heard: Heard, against: Paragraph | None, ranking: Ranking
+) -> tuple[tuple[Difference, ...], tuple[str, ...]]:
+    """The marks of a sentence that the type does not have: a difference, or only a doubt where the books name them."""
+    differences: list[Difference] = []
+    doubts: list[str] = []
+    for words in ranking.marks.strange_in(heard.sentence.text):
+        known = listed((*ranking.folder.type.marks, *(mod.name for mod in ranking.folder.type.mods)))
+        why = f"The sentence speaks of '{words}', and type.yaml has only {known}."
+        if not ranking.index.places(" ".join(WORD.findall(words.lower()))):
+            differences.append(Difference("mark", words, "", None, why))
+        elif against is None or words.lower() not in against.text.lower():
+            doubts.append(why)
+    return tuple(differences), tuple(doubts)
+
+
+def _once(differences: list[Difference]) -> tuple[Difference, ...]:
+    """Each difference once: one of the marks, and one of each caution."""
+    kept: dict[tuple[str, ...], Difference] = {}
+    for one in differences:
+        number = one.paragraph.number if one.paragraph else ""
+        strange = one.said if one.paragraph is None else ""
+        key = (one.sort, strange) if one.sort == "mark" else (one.sort, number) if one.sort == "caution" else ()
+        kept.setdefault(key or (one.sort, number, one.said), one)
+    return tuple(kept.values())
+
+
+_TELLING = 2
+"""So many telling words of a sentence without a figure must stand in a paragraph for it to be stated. A choice of
+ours."""
+_AS_WELL = 0.9
+"""So much of what an altered paragraph has of a sentence must be in the later one to be held against that. A choice
+of ours."""
+
+_CODES: dict[Differing, str] = {
+    "figure": "N801",
+    "unit": "N802",
+    "mark": "N803",
+    "term": "N804",
+    "caution": "N805",
+    "superseded": "N806",
+}
 
 
 def told(compared: Compared) -> Problems:
@@ -75,8 +169,13 @@ def _hint(one: Difference) -> str:
     if one.sort == "term":
         write = f"Write '{one.printed}'" if one.printed else "Write the books' own word"
         return f"{write}, or put '{one.said}' into glossary.yaml under 'also' of the term it stands for."
+    if one.sort == "superseded":
+        write = f"Write {one.printed}" if one.printed else "Say what stands there now"
+        return full_stop(f"{write}, or say for which mark and time the earlier paragraph is meant")
+    if one.sort == "mark" and one.paragraph is None:
+        return "Write a mark that there is, or add it to type.yaml under marks, mods or standards."
     if one.sort == "mark":
         return f"Say that it is so on {one.printed}, or cite the paragraph for the mark that is meant."
     if one.sort == "caution":
         return "Say it as the book does, or mark the sentence `aside` if it is no report of the book."
-    return f"Write {one.printed}, or cite the paragraph that says {one.said}."
+    return full_stop(f"Write {one.printed}, or cite the paragraph that says {one.said}")

@@ -102,7 +102,7 @@ def _kind(paragraph: Paragraph, index: ParagraphIndex) -> Kind | None:
     opens = WORD.findall(paragraph.title.lower())[0]
     doing = opens if opens.endswith("ing") else ""
     head = index.stems.of(re.split(r",| and ", paragraph.title)[0])[-1:]
-    scored: list[tuple[int, float, int, Kind]] = []
+    scored: list[tuple[int, bool, float, int, Kind]] = []
     for kind in KINDS.values():
         words = index.stems.of(kind.name)
         if not set(words) & title or not (words[-1] in head or words[-1] in index.stems.of(opening)):
@@ -114,11 +114,13 @@ def _kind(paragraph: Paragraph, index: ParagraphIndex) -> Kind | None:
             continue
         found = sum(word in there or bool(index.ring_of_stem(word) & there) for word in words)
         if found / len(words) >= _ENOUGH:
-            scored.append((len(set(words) & title), found / len(words), found, kind))
-    scored.sort(key=lambda one: one[:3], reverse=True)
-    if len(scored) > 1 and scored[0][:3] == scored[1][:3]:
+            # A figure that the kind has a place for tells more than a word: many a lamp's 'filament is whole'.
+            values = any(True for _ in _values(kind, paragraph))
+            scored.append((len(set(words) & title), values, found / len(words), found, kind))
+    scored.sort(key=lambda one: one[:4], reverse=True)
+    if len(scored) > 1 and scored[0][:4] == scored[1][:4]:
         return None
-    return scored[0][3] if scored else None
+    return scored[0][4] if scored else None
 
 
 def _values(kind: Kind, paragraph: Paragraph) -> Iterator[tuple[str, Quantity]]:

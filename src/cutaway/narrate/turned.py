@@ -4,7 +4,10 @@ import re
 from dataclasses import dataclass
 
 from cutaway.handbook.records import Paragraph
+from cutaway.narrate.clauses import NOT, is_denied
 from cutaway.narrate.compared import Difference
+from cutaway.narrate.differing import Books
+from cutaway.narrate.likely import Heard
 from cutaway.narrate.overlap import BookSentence
 
 # How alike a sentence and the book's must be before their small words are compared: so much of the book's sentence and
@@ -13,10 +16,13 @@ _THERE = 0.35
 _HERE = 0.45
 # For a 'not' that is there or not, both must be nearly the same sentence.
 _SAME = 0.55
+# A clause of the paragraph that denies what the sentence says contradicts it where the sentence has so much of the
+# clause, and the clause so much of the sentence; with less of both it casts doubt. Choices of ours.
+_SAYS, _SAID = 0.75, 0.4
+_DOUBTED, _DOUBTING = 0.5, 0.3
 # How much of a sentence must stand in what a book says by the way to be taken as spoken of there.
 _ASIDE_SHARE = 0.75
 
-_NOT = re.compile(r"\b(?:not|never|no|none|nobody|nothing|neither|nor|cannot|without)\b|n't\b|n’t\b", re.IGNORECASE)
 _MUST = re.compile(
     r"\b(?:must|shall|(?:is|are) (?:always |never |not )?to be|has to|have to|should|ought to)\b",
     re.IGNORECASE,
@@ -44,25 +50,55 @@ class _Turn:
     printed: str
 
 
-def caution_differences(text: str, paragraph: Paragraph, nearest: BookSentence | None) -> tuple[Difference, ...]:
-    """The small words in which a sentence says otherwise than the nearest sentence of a paragraph."""
+def caution_differences(
+    text: str, paragraph: Paragraph, nearest: BookSentence | None, as_said: bool = False
+) -> tuple[Difference, ...]:
+    """The small words in which a sentence says otherwise than the nearest sentence of a paragraph.
+
+    as_said: whether what it says is there or not is so by the books, so that a 'no' in one of them turns nothing.
+    """
     if nearest is None:
         return ()
-    aside = _denied_aside(text, nearest.text)
+    aside = None if as_said else _denied_aside(text, nearest.text)
     if aside is not None:
         return (_difference(aside, paragraph, nearest),)
     if nearest.there < _THERE or nearest.here < _HERE:
         return ()
     found = [*_duty(text, nearest.text), *_order(text, nearest.text)]
-    if min(nearest.there, nearest.here) >= _SAME and not found:
+    if min(nearest.there, nearest.here) >= _SAME and not found and not as_said:
         found += _denied(text, nearest.text)
     return tuple(_difference(turn, paragraph, nearest) for turn in found)
+
+
+def turned_clauses(heard: Heard, words: str, against: Paragraph, books: Books) -> tuple[list[Difference], list[str]]:
+    """A denial in any clause of the paragraph of what the sentence asserts, or the other way round: a difference where
+    the clause is nearly the sentence, else a doubt."""
+    denied = is_denied(_ASIDE.sub(",", heard.sentence.text))
+    names = heard.names or frozenset()
+    clauses = [one for one in books.ranking.clauses(against) if names <= one.names]
+    alike = [(one, *books.overlap.both_ways(words, one.text)) for one in clauses]
+    same = max((here for one, there, here in alike if one.denied == denied), default=0.0)
+    for one, there, here in alike:
+        if one.denied == denied or here <= same or there < _DOUBTED or here < _DOUBTING:
+            continue
+        no = NOT.search(one.text if one.denied else heard.sentence.text)
+        word = no[0].lower() if no else "no"
+        if one.denied and there >= _SAYS and here >= _SAID:
+            turn = _Turn(f"no '{word}'", word)
+            return [_difference(turn, against, BookSentence(one.text, False, there, here))], []
+        has, lacks = (against.number, "the sentence") if one.denied else ("the sentence", against.number)
+        return [], [f"{_capital(has)} has '{word}' where {lacks} has none: '{one.text}'"]
+    return [], []
+
+
+def _capital(text: str) -> str:
+    return text[0].upper() + text[1:]
 
 
 def _duty(said: str, printed: str) -> list[_Turn]:
     """May where the book says must."""
     may, must = _MAY.search(said), _MUST.search(printed) or _OFTEN.search(printed)
-    if may and must and not _MUST.search(said) and not _MAY.search(printed) and not _NOT.search(said):
+    if may and must and not _MUST.search(said) and not _MAY.search(printed) and not NOT.search(said):
         return [_Turn(may[0], must[0])]
     may, must = _MAY.search(printed), _MUST.search(said)
     if may and must and not _MAY.search(said) and not _MUST.search(printed):
@@ -82,7 +118,7 @@ def _order(said: str, printed: str) -> list[_Turn]:
 
 def _denied(said: str, printed: str) -> list[_Turn]:
     """A 'not' in one of them alone."""
-    here, there = _NOT.search(_ASIDE.sub(",", said)), _NOT.search(_ASIDE.sub(",", printed))
+    here, there = NOT.search(_ASIDE.sub(",", said)), NOT.search(_ASIDE.sub(",", printed))
     if there and not here:
         return [_Turn(f"no '{there[0].lower()}'", there[0])]
     if here and not there:
@@ -92,11 +128,11 @@ def _denied(said: str, printed: str) -> list[_Turn]:
 
 def _denied_aside(said: str, printed: str) -> _Turn | None:
     """A 'no' in what the book says by the way, where it is that which the sentence asserts."""
-    if _NOT.search(said):
+    if NOT.search(said):
         return None
     spoken = _stems(said)
     for aside in _ASIDE.findall(printed):
-        there = _NOT.search(aside)
+        there = NOT.search(aside)
         if there and spoken and len(spoken & _stems(aside)) >= _ASIDE_SHARE * len(spoken):
             return _Turn(f"no '{there[0].lower()}'", there[0])
     return None

@@ -47,6 +47,15 @@ ENTRIES: dict[str, Entry] = {
         right="Take the lead off the battery before working on the wiring",
         tested_by=_FIRST,
     ),
+    "N806": Entry(
+        "warning",
+        "said only by a paragraph that was altered",
+        why="A later paragraph of the book alters or replaces the one that the sentence agrees with, for a mark that "
+        "the sentence speaks of, so that the book says so no longer.",
+        wrong="On the Mk 2 the lamp lights below 2 lb/sq in, where §25a alters §25 for Mk 2 and has 3 lb/sq in",
+        right="On the Mk 1 the lamp lights below 2 lb/sq in, or 3 lb/sq in on the Mk 2",
+        tested_by="tests/narrate/sentence_first/test_stated.py",
+    ),
     "C111": Entry(
         "error",
         "a proposal that there is not",
