@@ -54,9 +54,12 @@ VOLTAGE_24 = Want(
 )
 
 
-FED_BY_OR_LINE = Coupling(
-    "fed by", "port", "The port from which its current comes, where no line brings it.", port="feed"
-)
+def maybe_fed_by(port: str) -> Coupling:
+    """Where its current comes from, unless lines say so."""
+    return Coupling("fed by", "port", "The port from which its current comes, where no line brings it.", port=port)
+
+
+FED_BY_OR_LINE = maybe_fed_by("feed")
 
 
 def lamp_current(default: str) -> Want:
