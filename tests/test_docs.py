@@ -31,19 +31,19 @@ def test_the_pages_are_fresh(build) -> None:
 def test_a_stale_a_missing_and_a_foreign_page_are_told(build, tmp_path) -> None:
     build.write(tmp_path)
     assert build.stale(tmp_path) == []
-    (tmp_path / "units.md").write_text("# Units\n")
-    (tmp_path / "parts.md").unlink()
-    (tmp_path / "old.md").write_text("# Old\n")
-    assert build.stale(tmp_path) == ["old.md", "parts.md", "units.md"]
+    (tmp_path / "reference" / "units.md").write_text("# Units\n")
+    (tmp_path / "parts" / "tank.md").unlink()
+    (tmp_path / "reference" / "old.md").write_text("# Old\n")
+    assert build.stale(tmp_path) == ["parts/tank.md", "reference/old.md", "reference/units.md"]
 
 
 def test_everything_live_is_on_its_page(build) -> None:
     pages = {name: make() for name, make in build.pages().items()}
     commands = typer.main.get_command(app).commands
-    assert commands and all(f"\n## {name}\n" in pages["commands.md"] for name in commands)
-    assert all(f"\n### {code} {entry.title}\n" in pages["problems.md"] for code, entry in CATALOGUE.items())
-    assert all(f"| `{unit.name}` |" in pages["units.md"] for unit in UNITS if unit.name)
-    assert KINDS and all(kind in pages["parts.md"] for kind in KINDS)
+    assert commands and all(f"\n## {name}\n" in pages["reference/commands.md"] for name in commands)
+    assert all(f"\n### {code} {entry.title}\n" in pages["reference/problems.md"] for code, entry in CATALOGUE.items())
+    assert all(f"| `{unit.name}` |" in pages["reference/units.md"] for unit in UNITS if unit.name)
+    assert KINDS and all(kind in pages["parts/README.md"] for kind in KINDS)
 
 
 def test_every_verb_says_what_it_does_and_gives_an_example() -> None:

@@ -1,40 +1,87 @@
-"""The reference page of the part library, written from the declarations."""
+"""The pages of the part library, written from the declarations."""
 
-from collections.abc import Iterable, Iterator, Mapping
+import inspect
+import re
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from types import MappingProxyType
 
 from cutaway.parts.kind import Control, Coupling, Failure, Kind, Port, Reading, State, Want
+from cutaway.parts.laws import current, gas, jacks, liquid, stores
 
 _MEDIA_ORDER = ("petrol", "oil", "air", "current", "heat", "shaft")
+_HEADINGS = {
+    "petrol": "Petrol",
+    "oil": "Oil",
+    "air": "Air and suction",
+    "current": "Current",
+    "heat": "Heat",
+    "shaft": "Shafts",
+    "any": "Of any medium",
+    "": "Engines, levers, instruments: nothing is joined to them by a line",
+}
+
+
+NOTE = "Written by `make docs` from the declarations in `src/cutaway/parts/kinds/`. Do not edit it here."
+
+# The law of each family, whose docstring holds its formula.
+LAW_OF: Mapping[str, Callable[..., object]] = MappingProxyType(
+    {
+        "LIN": liquid.linear,
+        "ROOT": liquid.orifice,
+        "GASROOT": gas.gas_orifice,
+        "ONEWAY": liquid.one_way,
+        "GASWAY": gas.gas_one_way,
+        "RELIEF": liquid.relief,
+        "REDUCE": liquid.reduce,
+        "MAINTAIN": liquid.maintain,
+        "SOURCE": current.source,
+        "PDPUMP": liquid.pump,
+        "DRAW": liquid.draw,
+        "STORE": stores.store,
+        "ACCUM": stores.accumulator,
+        "TANK": stores.tank,
+        "JACK": jacks.jack,
+        "RAM": jacks.ram,
+        "RATIO": current.motor,
+        "DRAG": current.drag,
+        "ADVECT": current.advect,
+    }
+)
 
 
 def parts_page(kinds: Mapping[str, Kind]) -> str:
-    """The page on all kinds, as Markdown: what each joins to, what is set, known, read and can go wrong."""
-    lines = [
-        "# The part library",
-        "",
-        "Written by `make docs` from the declarations in `src/cutaway/parts/kinds/`. Do not edit it here.",
-        "",
-        "A part needs no more than its kind. A quantity that must be given is marked so; every other has a default,",
-        "and where a range stands beside it the default counts as an assumption and is tried over that range.",
-        "",
-        *_contents(kinds.values()),
+    """The front page of the library, as Markdown: all kinds by what they join, each with its page."""
+    lines = ["# The part library", "", NOTE, "", f"{len(kinds)} kinds. A part needs no more than its kind."]
+    lines += [
+        "A quantity that must be given is marked so on the kind's page; every other has a default, and where a range",
+        "stands beside it the default counts as an assumption and is tried over that range. Example files are put to",
+        "the model by the tests.",
     ]
-    for kind in _in_order(kinds.values()):
-        lines += ["", *_kind(kind)]
+    for medium in (*_MEDIA_ORDER, "any", ""):
+        here = [kind for kind in _in_order(kinds.values()) if _medium(kind) == medium]
+        if here:
+            lines += ["", f"## {_HEADINGS[medium]}", "", "| kind | |", "|---|---|"]
+            lines += [f"| [{kind.name}]({page_name(kind)}) | {_first_sentence(kind.says)} |" for kind in here]
     return "\n".join(lines) + "\n"
+
+
+def kind_page(kind: Kind) -> str:
+    """The page of one kind, as Markdown: ports, quantities, laws, what can go wrong, and an example that runs."""
+    return "\n".join([*_kind(kind), "", f"[All kinds](README.md) · {NOTE}"]) + "\n"
+
+
+def page_name(kind: Kind) -> str:
+    """The file name of a kind's page: letters, figures and hyphens only."""
+    return re.sub(r"[^a-z0-9]+", "-", kind.name.lower()) + ".md"
+
+
+def _medium(kind: Kind) -> str:
+    """The medium under which a kind is listed: that of its first port, '' where it has none."""
+    return (kind.ports[0].medium or "any") if kind.ports else ""
 
 
 def _in_order(kinds: Iterable[Kind]) -> list[Kind]:
     return sorted(kinds, key=lambda kind: kind.name)
-
-
-def _contents(kinds: Iterable[Kind]) -> Iterator[str]:
-    yield "| kind | joins | |"
-    yield "|---|---|---|"
-    for kind in _in_order(kinds):
-        media = {port.medium or "any" for port in kind.ports}
-        joins = ", ".join(sorted(media, key=lambda m: (*_MEDIA_ORDER, "any").index(m))) or "–"
-        yield f"| [{kind.name}](#{kind.name.replace(' ', '-')}) | {joins} | {_first_sentence(kind.says)} |"
 
 
 def _first_sentence(text: str) -> str:
@@ -42,7 +89,7 @@ def _first_sentence(text: str) -> str:
 
 
 def _kind(kind: Kind) -> Iterator[str]:
-    yield f"## {kind.name}"
+    yield f"# {kind.name}"
     yield ""
     yield kind.says
     if kind.caution:
@@ -56,8 +103,27 @@ def _kind(kind: Kind) -> Iterator[str]:
     yield from _list("Reads", map(_reading, kind.readings))
     yield from _list("Can be set in `start:`", (f"{c.dimension} of the {c.element}" for c in kind.contents))
     yield from _list("Can go wrong", map(_failure, kind.failures))
-    if kind.families:
-        yield from ("", f"Made of: {', '.join(kind.families)}.")
+    yield from _list("Laws", map(_law, kind.families))
+    yield from _example(kind)
+
+
+def _law(family: str) -> str:
+    """A family with its formula, read from the docstring of its law."""
+    text = inspect.getdoc(LAW_OF[family]) or ""
+    says, formula = text.split("\n\n")[0].split(" (")[0].rstrip("."), text.split("\n\n")[1].strip()
+    return f"**{family}**, {says[0].lower()}{says[1:]}: `{' '.join(formula.split())}`"
+
+
+def _example(kind: Kind) -> Iterator[str]:
+    """A small network and what is true of it."""
+    if kind.example is None:
+        return
+    yield from ("", "Example, a file of `systems/`:", "", "```yaml", "system: Example", "parts:")
+    yield from (f"  {line}" for line in kind.example.parts.strip().splitlines())
+    if kind.example.lines:
+        yield "lines:"
+        yield from (f"  - {line}" for line in kind.example.lines.strip().splitlines())
+    yield from ("```", "", "Of it these are true:", "", "```claim", *kind.example.claims, "```")
 
 
 def _list(title: str, items: Iterable[str]) -> Iterator[str]:
