@@ -206,8 +206,8 @@ THROTTLE = Kind(
 def _magneto_switch(fit: Fit) -> Recipe:
     left = product(apply("max", at_position(1), at_position(3)), unless("left dead"))
     right = product(apply("max", at_position(2), at_position(3)), unless("right dead"))
-    magnetos = total(left, right)
-    return Recipe(signals=(("magnetos", magnetos), ("sparking", above(magnetos, 0.5))))
+    magnetos, position = total(left, right), apply("div", CONTROL, 3.0)
+    return Recipe(signals=(("magnetos", magnetos), ("sparking", above(magnetos, 0.5)), ("position", position)))
 
 
 MAGNETO_SWITCH = Kind(

@@ -7,6 +7,7 @@ from cutaway.parts.kinds.common import (
     above,
     fixed,
     latch,
+    least,
     most,
     no,
     over,
@@ -120,7 +121,9 @@ def _generator(fit: Fit) -> Recipe:
         ),
     )
     reverse = over(Through("taking"), 0.1 * limit)
-    cut_out = Mode("cut-out", over(armature, closes * voltage), most(reverse, under(armature, 0.55 * voltage)))
+    # Not below the bus, or it would chatter beside a second generator that runs faster.
+    ahead = least(over(armature, closes * voltage), over(armature, Across("output")))
+    cut_out = Mode("cut-out", ahead, most(reverse, under(armature, 0.55 * voltage)))
     nodes = (port("output", "current"), fixed("armature", "current", armature))
     current = apply("sub", Through("giving"), Through("taking"))
     signals = (("charging", ModeIs("cut-out")), ("current", current))
