@@ -238,4 +238,6 @@ def test_what_is_usual_can_be(kind: Kind) -> None:
             assert low > 0.0 or want.least != "above nought" or words == "", (want.name, words)
             assert low >= 0.0 or want.least == "any", (want.name, words)
             assert not (want.below and words) or high < to_si(quantity(want.below)), (want.name, words)
-        assert not (want.between and want.usual), want.name
+        if want.between and want.usual:
+            (low, high), (least, most) = low_high_si(quantity(want.between)), low_high_si(quantity(want.usual))
+            assert least <= low and high <= most, want.name

@@ -42,7 +42,7 @@ def doubts(given: Given, want: Want, owner: Owner, head: Head) -> Problems:
     """Warnings: outside the usual range, not in the paragraph that is cited, a paragraph of another mark."""
     problems: Problems = ()
     quantity = given.quantity
-    usual = given.between if given.assumed else own_quantity(want.between or want.usual, want)
+    usual = given.between if given.assumed else own_quantity(want.usual or want.between, want)
     if usual is not None and usual.datum in ("", quantity.datum) and not _within(quantity, usual):
         whose = "the range that is given for it" if given.assumed else f"what is usual for {a(owner.kind)}"
         problems += (

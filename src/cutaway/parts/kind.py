@@ -50,8 +50,8 @@ class Want:
 
     default and between are spelled as an author would spell them; default '' means that it must be given.
     says: what it is, a sentence. because: why the default is what it is ('engineering judgement', a source).
-    least, below: what can be at all; a part with any other figure cannot be made. usual: for one that must be given,
-    the range outside which a figure looks like a slip.
+    least, below: what can be at all; a part with any other figure cannot be made. usual: the range
+    outside which a given figure looks like a slip, where that is not `between`.
     """
 
     name: str

@@ -72,6 +72,7 @@ ENGINE_PUMP = Kind(
             default="24 gal/h",
             between="15 to 80 gal/h",
             because=f"{JUDGEMENT} Twice what the engine takes at full power.",
+            usual="10 to 500 gal/h",
         ),
         Want(
             "pressure",
@@ -80,6 +81,7 @@ ENGINE_PUMP = Kind(
             default="4 lb/sq in",
             between="1.7 to 7 lb/sq in",
             because=f"{JUDGEMENT} Usual for a float carburettor.",
+            usual="1 to 25 lb/sq in",
         ),
         Want(
             "by-pass",

@@ -40,6 +40,7 @@ RATED_FLOW = Want(
     default="250 gal/h",
     between="60 to 800 gal/h",
     because=f"{JUDGEMENT} A half-inch way; the drop at cruising flow is then too small to matter.",
+    usual="30 to 3000 gal/h",
 )
 FULL_FLOW = Want(
     "full flow",
@@ -48,6 +49,7 @@ FULL_FLOW = Want(
     default="12 gal/h",
     between="6 to 40 gal/h",
     because=f"{JUDGEMENT} About 0.6 pint a horse-power an hour.",
+    usual="3 to 250 gal/h",
 )
 
 
