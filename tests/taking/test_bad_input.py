@@ -34,6 +34,9 @@ def file_of(name: str, content: bytes, tmp_path: Path) -> Path:
         ("half.png", b"\x89PNG\r\n\x1a\n broken", "T105"),
         ("half.xlsx", b"PK\x03\x04[Content_Types].xml xl/ broken", "T105"),
         ("engine.wav", b"RIFF\0\0\0\0WAVEfmt ", "T102"),
+        ("letter.docx", b"PK\x03\x04[Content_Types].xml word/document.xml", "T102"),
+        ("letter.txt", b"{\\rtf1 words}", "T102"),
+        ("page.pdf", b"<!DOCTYPE html><title>Not found</title>", "T102"),
         ("other.zip", b"PK\x03\x04 something else", "T102"),
         ("nothing.txt", b" \n \n", "T112"),
         ("long.txt", b"1. Long. " + b"It goes on and on.\n" * 120_000, "T113"),
@@ -50,6 +53,8 @@ def test_what_is_said_wrongly(taken, tmp_path) -> None:
     good = file_of("good.txt", LINES[0].encode(), tmp_path)
     assert taken(tmp_path / "not there.pdf") == (None, ["T101"])
     assert taken(good, key="A.P. §1") == (None, ["T109"])
+    assert taken(good, key="my book") == (None, ["T109"])
+    assert taken(good, key="hb-") == (None, ["T109"])
     assert taken(good, pages="40-1") == (None, ["T110"])
     assert taken(good, pages="0") == (None, ["T110"])
     assert untouched(taken.folder)
@@ -149,3 +154,49 @@ def test_formulas_that_were_never_calculated_are_told(taken, tmp_path) -> None:
     book.active.append(["twice", "=B1*2"])
     book.save(tmp_path / "sums.xlsx")
     assert taken(tmp_path / "sums.xlsx")[1] == ["T211"]
+
+
+def test_a_folder_that_is_no_type_folder_is_left_alone(tmp_path, monkeypatch) -> None:
+    from cutaway.api.taking import take_in
+
+    good = file_of("good.txt", LINES[0].encode(), tmp_path)
+    (tmp_path / "letters").mkdir()
+    monkeypatch.chdir(tmp_path / "letters")
+    outcome, (problem,) = take_in(Path(), [good])
+    assert outcome is None and problem.code == "T116"
+    assert "cutaway new" in problem.hint and "-C" in problem.hint
+    assert list((tmp_path / "letters").iterdir()) == []
+
+
+def test_a_broken_file_is_left_out_and_the_rest_is_taken(taken, tmp_path) -> None:
+    broken = file_of("broken.png", b"\x89PNG\r\n\x1a\n broken", tmp_path)
+    sound = file_of("engine.wav", b"RIFF\0\0\0\0WAVEfmt ", tmp_path)
+    good = file_of("good.txt", LINES[0].encode(), tmp_path)
+    outcome, codes = taken(broken, sound, good, key="some")
+    assert sorted(codes) == ["T102", "T105"]
+    assert outcome.not_taken == (str(broken), str(sound))
+    assert "takes petrol" in (taken.folder / "sources" / "some.md").read_text(encoding="utf-8")
+    # The broken ones are no part of the book, so that it can be taken again without them.
+    assert taken(good, key="some")[1] == []
+
+
+def test_a_file_that_is_not_there_stops_the_whole(taken, tmp_path) -> None:
+    good = file_of("good.txt", LINES[0].encode(), tmp_path)
+    assert taken(good, tmp_path / "gone.txt") == (None, ["T101"])
+    assert untouched(taken.folder)
+
+
+def test_a_text_that_is_named_as_a_pdf_is_told(taken, tmp_path) -> None:
+    outcome, codes = taken(file_of("junk.pdf", LINES[0].encode(), tmp_path))
+    assert outcome is not None and codes == ["T215"]
+
+
+def test_pages_beyond_the_end_are_told_with_how_many_there_are(taken, tmp_path) -> None:
+    from cutaway.api.taking import take_in
+
+    leaflet = file_of("leaflet.txt", "\f".join(LINES * 2).encode(), tmp_path)
+    outcome, (problem,) = take_in(taken.folder, [leaflet], pages="9")
+    assert outcome is None and problem.code == "T117" and "only 2 pages" in problem.message
+    assert untouched(taken.folder)
+    outcome, codes = taken(leaflet, pages="1,7-9")
+    assert outcome is not None and codes == ["T117"]

@@ -7,6 +7,7 @@ import pytest
 from cutaway.api.loading import load
 from cutaway.taking.heads import Head, in_order
 from cutaway.taking.paragraphs import paragraphs_of
+from cutaway.taking.printed import printed_pages
 from cutaway.taking.running_heads import without_running_heads
 from cutaway.taking.texts import text_pages
 from tests.taking.pdfs import text_pdf
@@ -213,3 +214,72 @@ def test_text_over_a_picture_is_told_and_its_figures_are_asked_for(taken, tmp_pa
     outcome, codes = taken(tmp_path / "archive.pdf")
     assert codes == ["T207"]
     assert outcome.to_confirm == 2  # the number of the paragraph, and 22
+
+
+HEADED = [
+    ["THE TURNSTONE", "", "21. Fuel cocks. A selector on the left wall takes", "petrol from either tank.", "", "37"],
+    ["THE TURNSTONE", "It has three positions.", "", "22. Battery. It has 12 volts.", "", "- 38 -"],
+]
+
+
+def test_a_book_of_two_pages_loses_its_running_heads_and_keeps_the_printed_numbers(taken, tmp_path) -> None:
+    pytest.importorskip("pypdfium2")
+    (tmp_path / "two.pdf").write_bytes(text_pdf(HEADED))
+    outcome, codes = taken(tmp_path / "two.pdf")
+    assert codes == ["T208"] and set(outcome.left_out) == {"THE TURNSTONE", "37", "- 38 -"}
+    text = (taken.folder / "sources" / "two.md").read_text(encoding="utf-8")
+    assert "TURNSTONE" not in text and "either tank. It has three positions." in text
+    loaded, problems = load(taken.folder)
+    assert problems == ()
+    found = next(s for s in loaded.folder.sources if s.key == "two").paragraphs
+    assert [(p.number, p.page, p.in_file) for p in found] == [("§21", "37", "1"), ("§22", "38", "2")]
+
+
+def test_one_page_loses_the_number_at_its_foot(taken, tmp_path) -> None:
+    pytest.importorskip("pypdfium2")
+    (tmp_path / "one.pdf").write_bytes(text_pdf([["21. Cocks. One is on the left.", "It is red.", "", "Page 9 of 40"]]))
+    _, codes = taken(tmp_path / "one.pdf")
+    assert codes == ["T208"]
+    text = (taken.folder / "sources" / "one.md").read_text(encoding="utf-8")
+    assert "{page: 9, in file: 1}" in text and "of 40" not in text
+
+
+def test_two_pages_that_share_no_line_lose_none() -> None:
+    pages = ["Fuel\n\n21. Cocks. One.\nIt is red.\nIt is so.", "Power\n\n22. Battery. One.\nIt is black.\nIt is so."]
+    lines, out = without_running_heads(text_pages("\f".join(pages)))
+    assert out == () and len(lines) == 8
+
+
+def test_a_number_beside_the_name_of_the_book_is_read_and_a_misread_one_is_not_believed() -> None:
+    names = {1: "36 THE SKUA", 2: "THE SKUA 37", 3: "38 THE SKUA", 4: "THE SKUA 89"}
+    pages = text_pages("\f".join(f"{name}\n\nSome text of it.\nAnd more.\nAnd an end." for name in names.values()))
+    _, out = without_running_heads(pages)
+    assert dict(printed_pages(out, 4)) == {1: "36", 2: "37", 3: "38"}
+
+
+def test_the_number_of_a_chapter_is_no_number_of_a_page() -> None:
+    pages = text_pages(
+        "\f".join(f"CHAPTER 3\n\n{at}. Some text of it.\nAnd more.\nOf {at} and {at} an end." for at in range(1, 5))
+    )
+    _, out = without_running_heads(pages)
+    assert len(out) == 4 and dict(printed_pages(out, 4)) == {}
+
+
+def test_a_page_without_a_number_among_such_with_one_says_only_where_it_is_in_the_file(taken, tmp_path) -> None:
+    feet = ["iv", "v", "nothing", "1", "2"]
+    text = "\f".join(
+        f"{at}. Part. Of this it says {at}.\n\nAnd so on and on.\nTo its end."
+        + ("" if foot == "nothing" else f"\n\n{foot}")
+        for at, foot in enumerate(feet, 1)
+    )
+    (tmp_path / "front.txt").write_text(text, encoding="utf-8")
+    taken(tmp_path / "front.txt")
+    made = (taken.folder / "sources" / "front.md").read_text(encoding="utf-8")
+    assert [line for line in made.split("\n") if line.startswith("{")] == [
+        "{page: iv, in file: 1}",
+        "{page: v, in file: 2}",
+        "{in file: 3}",
+        "{page: 1, in file: 4}",
+        "{page: 2, in file: 5}",
+    ]
+    assert load(taken.folder)[1] == ()

@@ -5,6 +5,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from cutaway.api.places import cache_folder
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Problems
 from cutaway.taking.keeping import Shelf
 from cutaway.taking.putting import Outcome, Source
@@ -47,10 +48,12 @@ def taken_record(outcome: Outcome | None, problems: Problems) -> dict[str, objec
         "read from pictures": outcome.read,
         "blank": outcome.blank,
         "to confirm": outcome.to_confirm,
+        "marks to confirm": outcome.standards,
         "confirmed": outcome.confirmed,
         "figures seen by two readers": outcome.figures_seen_twice,
         "of these agreed": outcome.second_agrees,
         "left out": list(outcome.left_out),
+        "files left out": list(outcome.not_taken),
         "confirm": str(outcome.confirm) if outcome.confirm else None,
         "problems": told,
     }
@@ -58,17 +61,22 @@ def taken_record(outcome: Outcome | None, problems: Problems) -> dict[str, objec
 
 def taken_text(outcome: Outcome) -> str:
     """What was done, for a person."""
-    lines = [f"{source.path}: {source.paragraphs} paragraphs{_changes(source)}" for source in outcome.sources]
+    lines = [f"{s.path}: {counted(s.paragraphs, 'paragraph')}{_changes(s)}" for s in outcome.sources]
     read = f", {outcome.read} of them read from pictures" if outcome.read else ""
     if outcome.pages:
-        lines.append(f"{outcome.pages} pages{read}.")
+        lines.append(f"{counted(outcome.pages, 'page')}{read}.")
     if outcome.figures_seen_twice:
         lines.append(
-            f"Two readers saw {outcome.figures_seen_twice} figures and agree on {outcome.second_agrees} of them."
+            f"Two readers saw {counted(outcome.figures_seen_twice, 'figure')} and agree on "
+            f"{outcome.second_agrees} of them."
         )
     if outcome.confirm is not None:
         done = f", {outcome.confirmed} of them confirmed" if outcome.confirmed else ""
-        lines.append(f"{outcome.to_confirm} words to confirm{done}: open {outcome.confirm}")
+        asked = [f"{counted(outcome.to_confirm, 'word')} to confirm{done}"] if outcome.to_confirm else []
+        asked += [f"{counted(outcome.standards, 'paragraph')} to be given marks"] if outcome.standards else []
+        lines.append(f"{' and '.join(asked) or 'Nothing left to confirm'}: open {outcome.confirm}")
+    if outcome.not_taken:
+        lines.append(f"Left out: {', '.join(outcome.not_taken)} (told above). The rest was taken.")
     return "\n".join(lines)
 
 

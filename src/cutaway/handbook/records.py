@@ -59,7 +59,8 @@ class AircraftType:
 class Paragraph:
     """One numbered paragraph. number: '§21' or '§25a'. amended_by: the amendment that put it in, '' if original.
 
-    page: the page of the book on which it begins, as printed or counted, '' if not known.
+    page: the page of the book on which it begins, as printed or counted, '' if not known. in_file: the page of the
+    scan or PDF, counted from 1, '' where it is that of the book or not known.
     """
 
     source: SourceKey
@@ -71,6 +72,7 @@ class Paragraph:
     cautions: tuple[str, ...]
     span: Span
     page: str = ""
+    in_file: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,6 +147,24 @@ class Value:
 
 
 @dataclass(frozen=True, slots=True)
+class GivenTable:
+    """The rows of a table for some standards, each figure with the unit of its column."""
+
+    rows: tuple[tuple[Quantity, ...], ...]
+    on: Which
+    cites: tuple[Cite, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class TableValue:
+    """All that was given of one of the kind's tables, over all standards."""
+
+    name: str
+    givens: tuple[GivenTable, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PortRef:
     """A part and one of its ports, as the kind or the part's own list names it.
 
@@ -206,6 +226,7 @@ class Part:
     group: str
     cites: tuple[Cite, ...]
     span: Span
+    tables: tuple[TableValue, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -439,6 +460,16 @@ def given_on(part: Part, name: str, standard: StandardName) -> Given | None:
     for value in part.values:
         if value.name == name:
             for given in value.givens:
+                if standard in given.on.names:
+                    return given
+    return None
+
+
+def table_on(part: Part, name: str, standard: StandardName) -> GivenTable | None:
+    """The table of that name that was given for one standard, or None where none was."""
+    for table in part.tables:
+        if table.name == name:
+            for given in table.givens:
                 if standard in given.on.names:
                     return given
     return None

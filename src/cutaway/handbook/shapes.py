@@ -216,6 +216,7 @@ class ParagraphHeadShape(Shape):
     on: On = ""
     amendment: Text = ""
     page: Text = Field("", description="The page of the book on which the paragraph begins.")
+    in_file: Text = Field("", alias="in file", description="The page of the scan or PDF, counted from 1.")
 
 
 class DrillHeadShape(Shape):

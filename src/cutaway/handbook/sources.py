@@ -94,11 +94,11 @@ def _paragraph(
     file: TextFile, key: SourceKey, heading: _Heading, end: int, about: AircraftType, amendments: tuple[Amendment, ...]
 ) -> tuple[Paragraph | None, Problems]:
     start = heading.body
-    which, amended_by, page = every(about.standards), "", ""
+    which, amended_by, page, in_file = every(about.standards), "", "", ""
     problems: Problems = ()
     braces = re.compile(r"\n(?P<braces>\{[^\n]*)(?:\n|$)").match(file.text, start, end)
     if braces:
-        read, amended_by, page, problems = _braces(file, key, heading, braces.span("braces"), about, amendments)
+        read, amended_by, (page, in_file), problems = _braces(file, key, heading, braces.span("braces"), about, amendments)
         if read is None:
             return None, problems
         which, start = read, braces.end("braces")
@@ -108,7 +108,8 @@ def _paragraph(
         problems += (
             Diagnostic("H207", heading.span, f"{heading.number} of {key} has no text.", "Type the paragraph under it."),
         )
-    return Paragraph(key, heading.number, heading.title, text, which, amended_by, cautions, span, page), problems
+    made = Paragraph(key, heading.number, heading.title, text, which, amended_by, cautions, span, page, in_file)
+    return made, problems
 
 
 def _braces(
@@ -118,19 +119,19 @@ def _braces(
     where: tuple[int, int],
     about: AircraftType,
     amendments: tuple[Amendment, ...],
-) -> tuple[Which | None, str, str, Problems]:
+) -> tuple[Which | None, str, tuple[str, str], Problems]:
     """The line `{on: Mk 2, amendment: A.L. 1, page: 12}` under a heading."""
     node, problems = read_tree(file, *where)
     if node is None:
-        return None, "", "", problems
+        return None, "", ("", ""), problems
     shape, more = admit(ParagraphHeadShape, node, f"the head of {heading.number}")
     problems += more
     if shape is None or not isinstance(node, Block):
-        return None, "", "", problems
+        return None, "", ("", ""), problems
     which, more = read_on(node.get("on"), Head(about, {}, (), frozenset()))
     problems += more
     if not shape.amendment:
-        return which, "", shape.page, problems
+        return which, "", (shape.page, shape.in_file), problems
     name = next((a.name for a in amendments if fold(a.name) == fold(shape.amendment)), "")
     if not name:
         place = node.get("amendment")
@@ -143,7 +144,7 @@ def _braces(
                 or f"Add it at the top: amendments: {{{shape.amendment}: {{date: …, says: …}}}}",
             ),
         )
-    return which, name or shape.amendment, shape.page, problems
+    return which, name or shape.amendment, (shape.page, shape.in_file), problems
 
 
 def _body(raw: str) -> tuple[str, tuple[str, ...]]:

@@ -5,6 +5,8 @@ from cutaway.problems.entry import Entry
 _TESTS = "tests/taking/test_bad_input.py"
 _AGAIN = "tests/taking/test_again.py"
 _PAGES = "tests/taking/test_pages.py"
+_STANDARDS = "tests/taking/test_standards.py"
+_TABLES = "tests/taking/test_tables.py"
 
 ENTRIES: dict[str, Entry] = {
     "T101": Entry(
@@ -127,6 +129,23 @@ ENTRIES: dict[str, Entry] = {
         "confirm.yaml with a line  is: '22'",
         tested_by=_AGAIN,
     ),
+    "T116": Entry(
+        "error",
+        "no type folder to take it into",
+        "Without -C a book goes into the folder you are in. One without type.yaml is no type folder, and a book in it "
+        "would be found by nobody.",
+        "cutaway take handbook.pdf, in a folder of letters and photographs",
+        "cutaway take handbook.pdf -C whinchat",
+        tested_by=_TESTS,
+    ),
+    "T117": Entry(
+        "error",
+        "no such page",
+        "--pages counts the pages of the files from 1, whatever number is printed on them.",
+        "cutaway take leaflet.pdf --pages 9, where it has 2 pages",
+        "cutaway take leaflet.pdf --pages 1-2",
+        tested_by=_TESTS,
+    ),
     "T201": Entry(
         "warning",
         "a blank page",
@@ -222,5 +241,39 @@ ENTRIES: dict[str, Entry] = {
         "a page out of focus",
         "the page scanned again",
         tested_by=_TESTS,
+    ),
+    "T213": Entry(
+        "warning",
+        "for some marks only",
+        "Where the heading or the first words of a paragraph name marks and nothing else, the paragraph is for those. "
+        "It is told, so that a person can look.",
+        "a paragraph headed 'Fuel lamp (Mk. II)'",
+        "a paragraph headed 'Fuel lamp'",
+        tested_by=_STANDARDS,
+    ),
+    "T214": Entry(
+        "warning",
+        "perhaps for some marks only",
+        "A mark in the heading or the first words can mean several things, or is one that type.yaml has not. Nothing "
+        "is written until a person answers in confirm.yaml.",
+        "a paragraph that begins 'On later Mk. II aeroplanes', and no answer",
+        "the same paragraph, with is: Mk 2 in confirm.yaml",
+        tested_by=_STANDARDS,
+    ),
+    "T215": Entry(
+        "warning",
+        "a file that is named as another sort",
+        "The sort is told by what is in the file. A text that is called a PDF is often not the book but a message.",
+        "a plain text called book.pdf",
+        "the same text called book.txt",
+        tested_by=_TESTS,
+    ),
+    "T216": Entry(
+        "warning",
+        "a unit that is not known",
+        "A figure without a known unit is kept as it stands, and can be compared with nothing.",
+        "a table with 20 in one column and 'smoots' in the next",
+        "a table with 20 in one column and 'gal' in the next",
+        tested_by=_TABLES,
     ),
 }

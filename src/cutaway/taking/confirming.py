@@ -10,10 +10,14 @@ from cutaway.handbook.yaml_tree import read_tree
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
 from cutaway.problems.span import Span, TextFile
 from cutaway.taking.doubts import agreement, reason
-from cutaway.taking.records import Doubt, Page, PlacedLine, Taken, Word
+from cutaway.taking.records import Doubt, Page, PlacedLine, Proposal, Taken, Word
 from cutaway.taking.source_text import quoted
 
 RIGHT = frozenset({"yes", "right", "y", "ok"})
+NO = frozenset({"no", "n", "none", "all", "every", "all marks", "every mark", "both", "both marks"})
+"""Answers by which a paragraph is for every standard."""
+
+STANDARDS = "standards to confirm"
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +82,13 @@ def doubts_of(paragraphs: tuple[Taken, ...], read: frozenset[int]) -> tuple[Doub
     )
 
 
-def confirm_yaml(key: str, doubts: tuple[Doubt, ...], used: Mapping[str, Answer], others: tuple[Answer, ...]) -> str:
+def confirm_yaml(
+    key: str,
+    doubts: tuple[Doubt, ...],
+    used: Mapping[str, Answer],
+    others: tuple[Answer, ...],
+    proposals: tuple[Proposal, ...] = (),
+) -> str:
     """The list to answer in, with the answers given so far; those whose word is not asked for now stay at its end."""
     lines = [
         f"# Words of {key} to confirm against the page: all figures, and what was hard to read. Look at confirm.html.",
@@ -100,11 +110,33 @@ def confirm_yaml(key: str, doubts: tuple[Doubt, ...], used: Mapping[str, Answer]
             f"  second reading: {doubt.second or 'none'}",
             f"  is: {quoted(answer.answer) if answer else quoted('')}",
         ]
+    lines += _standards_yaml(proposals)
     if others:
         lines.append("other answers:")
         for answer in others:
             lines += [f"- id: {answer.id}", f"  read: {quoted(answer.read)}", f"  is: {quoted(answer.answer)}"]
     return "\n".join(lines) + "\n"
+
+
+def _standards_yaml(proposals: tuple[Proposal, ...]) -> list[str]:
+    if not proposals:
+        return []
+    lines = [
+        "# Paragraphs that seem to be for some marks only. After `is`, write yes for what is proposed, the marks that",
+        "# it is for (Mk 2), or all. Nothing is written under the paragraph until you answer.",
+        f"{STANDARDS}:",
+    ]
+    for one in proposals:
+        lines += [
+            f"- id: {one.id}",
+            f"  page: {one.page}",
+            f"  paragraph: §{one.paragraph}",
+            f"  says: {quoted(one.words)}",
+            f"  proposed: {quoted(one.on)}",
+            f"  why: {quoted(one.why or 'it is plain')}",
+            f"  is: {quoted(one.answer)}",
+        ]
+    return lines
 
 
 def read_answers(file: TextFile) -> tuple[tuple[Answer, ...] | None, Problems]:
@@ -121,13 +153,13 @@ def read_answers(file: TextFile) -> tuple[tuple[Answer, ...] | None, Problems]:
             ),
         )
     answers: list[Answer] = []
-    for name in ("to confirm", "other answers"):
+    for name in ("to confirm", STANDARDS, "other answers"):
         node = root.get(name)
         for item in node.items if isinstance(node, Items) else ():
             if isinstance(item, Block):
                 said = {e.key.text: e.value.text.strip() for e in item.entries if isinstance(e.value, Words)}
                 if said.get("is") and said.get("id"):
-                    answers.append(Answer(said["id"], said.get("read", ""), said["is"]))
+                    answers.append(Answer(said["id"], said.get("read", said.get("says", "")), said["is"]))
     return tuple(answers), problems
 
 
@@ -136,7 +168,13 @@ def crop_name(page: int, line: int) -> str:
     return f"crops/p{page:04}-{line:03}.jpg"
 
 
-def confirm_html(key: str, paragraphs: tuple[Taken, ...], doubts: tuple[Doubt, ...], answered: frozenset[str]) -> str:
+def confirm_html(
+    key: str,
+    paragraphs: tuple[Taken, ...],
+    doubts: tuple[Doubt, ...],
+    answered: frozenset[str],
+    proposals: tuple[Proposal, ...] = (),
+) -> str:
     """The page to look at: each strip with what was read in it, the words in question marked."""
     asked = {doubt.id: doubt for doubt in doubts}
     rows: list[str] = []
@@ -157,7 +195,28 @@ def confirm_html(key: str, paragraphs: tuple[Taken, ...], doubts: tuple[Doubt, .
                     f"<td>{picture}<p>{words}</p>{second}</td></tr>"
                 )
     left = len(doubts) - len(answered & asked.keys())
-    return _HTML.format(key=html.escape(key), left=left, all=len(doubts), rows="\n".join(rows))
+    return _HTML.format(
+        key=html.escape(key), left=left, all=len(doubts), rows="\n".join(rows), standards=_standards_html(proposals)
+    )
+
+
+def _standards_html(proposals: tuple[Proposal, ...]) -> str:
+    """The paragraphs that seem to be for some marks only."""
+    if not proposals:
+        return ""
+    rows = "\n".join(
+        f"<tr><th scope=row>p. {one.page}<br>§{html.escape(one.paragraph)}</th><td><p>{html.escape(one.words)}"
+        f"<small>{html.escape(one.id)}</small></p><p>{html.escape(_asked(one))}</p></td></tr>"
+        for one in proposals
+    )
+    return f"<h2>For some marks only?</h2>\n<table>\n{rows}\n</table>\n"
+
+
+def _asked(one: Proposal) -> str:
+    """What is proposed for a paragraph, and what was answered."""
+    proposed = f"Proposed: on {one.on}" if one.on else "Nothing can be proposed"
+    answered = f" Answered: {one.answer}." if one.answer else ""
+    return f"{proposed}{f' ({one.why})' if one.why else ''}.{answered}"
 
 
 def _picture(placed: PlacedLine) -> str:
@@ -210,5 +269,5 @@ itself right, then take the book again.</p>
 <table>
 {rows}
 </table>
-</html>
+{standards}</html>
 """

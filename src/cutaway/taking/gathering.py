@@ -8,6 +8,7 @@ from pathlib import Path
 
 from PIL import Image
 
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.taking.images import open_pictures
 from cutaway.taking.keeping import Shelf, key
@@ -15,7 +16,7 @@ from cutaway.taking.pdf import Book, open_book
 from cutaway.taking.reader import Reader, ReaderFailedError, find_reader, read_page
 from cutaway.taking.records import Page
 from cutaway.taking.second import SecondReader, find_second_reader
-from cutaway.taking.sorts import Sort, sort_of
+from cutaway.taking.sorts import Sort, named_as, other_sort, sort_of
 
 Progress = Callable[[int], None]
 
@@ -49,23 +50,28 @@ def read_given(path: Path) -> tuple[Given | None, Problems]:
     except OSError as fault:
         why = (fault.strerror or "the system refused").lower()
         return None, (Diagnostic("T101", None, f"'{shown}' cannot be read: {why}.", "Name a file that is there."),)
-    sort = sort_of(path, data)
-    if sort == "unknown":
-        return None, (
-            Diagnostic(
-                "T102",
-                None,
-                f"'{shown}' is of no sort that can be taken in.",
-                "Take a PDF, a picture (PNG, JPEG, TIFF), a text, Markdown, a CSV or a workbook (.xlsx).",
-            ),
-        )
     if not data.strip():
         return None, (Diagnostic("T112", None, f"'{shown}' is empty.", "Take a file with text in it."),)
-    return Given(path, shown, data, hashlib.sha256(data).hexdigest(), sort), ()
+    sort = sort_of(path, data)
+    if sort == "unknown":
+        what, hint = other_sort(path, data)
+        return None, (Diagnostic("T102", None, f"'{shown}' is {what}.", hint),)
+    given = Given(path, shown, data, hashlib.sha256(data).hexdigest(), sort)
+    pretended = named_as(path) if sort == "text" else ""
+    if not pretended:
+        return given, ()
+    return given, (
+        Diagnostic(
+            "T215",
+            None,
+            f"'{shown}' is named as {pretended} but is none: it holds plain text, and was taken as that.",
+            "If that is not the book, fetch the file again; else give it the ending .txt.",
+        ),
+    )
 
 
 class Gatherer:
-    """Has a life: the readers it found, the pages it keeps. One for one call of `take`."""
+    """Has a life: the readers it found, the pages it keeps, the files it could not open. One for one call of `take`."""
 
     def __init__(self, shelf: Shelf, progress: Progress, workers: int, read_again: bool) -> None:
         self._shelf = shelf
@@ -74,6 +80,7 @@ class Gatherer:
         self._read_again = read_again
         self.reader: Reader | None = None
         self.second: SecondReader | None = None
+        self.closed: frozenset[str] = frozenset()
 
     def pages(self, files: tuple[Given, ...], wanted: Callable[[int], bool]) -> tuple[tuple[Page, ...], int, Problems]:
         """The pages of all PDF files and pictures that are wanted, numbered on; how many there are in all."""
@@ -87,7 +94,9 @@ class Gatherer:
                 if given.sort == "pdf":
                     book, more = open_book(given.data, given.shown)
                     problems += more
-                    if book is not None:
+                    if book is None:
+                        self.closed |= {given.shown}
+                    else:
                         books.append(book)
                         text, pictures = self._of_book(given, book, before, wanted)
                         pages += text
@@ -96,6 +105,8 @@ class Gatherer:
                 else:
                     openers, more = open_pictures(given.data, given.shown)
                     problems += more
+                    if not openers:
+                        self.closed |= {given.shown}
                     numbers = range(before + 1, before + len(openers) + 1)
                     jobs += [
                         Job(given, number, at, opener)
@@ -182,11 +193,12 @@ class Gatherer:
 
 
 def _no_reader(jobs: list[Job]) -> Diagnostic:
-    shown = sorted({job.given.shown for job in jobs})
+    shown = ", ".join(sorted({job.given.shown for job in jobs}))
+    are = "is a picture" if len(jobs) == 1 else "are pictures"
     return Diagnostic(
         "T107",
         None,
-        f"{len(jobs)} pages of {', '.join(shown)} are pictures, and the reader of pictures is not installed.",
+        f"{counted(len(jobs), 'page')} of {shown} {are}, and the reader of pictures is not installed.",
         "Install it with: sudo apt-get install tesseract-ocr    (it brings the English letters with it)",
     )
 

@@ -8,6 +8,7 @@ from itertools import pairwise
 from statistics import median
 
 from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.taking.headings import title_and_rest
 from cutaway.taking.heads import Head, heads_in, in_order, runs
 from cutaway.taking.records import PlacedLine, Taken
 
@@ -17,8 +18,6 @@ _AMENDED = re.compile(
     re.IGNORECASE,
 )
 _CAUTION = re.compile(r"^(?P<word>caution|warning|note)\s*[:.—–-]+\s*", re.IGNORECASE)
-_TITLE = re.compile(r"^(?P<title>[^.:—–]{2,60}?)\s*(?:\.\s*[—–-]+|[—–:]|\.(?=\s+[\"'“‘(]?[A-Z0-9]))\s*(?P<rest>\S.*)$")
-_SENTENCE_VERB = re.compile(r"\b(?:is|are|was|must|may|should|can|has|have|will)\b")
 _WIDER = 1.35
 """A step from line to line that is so much wider than the usual one has white in it."""
 
@@ -78,11 +77,11 @@ def _headed(lines: tuple[PlacedLine, ...], head: Head, stop: int, block: str) ->
     """The title and the text after it: a title on a line of its own, or at the head of the first sentence."""
     following = lines[head.at + 1].line.text if head.at + 1 < stop else ""
     usual = median(len(placed.line.text) for placed in lines[head.at + 1 : stop]) if following else 0.0
-    title, rest = _title(head.rest)
+    title, rest = title_and_rest(head.rest)
     alone = not rest and title and len(head.rest) < 0.75 * max(usual, len(following))
     if alone and following[:1].isupper():
         return title, block[block.index(head.rest) + len(head.rest) :].strip()
-    return _title(_after_number(block))
+    return title_and_rest(_after_number(block))
 
 
 def _unnumbered(
@@ -162,18 +161,6 @@ def _after_number(text: str) -> str:
     return re.sub(
         r"^(?:§\s*|para(?:graph|\.)?\s+)?\(?\d{1,4}[a-z]?(?:[.,)\]:]|\s?[—–-])?\s+", "", text, flags=re.IGNORECASE
     )
-
-
-def _title(text: str) -> tuple[str, str]:
-    """The title at the head of a paragraph ('Fuel cocks. A selector …'), and the rest; a sentence is no title."""
-    match = _TITLE.match(text)
-    if match is None:
-        short = len(text) <= 60 and not text.endswith((".", ",", ";"))
-        return (text, "") if short else ("", text)
-    title = match["title"].strip()
-    if len(title.split()) > 7 or re.search(r"\d", title) or _SENTENCE_VERB.search(title):
-        return "", text
-    return title, match["rest"].strip()
 
 
 def _as_caution(block: str) -> str:

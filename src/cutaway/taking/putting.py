@@ -11,9 +11,9 @@ from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
 from cutaway.taking.confirming import Answer, confirm_html, confirm_yaml, crop_name, doubts_of, word_id
 from cutaway.taking.gathering import Given
 from cutaway.taking.merging import Merged, digests, merged
-from cutaway.taking.records import Doubt, Page, PlacedLine, Taken
+from cutaway.taking.records import Doubt, Page, PlacedLine, Proposal, Taken
 from cutaway.taking.source_text import SourceText, apart, source_text
-from cutaway.taking.told import told_of_merging, told_of_runs
+from cutaway.taking.told import told_of_merging, told_of_runs, told_of_standards
 from cutaway.taking.writing import clear_crops, write_files
 
 
@@ -31,7 +31,8 @@ class Source:
 class Outcome:
     """What taking did. read: pages read from pictures. to_confirm, confirmed: words.
 
-    figures_seen_twice, second_agrees: the figures that two readers saw, and of those the ones they agree on.
+    figures_seen_twice, second_agrees: the figures that two readers saw, and of those the ones they agree on. standards:
+    paragraphs of which a person is asked for which marks they are. not_taken: files that were given and left out.
     """
 
     sources: tuple[Source, ...]
@@ -44,12 +45,14 @@ class Outcome:
     second_agrees: int
     left_out: tuple[str, ...]
     confirm: Path | None
+    standards: int = 0
+    not_taken: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Gathered:
     """All that was read. runs: the paragraphs, a tuple for each source. left_out: running heads. used: the answers put
-    into the words. whole: all pages were taken."""
+    into the words. whole: all pages were taken. proposals: paragraphs that name marks in their heading or opening."""
 
     runs: tuple[tuple[Taken, ...], ...]
     pages: tuple[Page, ...]
@@ -57,6 +60,7 @@ class Gathered:
     used: dict[str, Answer]
     readers: str
     whole: bool
+    proposals: tuple[Proposal, ...] = ()
 
 
 def put(
@@ -93,14 +97,23 @@ def put(
     everything = tuple(taken for run in gathered.runs for taken in run)
     read = frozenset(page.number for page in gathered.pages if page.origin == "read" or page.over_picture)
     doubts = doubts_of(everything, read)
-    files |= _to_confirm(key, everything, doubts, gathered, answers)
+    asked = _asked(gathered.proposals, tuple(sources))
+    files |= _to_confirm(key, everything, doubts, gathered, answers, asked)
     files[f"taken/{key}/taken.json"] = _taken_json(given, written, everything, gathered)
     problems += write_files(folder, files) + told_of_runs(tuple(source.key for source in sources))
+    problems += told_of_standards(gathered.proposals, asked)
     if has_error(problems):
         return None, problems
     crops = folder / "taken" / key / "crops"
     clear_crops(crops, frozenset(Path(name).name for name in files if "/crops/" in name))
-    return _outcome(folder, key, tuple(sources), gathered, doubts), problems
+    return _outcome(folder, key, tuple(sources), gathered, doubts, asked), problems
+
+
+def _asked(proposals: tuple[Proposal, ...], sources: tuple[Source, ...]) -> tuple[Proposal, ...]:
+    """The proposals to put to a person: not those that are sure, nor those whose paragraph a person has put right."""
+    merged = sources[0].merged if sources else None
+    yours = frozenset(merged.yours) if merged is not None and len(sources) == 1 else frozenset()
+    return tuple(one for one in proposals if (not one.sure or one.answer) and one.paragraph not in yours)
 
 
 def _now(folder: Path, key: str) -> tuple[SourceText | None, Problems]:
@@ -116,17 +129,23 @@ def _now(folder: Path, key: str) -> tuple[SourceText | None, Problems]:
 
 
 def _to_confirm(
-    key: str, everything: tuple[Taken, ...], doubts: tuple[Doubt, ...], gathered: Gathered, answers: tuple[Answer, ...]
+    key: str,
+    everything: tuple[Taken, ...],
+    doubts: tuple[Doubt, ...],
+    gathered: Gathered,
+    answers: tuple[Answer, ...],
+    proposals: tuple[Proposal, ...],
 ) -> dict[str, bytes]:
     """The list, the page and the strips; nothing where nothing is to be confirmed and nothing was answered."""
     asked = {doubt.id for doubt in doubts}
     used = {id: answer for id, answer in gathered.used.items() if id in asked}
-    others = tuple(answer for answer in answers if used.get(answer.id) != answer)
-    if not doubts and not others:
+    settled = {one.id for one in proposals if one.answer}
+    others = tuple(answer for answer in answers if used.get(answer.id) != answer and answer.id not in settled)
+    if not doubts and not others and not proposals:
         return {}
     files = {
-        f"taken/{key}/confirm.yaml": confirm_yaml(key, doubts, used, others).encode(),
-        f"taken/{key}/confirm.html": confirm_html(key, everything, doubts, frozenset(used)).encode(),
+        f"taken/{key}/confirm.yaml": confirm_yaml(key, doubts, used, others, proposals).encode(),
+        f"taken/{key}/confirm.html": confirm_html(key, everything, doubts, frozenset(used), proposals).encode(),
     }
     for taken in everything:
         for placed in taken.lines:
@@ -152,7 +171,12 @@ def _taken_json(
 
 
 def _outcome(
-    folder: Path, key: str, sources: tuple[Source, ...], gathered: Gathered, doubts: tuple[Doubt, ...]
+    folder: Path,
+    key: str,
+    sources: tuple[Source, ...],
+    gathered: Gathered,
+    doubts: tuple[Doubt, ...],
+    proposals: tuple[Proposal, ...],
 ) -> Outcome:
     asked = {doubt.id for doubt in doubts}
     second = Counter(doubt.second for doubt in doubts if doubt.why.startswith("figure"))
@@ -166,7 +190,8 @@ def _outcome(
         second["agrees"] + second["differs"],
         second["agrees"],
         tuple(dict.fromkeys(placed.line.text for placed in gathered.left_out)),
-        folder / "taken" / key / "confirm.html" if doubts else None,
+        folder / "taken" / key / "confirm.html" if doubts or proposals else None,
+        sum(not one.answer for one in proposals),
     )
 
 

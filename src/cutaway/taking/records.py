@@ -55,10 +55,11 @@ class Page:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A sheet of a table: its title, and rows of cells as they are shown."""
+    """A table: its title, rows of cells as they are shown (the first is its head), and notes that stand under it."""
 
     title: str
     rows: tuple[tuple[str, ...], ...]
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +74,9 @@ class PlacedLine:
 @dataclass(frozen=True, slots=True)
 class Taken:
     """One paragraph as taken. number: '21' or '25a', without sign. blocks: its text, blank lines between; a block that
-    begins with '> ' is a caution. lines: what it was made from, empty for tables."""
+    begins with '> ' is a caution. lines: what it was made from, empty for tables. on: the standards that it is for, ''
+    for all. printed: the number on its page, where some page of the book has one that could be read; '' if this one's
+    could not, None where no page's could."""
 
     number: str
     title: str
@@ -81,6 +84,8 @@ class Taken:
     page: int
     amendment: str = ""
     lines: tuple[PlacedLine, ...] = ()
+    on: str = ""
+    printed: str | None = None
 
     @property
     def confidence(self) -> float:
@@ -102,3 +107,19 @@ class Doubt:
     confidence: float
     why: str
     second: Literal["", "agrees", "differs"] = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """A paragraph that names marks in its heading or opening. words: where it does. on: the `on:` that they mean, ''
+    where the type has no such mark. sure: it was written without asking. why: what makes it doubtful. answer: a
+    person's."""
+
+    id: str
+    paragraph: str
+    page: int
+    words: str
+    on: str
+    sure: bool
+    why: str = ""
+    answer: str = ""

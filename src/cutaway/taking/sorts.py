@@ -1,5 +1,6 @@
 """Which sort of file something is: told by what is in it, since endings lie."""
 
+import re
 from pathlib import Path
 from typing import Literal
 
@@ -8,6 +9,15 @@ Sort = Literal["pdf", "picture", "workbook", "table", "markdown", "text", "unkno
 _PICTURES = (b"\x89PNG\r\n", b"\xff\xd8\xff", b"II*\0", b"MM\0*", b"GIF8", b"BM", b"\0\0\0\x0cjP  ")
 _TABLES = (".csv", ".tsv")
 _MARKDOWN = (".md", ".markdown")
+_WEB_PAGE = re.compile(rb"(?:\xef\xbb\xbf)?\s*<(?:!doctype\s+html|html)\b", re.IGNORECASE)
+_NAMED_AS = {
+    ".pdf": "a PDF",
+    ".xlsx": "a workbook",
+    ".xls": "a workbook",
+    ".docx": "a Word document",
+    **dict.fromkeys((".png", ".jpg", ".jpeg", ".tif", ".tiff", ".gif", ".bmp", ".webp", ".jp2"), "a picture"),
+}
+_SORTS = "Take a PDF, a picture (PNG, JPEG, TIFF), a text, Markdown, a CSV or a workbook (.xlsx)."
 
 
 def sort_of(path: Path, data: bytes) -> Sort:
@@ -17,8 +27,26 @@ def sort_of(path: Path, data: bytes) -> Sort:
     if data.startswith(_PICTURES) or (data[:4] == b"RIFF" and data[8:12] == b"WEBP"):
         return "picture"
     if data.startswith(b"PK\x03\x04"):
-        return "workbook" if b"xl/" in data or b"[Content_Types].xml" in data[:2000] else "unknown"
+        return "workbook" if b"xl/" in data or (b"[Content_Types].xml" in data and b"word/" not in data) else "unknown"
+    if _WEB_PAGE.match(data) or data.startswith(b"{\\rtf"):
+        return "unknown"
     if data.startswith((b"\xff\xfe", b"\xfe\xff")) or b"\0" not in data:
         ending = path.suffix.lower()
         return "table" if ending in _TABLES else "markdown" if ending in _MARKDOWN else "text"
     return "unknown"
+
+
+def named_as(path: Path) -> str:
+    """What a file's ending says that it is, where that is no plain text: 'a PDF'."""
+    return _NAMED_AS.get(path.suffix.lower(), "")
+
+
+def other_sort(path: Path, data: bytes) -> tuple[str, str]:
+    """What a file is that cannot be taken, and what to do instead."""
+    if _WEB_PAGE.match(data):
+        wanted = named_as(path)
+        but = f", not {wanted}" if wanted else ""
+        return f"a web page{but}", "Fetch the book itself, or print the page into a PDF and take that."
+    if b"word/" in data or data.startswith(b"{\\rtf"):
+        return "a document of a word processor", "Save it as a PDF or as plain text (.txt), and take that."
+    return "of no sort that can be taken in", _SORTS

@@ -61,12 +61,26 @@ def quoted(words: str) -> str:
 
 
 def _paragraph(taken: Taken) -> str:
-    inside = [f"amendment: {taken.amendment}"] if taken.amendment else []
-    inside.append(f"page: {taken.page}")
+    inside = [f"on: {_in_braces(taken.on)}"] if taken.on else []
+    inside += [f"amendment: {taken.amendment}"] if taken.amendment else []
+    inside += _pages(taken)
     lines = [f"## {taken.number} {_on_one_line(taken.title)}".rstrip(), f"{{{', '.join(inside)}}}", ""]
     for block in taken.blocks:
         lines += [*_block(block), ""]
     return "\n".join(lines) + "\n"
+
+
+def _pages(taken: Taken) -> list[str]:
+    """Where the book prints its numbers: that of the page, and which page of the file it is; else the latter alone."""
+    if taken.printed is None:
+        return [f"page: {taken.page}"]
+    printed = [f"page: {taken.printed}"] if taken.printed else []
+    return [*printed, *([f"in file: {taken.page}"] if taken.printed != str(taken.page) else [])]
+
+
+def _in_braces(words: str) -> str:
+    """Words as they stand between braces: in quotes where YAML would make something else of them."""
+    return words if re.fullmatch(r"[A-Za-z][\w .()/-]*", words) else quoted(words)
 
 
 def _on_one_line(title: str) -> str:

@@ -14,19 +14,22 @@ from cutaway.taking.records import Table
 _DECIMALS = re.compile(r"^#?[#,]*0(?:\.(?P<decimals>0+))?$")
 
 
-def csv_table(text: str, title: str) -> Table:
-    """A CSV file, whatever parts its cells."""
+Rows = tuple[tuple[str, ...], ...]
+
+
+def csv_rows(text: str) -> Rows:
+    """The rows of a CSV file, whatever parts its cells."""
     sample = text[:20_000]
     try:
         dialect: Any = csv.Sniffer().sniff(sample, delimiters=",;\t|")
     except csv.Error:
         dialect = csv.excel_tab if "\t" in sample else csv.excel
-    rows = tuple(tuple(" ".join(cell.split()) for cell in row) for row in csv.reader(io.StringIO(text), dialect))
-    return Table(title, _trimmed(rows))
+    return tuple(tuple(" ".join(cell.split()) for cell in row) for row in csv.reader(io.StringIO(text), dialect))
 
 
-def workbook_tables(data: bytes, shown: str) -> tuple[tuple[Table, ...], Problems]:
-    """Each sheet of a workbook that holds anything. A formula whose value was never saved is told and left empty."""
+def workbook_rows(data: bytes, shown: str) -> tuple[tuple[tuple[str, Rows], ...], Problems]:
+    """Each sheet of a workbook that holds anything, by its title. A formula whose value was never saved is told and
+    left empty."""
     try:
         import openpyxl
         from openpyxl.utils.exceptions import InvalidFileException
@@ -44,7 +47,7 @@ def workbook_tables(data: bytes, shown: str) -> tuple[tuple[Table, ...], Problem
                 "Open it in the program that made it, save the sheet as CSV, and take that.",
             ),
         )
-    tables: list[Table] = []
+    sheets: list[tuple[str, Rows]] = []
     unknown: list[str] = []
     for sheet in book.worksheets:
         rows = tuple(tuple(_shown(cell) for cell in row) for row in sheet.iter_rows())
@@ -54,29 +57,21 @@ def workbook_tables(data: bytes, shown: str) -> tuple[tuple[Table, ...], Problem
             for cell in row
             if cell.data_type == "f" and sheet[cell.coordinate].value is None
         ]
-        table = Table(sheet.title, _trimmed(rows))
-        if table.rows:
-            tables.append(table)
-    return tuple(tables), _without_values(shown, unknown)
+        if any(any(row) for row in rows):
+            sheets.append((sheet.title, rows))
+    return tuple(sheets), _without_values(shown, unknown)
 
 
 def as_markdown(table: Table) -> str:
     """The table with upright bars, its first row as its head."""
     width = max(len(row) for row in table.rows)
-    rows = ["| " + " | ".join(cell.replace("|", "\\|") for cell in _full(row, width)) + " |" for row in table.rows]
+    rows = ["| " + " | ".join(cell.replace("|", "\\|") for cell in full(row, width)) + " |" for row in table.rows]
     return "\n".join([rows[0], "|" + " --- |" * width, *rows[1:]])
 
 
-def _full(row: tuple[str, ...], width: int) -> tuple[str, ...]:
+def full(row: tuple[str, ...], width: int) -> tuple[str, ...]:
+    """A row with empty cells to its end."""
     return (*row, *("" for _ in range(width - len(row))))
-
-
-def _trimmed(rows: tuple[tuple[str, ...], ...]) -> tuple[tuple[str, ...], ...]:
-    """Without empty rows and empty columns."""
-    width = max((len(row) for row in rows), default=0)
-    full = [_full(row, width) for row in rows if any(row)]
-    columns = [at for at in range(width) if any(row[at] for row in full)]
-    return tuple(tuple(row[at] for at in columns) for row in full)
 
 
 def _shown(cell: Any) -> str:

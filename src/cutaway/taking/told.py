@@ -1,11 +1,12 @@
 """What is told of the pages that were taken and of what became of a person's corrections."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from cutaway.handbook.names import listed
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.taking.merging import Merged
-from cutaway.taking.records import Page, PlacedLine
+from cutaway.taking.records import Page, PlacedLine, Proposal
 
 _POOR = 60.0
 
@@ -58,7 +59,7 @@ def told_of_pages(pages: tuple[Page, ...], left_out: tuple[PlacedLine, ...]) -> 
             Diagnostic(
                 "T208",
                 None,
-                f"{len(left_out)} lines were left out as running heads and page numbers: {some}",
+                f"{counted(len(left_out), 'line')} {_was(left_out)} left out as running heads and page numbers: {some}",
                 "All of them are listed in taken.json of the source.",
             )
         )
@@ -94,6 +95,36 @@ def told_of_merging(name: str, merged: Merged | None, key: str) -> Problems:
     return tuple(found)
 
 
+def told_of_standards(proposals: tuple[Proposal, ...], asked: tuple[Proposal, ...]) -> Problems:
+    """Paragraphs that were given their marks by their own words, and those of which a person is asked."""
+    found: list[Diagnostic] = []
+    given = [one for one in proposals if one.sure and not one.answer]
+    if given:
+        some = "; ".join(f"§{one.paragraph} on {one.on} ('{one.words}')" for one in given[:6])
+        found.append(
+            Diagnostic(
+                "T213",
+                None,
+                f"{counted(len(given), 'paragraph')} {_was(given)} taken to be for some marks only, by the "
+                f"heading or the first words: {some}{'; …' if len(given) > 6 else ''}",
+                "Where that is wrong, put the braces under the heading right in the source; it is kept.",
+            )
+        )
+    open_ones = [one for one in asked if not one.answer]
+    if open_ones:
+        some = "; ".join(f"§{one.paragraph} '{one.words}' ({one.why})" for one in open_ones[:4])
+        found.append(
+            Diagnostic(
+                "T214",
+                None,
+                f"{counted(len(open_ones), 'paragraph')} may be for some marks only: {some}"
+                f"{'; …' if len(open_ones) > 4 else ''}. Until you answer, nothing is written of it.",
+                "Answer in confirm.yaml under 'standards to confirm'; add a mark that is missing to type.yaml.",
+            )
+        )
+    return tuple(found)
+
+
 def told_of_runs(keys: tuple[str, ...]) -> Problems:
     """A book that numbers anew became several sources."""
     if len(keys) < 2:
@@ -102,7 +133,8 @@ def told_of_runs(keys: tuple[str, ...]) -> Problems:
         Diagnostic(
             "T206",
             None,
-            f"The numbers of the book begin anew {len(keys) - 1} times, so it became the sources {listed(keys)}.",
+            f"The numbers of the book begin anew {counted(len(keys) - 1, 'time')}, so it became the sources "
+            f"{listed(keys)}.",
             f"Cite the second as {keys[1]} §1",
         ),
     )
@@ -113,13 +145,13 @@ def _confidence(page: Page) -> float:
     return sum(words) / len(words) if words else 0.0
 
 
-def _was(numbers: tuple[str, ...]) -> str:
+def _was(numbers: Sequence[object]) -> str:
     return "was" if len(numbers) == 1 else "were"
 
 
 def _numbers(numbers: Iterable[str]) -> str:
     many = [f"§{number}" if number else "a paragraph without number" for number in numbers]
-    return listed(many) if len(many) <= 8 else f"{', '.join(many[:7])} and {len(many) - 7} others"
+    return listed(many) if len(many) <= 8 else f"{', '.join(many[:7])} and {counted(len(many) - 7, 'other')}"
 
 
 def _pages(numbers: list[int]) -> str:
