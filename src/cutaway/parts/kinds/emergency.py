@@ -51,9 +51,9 @@ def _bottle(fit: Fit) -> Recipe:
         one_way(OIL, "valve", ("pushed", "outlet"), fit.si["flow"], TEN_POUNDS, at_position(1)),
         Element("air", "STORE", ("bottle",), (volume / SEA_LEVEL,), content=_free_air(pressure, fit.si)),
         Element("leak", "GASROOT", ("bottle", "outside"), leak, gate=failed("leaked")),
-        # Adds up what has passed the valve; the figures only keep it far from any limit.
-        Element("counting", "DRAW", ("measured", "measure"), (1.0, -2e6, 1e6), drive=Through("valve")),
-        Element("room", "STORE", ("measure",), (1e-6,), content=0.0),
+        # Adds up what has passed the valve, a step late: the small store makes that count in the choice of the step.
+        Element("counting", "DRAW", ("measured", "measure"), (1.0, -2e9, 1e9), drive=Through("valve")),
+        Element("room", "STORE", ("measure",), (1e-8 * volume,), content=0.0),
     )
     used = Mode("used", over(at_position(1), 0.5), NEVER)
     signals = (("used", ModeIs("used")), ("pressure", apply("max", 0.0, gauge)))

@@ -124,6 +124,7 @@ CONTENTS_GAUGE = Kind(
 def _flaps(fit: Fit) -> Recipe:
     signals: tuple[tuple[str, Expr], ...] = (
         ("angle", apply("mul", fit.si["full angle"], Signal("extension", of="moved by"))),
+        ("position", Signal("extension", of="moved by")),
         ("down", Signal("extended", of="moved by")),
         ("up", Signal("retracted", of="moved by")),
     )

@@ -27,28 +27,29 @@ LEG_CAUTION = (
 DOORS_CAUTION = "Doors close on hands. Keep clear of them whenever there is pressure or anyone can put it on."
 
 
-def _lock(name: str, home: Expr, away: Expr, frees: Expr) -> Mode:
-    """A lock that goes home when the leg has reached it and nothing frees it, and stays until something does.
+def _lock(name: str, home: Expr, away: Expr, pressure: Expr, by_hand: Expr) -> Mode:
+    """A lock that goes home when the leg has reached it and nothing draws it, and stays until something does.
 
     home: how far the leg is inside the last of its travel; away: how far it is from there, which no lock survives.
+    pressure: on the piston that draws it, 1 where it just does; its spring puts it home at half of that. by_hand: 1
+    while a hand draws it. Drawn or home, it wants half a second to turn back: by then the leg has left it.
     """
-    stuck = f"{name} stuck"
-    sets = least(when_not(failed(stuck), 10.0), home, apply("neg", frees))
-    return Mode(name, sets, most(least(when_not(failed(stuck), 10.0), frees), away), started=None)
+    free = when_not(failed(f"{name} stuck"), 10.0)
+    sets = least(free, home, under(pressure, 0.5), under(by_hand, 0.5))
+    drawn = most(over(pressure, 1.0), over(by_hand, 0.5))
+    return Mode(name, sets, most(least(free, drawn), away), dwell=0.5, started=None)
 
 
 def _leg(fit: Fit) -> Recipe:
-    gone, needs = travel(), fit.si["unlocks at"]
-    released = Signal("position", of="released by", otherwise=ZERO)
+    gone = travel()
+    by_hand = Signal("position", of="released by", otherwise=ZERO)
 
-    def pressed(way: str) -> Expr:
-        pressure = Signal(f"pressure to {way}", of="moved by")
-        return over(apply("div", pressure, needs), 1.0)
+    def pressure(way: str) -> Expr:
+        return apply("div", Signal(f"pressure to {way}", of="moved by"), fit.si["unlocks at"])
 
-    frees_up = most(pressed("extend"), over(released, 0.5))
     modes = (
-        _lock("down lock", over(gone, HOME), under(gone, 0.9), pressed("retract")),
-        _lock("up lock", under(gone, 1.0 - HOME), over(gone, 0.1), frees_up),
+        _lock("down lock", over(gone, HOME), under(gone, 0.9), pressure("retract"), ZERO),
+        _lock("up lock", under(gone, 1.0 - HOME), over(gone, 0.1), pressure("extend"), by_hand),
     )
     locked = either(ModeIs("down lock"), ModeIs("up lock"))
     signals = (
