@@ -13,6 +13,7 @@ from cutaway.inquiry.course import Leg
 from cutaway.machine.bind import Bound, bind, vary_within
 from cutaway.machine.compile import Machine, compile_network
 from cutaway.machine.expressions import driving
+from cutaway.machine.loose_ends import told
 from cutaway.machine.network import Network
 from cutaway.machine.records import Change, Job, Outcome, Run, SetContent, State
 from cutaway.machine.run import run_jobs
@@ -94,10 +95,15 @@ class Workshop:
     def problems(self) -> Problems:
         """What is wrong with the networks of all subjects, as binding and compiling them tells; each thing once."""
         found: list[Problems] = []
+        bounds: list[Bound] = []
         for subject in subjects(self.folder):
             bound, problems = self.bound(subject)
             whole = self.made(bound, frozenset(name for name, _ in bound.network.signals))
             found.extend((problems, whole.problems))
+            if subject.name == subject.standard:
+                bounds.append(bound)
+        if not self.folder.left_out:  # what was left out leaves loose ends behind, which are not the user's
+            found.append(told(bounds))
         return tuple(dict.fromkeys(problem for problems in found for problem in problems))
 
     def made(self, bound: Bound, signals: frozenset[str]) -> Made:

@@ -8,7 +8,7 @@ from cutaway.handbook.ports import ports_of
 from cutaway.handbook.records import Folder, Part, parts_on
 from cutaway.machine import names
 from cutaway.machine.assembling import assemble, merged_nodes
-from cutaway.machine.fitting import Assumption, fitted
+from cutaway.machine.fitting import Assumption, fitted, fitted_tables
 from cutaway.machine.network import InputSlot, Network
 from cutaway.machine.pieces import Piece, make_piece
 from cutaway.machine.slicing import cone
@@ -24,6 +24,7 @@ CONDITIONS = (
     InputSlot("height", "condition", 0.0),
     InputSlot("airspeed", "condition", 0.0),
     InputSlot("temperature", "condition", 288.15),
+    InputSlot("load factor", "condition", 1.0),
 )
 
 
@@ -87,10 +88,7 @@ def bind(folder: Folder, subject: Subject, kinds: Mapping[str, Kind]) -> tuple[B
     wiring = wire(parts, lines_of(folder, subject), kinds, subject)
     here, figures, assumptions = _makeable(parts, kinds, wiring, subject)
     wiring = _between(wiring, here, kinds, parts_on(folder, subject.standard), subject)
-    fits = {
-        name: Fit(figures[name], dict(part.lists), _couplings(name, wiring), _medium(part, kinds[part.kind], wiring))
-        for name, part in here.items()
-    }
+    fits = {name: _fit(part, kinds[part.kind], figures[name], wiring, subject) for name, part in here.items()}
     pieces = {name: make_piece(name, kinds[part.kind], fits[name], wiring) for name, part in here.items()}
     controls = {(c.part, c.control): c for part in here.values() for c in _controls(part, kinds[part.kind])}
     spans = {name: part.span for name, part in here.items()}
@@ -99,6 +97,12 @@ def bind(folder: Folder, subject: Subject, kinds: Mapping[str, Kind]) -> tuple[B
         name: _content(name, kinds[part.kind], fits[name]) for name, part in here.items() if kinds[part.kind].contents
     }
     return Bound(subject, network, assumptions, controls, contents, here, fits, pieces, wiring, kinds), problems
+
+
+def _fit(part: Part, kind: Kind, figures: dict[str, float], wiring: Wiring, subject: Subject) -> Fit:
+    coupled = _couplings(part.name, wiring)
+    tables = fitted_tables(part, kind, subject.standard)
+    return Fit(figures, dict(part.lists), coupled, _medium(part, kind, wiring), tables)
 
 
 def _makeable(

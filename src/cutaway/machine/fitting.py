@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
-from cutaway.handbook.records import Given, Part, given_on
+from cutaway.handbook.records import Given, Part, given_on, table_on
 from cutaway.parts.kind import Kind, Want
 from cutaway.problems.span import TextFile, whole
 from cutaway.quantities.quantity import Quantity, Unit
@@ -61,6 +61,19 @@ def fitted(part: Part, kind: Kind, standard: StandardName) -> tuple[dict[str, fl
         else:
             return None, ()
     return si, tuple(assumed)
+
+
+def fitted_tables(part: Part, kind: Kind, standard: StandardName) -> dict[str, tuple[tuple[float, ...], ...]]:
+    """The rows in SI of each table that was given for one standard, by name."""
+    found: dict[str, tuple[tuple[float, ...], ...]] = {}
+    for want in kind.tables:
+        given = table_on(part, want.name, standard)
+        if given is not None:
+            found[want.name] = tuple(
+                tuple(to_si(figure, column.datum) for figure, column in zip(row, want.columns, strict=True))
+                for row in given.rows
+            )
+    return found
 
 
 def _assumed(part: Part, want: Want, given: Given) -> Assumption:

@@ -41,6 +41,30 @@ def acts_on_itself(network: Network, mode: str) -> bool:
     return ("mode", mode) in index.reach(list(index.needs(("mode", mode))))
 
 
+class Influence:
+    """Which way effects run in one network: what can change when something else does."""
+
+    def __init__(self, network: Network) -> None:
+        index = _Index(network)
+        self._moved: dict[Thing, list[Thing]] = {}
+        things = (("signal", index.signals), ("mode", index.modes), ("node", index.nodes), ("element", index.elements))
+        for sort, named in things:
+            for name in named:
+                for cause in index.needs((sort, name)):
+                    self._moved.setdefault(cause, []).append((sort, name))
+
+    def of(self, thing: Thing) -> set[Thing]:
+        """All that a thing can influence, itself among it."""
+        reached: set[Thing] = set()
+        waiting = [thing]
+        while waiting:
+            one = waiting.pop()
+            if one not in reached:
+                reached.add(one)
+                waiting.extend(self._moved.get(one, ()))
+        return reached
+
+
 class _Index:
     """Who needs whom in one network. Elements on a node are looked up once, not searched for."""
 

@@ -27,6 +27,32 @@ ENTRIES: dict[str, Entry] = {
         right="A cock or a non-return valve stands between them, or both start alike.",
         tested_by="tests/machine/test_kernel.py",
     ),
+    "M111": Entry(
+        "warning",
+        "parts joined to no supply",
+        why="Pipes or wires lead from part to part, but none of them to a tank, a bottle, a battery or a generator, so "
+        "nothing can ever flow.",
+        wrong="A switch and a lamp are joined to each other and to no battery.",
+        right="A line leads from the battery to the switch.",
+        tested_by="tests/machine/test_loose_ends.py",
+    ),
+    "M112": Entry(
+        "warning",
+        "a pump with nothing to draw",
+        why="A pump moves what its inlet gets. No line leads from a tank to this one's inlet.",
+        wrong="A hand pump's outlet is joined to the carburettor and its inlet to nothing.",
+        right="A line leads from a tank through the pump.",
+        tested_by="tests/machine/test_loose_ends.py",
+    ),
+    "M113": Entry(
+        "warning",
+        "a control that does nothing",
+        why="No state, reading or rule hangs on the control, or the part is joined on one side only: as a rule a line "
+        "or a name was forgotten.",
+        wrong="A switch is joined to the bus on one side and to nothing on the other.",
+        right="A line leads from the switch to what it feeds.",
+        tested_by="tests/machine/test_loose_ends.py",
+    ),
     "M203": Entry(
         "error",
         "parts that wait for each other",
