@@ -53,7 +53,7 @@ def test_a_leaking_selector_lets_the_pressure_go() -> None:
         }
         lines = ("bottle.oil > selector.pressure", "selector.return > reservoir.return",
                  "selector.down > jack.extend", "selector.up > jack.retract")  # fmt: skip
-        s = Stand(parts, lines)  # type: ignore[arg-type]
+        s = Stand(parts, lines)
         s.run(3600.0, (0.0, "selector: internal leak", leaks), starts={"bottle.air": 10.0 * INCH**3})
         return s.end("bottle: charged")
 
