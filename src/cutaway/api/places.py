@@ -21,6 +21,12 @@ def memory_file() -> Path | None:
     return folder / "verdicts.sqlite" if folder is not None else None
 
 
+def heard_file() -> Path | None:
+    """The file of what was heard in recordings."""
+    folder = cache_folder()
+    return folder / "heard.sqlite" if folder is not None else None
+
+
 def pack_folder(folder: Path) -> Path:
     """Where the pack of a type folder goes when nothing else is said."""
     return folder / "pack"

@@ -1,17 +1,20 @@
 """Captions of a script: planned, or on the times of a recording of it."""
 
 import tempfile
-from collections.abc import Callable
+from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
 
 from cutaway.api.loading import load
+from cutaway.api.places import heard_file
 from cutaway.handbook.names import did_you_mean
 from cutaway.handbook.records import Folder, Script
 from cutaway.narrate.alignment import Alignment, align
 from cutaway.narrate.captions import Cue, captions
+from cutaway.narrate.heard_before import HeardBefore
+from cutaway.narrate.hearing import Progress, hear
 from cutaway.narrate.judging_recordings import heard_badly, not_this_script
-from cutaway.narrate.recogniser import hear, missing
+from cutaway.narrate.recogniser import missing
 from cutaway.narrate.recorded import piece_times, slots
 from cutaway.narrate.script_words import script_words
 from cutaway.narrate.sound import open_recording
@@ -42,7 +45,7 @@ def make_captions(
     recording: Path | None = None,
     out: Path | None = None,
     replace: bool = False,
-    progress: Callable[[int], None] | None = None,
+    progress: Progress | None = None,
 ) -> tuple[Captioned | None, Problems]:
     """Write the captions of a script as WebVTT and SRT, and its chapters; with a recording, on its times.
 
@@ -97,7 +100,7 @@ def script_named(folder: Folder, name: str) -> tuple[Script | None, Problems]:
 
 
 def align_recording(
-    script: Script, folder: Folder, recording: Path, progress: Callable[[int], None] | None = None
+    script: Script, folder: Folder, recording: Path, progress: Progress | None = None
 ) -> tuple[Alignment | None, float, Problems]:
     """Lay a script beside a recording of it; how long the recording is, s."""
     problems = missing()
@@ -111,9 +114,9 @@ def align_recording(
         expected: list[list[str]] = [[] for _ in script.sentences]
         for word in words:
             expected[word.sentence].append(word.word)
-        heard = hear(sound, map(tuple, expected), Path(scratch), progress)
+        with closing(HeardBefore(heard_file())) as before:
+            heard = hear(sound, map(tuple, expected), Path(scratch), progress, before)
         seconds = sound.seconds
-        del sound
     found = align(words, heard)
     problems = not_this_script(found, script, recording.name, seconds)
     if problems:

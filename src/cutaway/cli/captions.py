@@ -1,5 +1,6 @@
 """`cutaway captions`: captions of one script, planned or on the times of a recording."""
 
+import sys
 from pathlib import Path
 
 import typer
@@ -32,11 +33,21 @@ def register(app: typer.Typer) -> None:
         from cutaway.cli import showing
 
         with showing.progress(f"Captions of {script}", "s heard") as counter:
-            done, problems = make_captions(folder, script, recording, out, replace, counter)
+
+            def told(heard: float, whole: float) -> None:
+                counter.unit = f"of {whole:,.0f} s heard"
+                counter(round(heard) - counter.made)
+
+            try:
+                done, problems = make_captions(folder, script, recording, out, replace, told)
+            except KeyboardInterrupt as stop:
+                for note in getattr(stop, "__notes__", ()):
+                    print(f"\n{note}", file=sys.stderr)
+                raise
         if as_json:
             showing.show_json(captioned_record(done, problems))
         else:
             showing.show_problems(problems)
             if done is not None:
                 print(captioned_text(done))
-        raise typer.Exit(exits.FOUND if done is None else exits.FINE)
+        raise typer.Exit(exits.ending(done is not None, problems))

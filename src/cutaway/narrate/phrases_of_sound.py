@@ -3,7 +3,7 @@
 import numpy as np
 import numpy.typing as npt
 
-from cutaway.narrate.sound import FRAME, RATE, Recording
+from cutaway.narrate.sound import FRAME, RATE, Recording, Samples
 
 # A pause is a quarter of a second that is hardly louder than the quietest twentieth of the recording. Choices of ours,
 # measured on synthetic speech.
@@ -27,7 +27,7 @@ def phrases(recording: Recording) -> tuple[tuple[int, int], ...]:
             cuts.append(middle)
     ends = [*cuts[1:], len(level)]
     pieces = [piece for a, z in zip(cuts, ends, strict=True) for piece in _no_longer(a, z, recording)]
-    whole = len(recording.samples)
+    whole = recording.count
     return tuple((a * FRAME, whole if z == len(level) else z * FRAME) for a, z in pieces if z > a)
 
 
@@ -47,17 +47,17 @@ def _no_longer(first: int, last: int, recording: Recording) -> list[tuple[int, i
     return [*pieces, (first, last)]
 
 
-def heard_by_machine(recording: Recording, first: int, last: int) -> bytes:
+def heard_by_machine(samples: Samples, gain: float) -> bytes:
     """The samples of one piece as the recogniser is given them: loud enough, and with a little noise.
 
-    The noise is always the same. Without any, the exact silence of synthetic or gated sound breaks the recogniser.
+    The noise is always the same, so that a piece is heard alike wherever it stands. Without any, the exact silence of
+    synthetic or gated sound breaks the recogniser.
     """
-    piece = recording.samples[first:last].astype(np.float64) * _gain(recording)
-    noise = np.random.default_rng(first).normal(0.0, 30.0, len(piece))
-    return np.clip(np.rint(piece + noise), -32768, 32767).astype("<i2").tobytes()
+    noise = np.random.default_rng(0).normal(0.0, 30.0, len(samples))
+    return np.clip(np.rint(samples.astype(np.float64) * gain + noise), -32768, 32767).astype("<i2").tobytes()
 
 
-def _gain(recording: Recording) -> float:
+def gain_for(recording: Recording) -> float:
     """What lifts a faint recording to where the noise does no harm; 1 for one that is loud enough."""
     loud = float(np.percentile(recording.loudness, 95))
     return min(40.0, 1500.0 / loud) if loud < 800.0 else 1.0

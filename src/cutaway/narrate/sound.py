@@ -1,6 +1,7 @@
 """A recording as samples on the disk: 16 kHz, one channel, 16 bits, whatever it was before.
 
-Samples stay in a file that is mapped into memory, so that two hours of sound take no more memory than two minutes.
+Samples stay in a file and are read a stretch at a time, so that two hours of sound take little more memory than two
+minutes.
 """
 
 import subprocess
@@ -29,18 +30,27 @@ Loudness = npt.NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Recording:
-    """A recording. raw: the file of its samples. loudness: root mean square of every hundredth of a second, 0 to
-    32768."""
+    """A recording. raw: the file of its samples; count: how many. loudness: root mean square of every hundredth of a
+    second, 0 to 32768."""
 
     name: str
     raw: Path
-    samples: Samples
+    count: int
     loudness: Loudness
 
     @property
     def seconds(self) -> float:
         """How long it is."""
-        return len(self.samples) / RATE
+        return self.count / RATE
+
+    def stretch(self, first: int, last: int) -> Samples:
+        """The samples from `first` to one before `last`."""
+        return stretch(self.raw, first, last)
+
+
+def stretch(raw: Path, first: int, last: int) -> Samples:
+    """Some of the samples that lie in a file."""
+    return np.fromfile(raw, dtype="<i2", count=last - first, offset=2 * first)
 
 
 def open_recording(path: Path, scratch: Path) -> tuple[Recording | None, Problems]:
@@ -57,17 +67,11 @@ def open_recording(path: Path, scratch: Path) -> tuple[Recording | None, Problem
     if count < _SHORTEST * RATE:
         words = f"'{path.name}' has only {count / RATE:.1f} s of sound."
         return None, (Diagnostic("N504", None, words, "Give the whole recording of the narration."),)
-    found = mapped(raw, path.name)
+    found = Recording(path.name, raw, count, _loudness(raw, count))
     if float(np.percentile(found.loudness, 99)) < _INAUDIBLE:
         words = f"'{path.name}' is silent: in {_clock(found.seconds)} nothing is loud enough to be speech."
         return None, (Diagnostic("N504", None, words, "See that the right track was recorded and is not muted."),)
     return found, ()
-
-
-def mapped(raw: Path, name: str = "") -> Recording:
-    """The recording whose samples lie in a file."""
-    samples = np.memmap(raw, dtype="<i2", mode="r")
-    return Recording(name, raw, samples, _loudness(samples))
 
 
 def _clock(seconds: float) -> str:
@@ -105,11 +109,11 @@ def _through_ffmpeg(path: Path, raw: Path) -> Problems:
     return (Diagnostic("N502", None, words, "Save it again as WAV, or give the file with the sound in it."),)
 
 
-def _loudness(samples: Samples) -> Loudness:
+def _loudness(raw: Path, count: int) -> Loudness:
     """Root mean square of each frame, a minute at a time."""
     parts: list[Loudness] = []
-    for start in range(0, len(samples) - FRAME + 1, _BLOCK):
-        block = samples[start : start + _BLOCK].astype(np.float64)
+    for start in range(0, count - FRAME + 1, _BLOCK):
+        block = stretch(raw, start, min(start + _BLOCK, count)).astype(np.float64)
         frames = block[: len(block) // FRAME * FRAME].reshape(-1, FRAME)
         parts.append(np.sqrt((frames**2).mean(axis=1)))
     return np.concatenate(parts)

@@ -9,7 +9,7 @@ import numpy.typing as npt
 import pytest
 
 from cutaway.narrate.alignment import Alignment, align
-from cutaway.narrate.recogniser import hear
+from cutaway.narrate.hearing import hear
 from cutaway.narrate.script_words import SaidWord, words_said
 from cutaway.narrate.sound import open_recording
 from tests.narrate.recording.turnstone import DEPARTED, OTHER, SENTENCES
@@ -73,3 +73,11 @@ def departed_alignment(departed: Speech, tmp_path_factory: pytest.TempPathFactor
     """The departing narration laid beside the script."""
     folder = tmp_path_factory.mktemp("departed")
     yield aligned(departed.write(folder / "narration.wav"), folder, SENTENCES)
+
+
+@pytest.fixture(autouse=True, scope="package")
+def _a_cache_of_their_own(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """What the tests hear is not kept among what the user heard, and not known from there."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
+        yield

@@ -2,6 +2,7 @@
 
 import ctypes
 import wave
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -46,6 +47,17 @@ class Speech:
         """The speech as a WAV file."""
         write_wav(path, self.samples)
         return path
+
+
+def joined(parts: Sequence[Speech]) -> Speech:
+    """One speech after the other."""
+    starts = np.cumsum([0, *(len(part.samples) for part in parts)]) / RATE
+    words = tuple(
+        tuple(SpokenWord(word.word, word.start + start, word.end + start) for word in sentence)
+        for part, start in zip(parts, starts.tolist(), strict=False)
+        for sentence in part.words
+    )
+    return Speech(np.concatenate([part.samples for part in parts]), words)
 
 
 def write_wav(path: Path, samples: npt.NDArray[np.int16], rate: int = RATE, channels: int = 1) -> None:
