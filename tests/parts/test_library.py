@@ -14,7 +14,7 @@ from cutaway.parts.recipe import Across, Content, Expr, Input, ModeIs, Recipe, S
 from cutaway.quantities.si import low_high_si, to_si
 from tests.parts.fits import WAYS, fit_of, quantity, recipe_of, spelled_for
 
-CONDITIONS = {"height", "airspeed", "temperature"}
+CONDITIONS = {"height", "airspeed", "temperature", "load factor"}
 EVERY = pytest.mark.parametrize("kind", KINDS.values(), ids=lambda k: k.name)
 
 

@@ -130,7 +130,7 @@ class SituationShape(Shape):
     says: Text = ""
     from_: Text = Field("", alias="from", description="The situation that this one goes on from.")
     set: dict[str, str] = Field(default_factory=dict, description="Controls and their positions.")
-    given: dict[str, str] = Field(default_factory=dict, description="Height, airspeed, temperature.")
+    given: dict[str, str] = Field(default_factory=dict, description="Height, airspeed, temperature, load factor.")
     settle: Text = Field("", description="How long the model is left alone after that.")
     start: dict[str, str] = Field(default_factory=dict, description="Contents to begin with.")
 

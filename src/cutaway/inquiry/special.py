@@ -135,8 +135,8 @@ def _trend(question: Question, statement: Trend, made: Made) -> Plan:
 
 def _at_level(scope: Scope, condition: str, value: float) -> Scope:
     """The scope with a condition of the world at a value, SI, whatever it says of it."""
-    unit = unit_named({"height": "m", "airspeed": "m/s", "temperature": "K"}[condition])
-    one = Condition("", condition, Quantity(f"{value:g} {unit.name}", value, value, value, unit), scope.span)
+    unit = unit_named({"height": "m", "airspeed": "m/s", "temperature": "K", "load factor": ""}[condition])
+    one = Condition("", condition, Quantity(f"{value:g} {unit.name}".strip(), value, value, value, unit), scope.span)
     others = tuple(c for c in scope.conditions if c.part or c.name != condition)
     return replace(scope, conditions=(*others, one))
 

@@ -224,7 +224,7 @@ def _trend(statement: Trend) -> str:
     way = "rises" if statement.rises else "falls"
     turn = "rises" if statement.stop > statement.start else "falls"
     show = _number if unit.size == 1.0 else _rounded
-    ends = [f"{show(from_si(end, unit))} {unit.name}" for end in (statement.start, statement.stop)]
+    ends = [f"{show(from_si(end, unit))} {unit.name}".strip() for end in (statement.start, statement.stop)]
     return f"{_reading(statement.reading)} {way} as {statement.condition} {turn} from {ends[0]} to {ends[1]}"
 
 

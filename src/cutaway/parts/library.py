@@ -8,6 +8,7 @@ from cutaway.parts.kinds import (
     air,
     airscrew,
     boost,
+    carburettors,
     circuits,
     cooling,
     electrics,
@@ -38,6 +39,7 @@ from cutaway.parts.kinds import (
 _GROUPS = (
     fuel,
     feeding,
+    carburettors,
     engine,
     supplies,
     electrics,

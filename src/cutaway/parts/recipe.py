@@ -51,7 +51,7 @@ class Input:
     """Something set from outside and held between changes.
 
     sort 'control': the position of a control, as its index in the control's positions, or 0..1 for one that moves
-    through a range. sort 'condition': a given condition (height m, airspeed m/s, outside temperature K).
+    through a range. sort 'condition': a given condition (height m, airspeed m/s, outside temperature K, load factor g).
     sort 'failure': 1 when the named thing has gone wrong, else 0. name is local to the part for controls and
     failures ('' is the part's only control), global for conditions.
     """

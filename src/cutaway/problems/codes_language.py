@@ -141,7 +141,7 @@ ENTRIES: dict[str, Entry] = {
     "L209": _claim(
         "takes no figure",
         "A figure can be given to what holds something, to a control that moves through a range, and to height, "
-        "airspeed and temperature.",
+        "airspeed, temperature and load factor.",
         "in parked, with fuel cock at 5 gal: fuel cock is off",
         "in parked, with fuel tank at 5 gal: fuel cock is off",
     ),
@@ -177,7 +177,7 @@ ENTRIES: dict[str, Entry] = {
     ),
     "L215": _claim(
         "no such condition",
-        "A trend follows a condition of the world: height, airspeed or temperature.",
+        "A trend follows a condition of the world: height, airspeed, temperature or load factor.",
         "fuel tank falls as fuel cock rises from 1000 ft to 2000 ft",
         "fuel tank falls as height rises from 1000 ft to 2000 ft",
     ),

@@ -1,19 +1,12 @@
-"""Petrol on its way to the engine: the pumps and the carburettor. Pressures are gauge."""
+"""Petrol on its way to the engine: the pumps. Pressures are gauge."""
 
-from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
-    fixed,
-    least,
-    most,
-    over,
     port,
     product,
-    under,
-    when,
-    when_not,
 )
-from cutaway.parts.kinds.fuel import FULL_FLOW, INLET, OUTLET, POUND
+from cutaway.parts.kinds.fuel import INLET, OUTLET, POUND
 from cutaway.parts.kinds.liquids import (
     PETROL,
     hand_pump,
@@ -22,15 +15,9 @@ from cutaway.parts.kinds.liquids import (
 )
 from cutaway.parts.laws.sizing import flow_conductance
 from cutaway.parts.recipe import (
-    Across,
-    Const,
     Element,
-    Mode,
-    ModeIs,
     Recipe,
     Signal,
-    Through,
-    failed,
     unless,
 )
 
@@ -134,43 +121,4 @@ HAND_FUEL_PUMP = Kind(
     families=("PDPUMP", "ONEWAY"),
 )
 
-
-def _carburettor(fit: Fit) -> Recipe:
-    flow, lowest = fit.si["full flow"], fit.si["lowest pressure"]
-    pressure = Across("inlet")
-    fed = Mode(
-        "fed",
-        least(over(pressure, 1.1 * lowest), when_not(failed("float stuck"), lowest)),
-        most(under(pressure, lowest), when(failed("float stuck"), lowest)),
-        started=None,
-    )
-    demand = Signal("demand", of="engine", otherwise=Const(0.0))
-    jet = Element("jet", "DRAW", ("inlet", "bowl"), (flow, 0.0, lowest), gate=unless("float stuck"), drive=demand)
-    nodes = (port("inlet", "petrol"), fixed("bowl", "petrol"))
-    signals = (("fed", ModeIs("fed")), ("draw", Through("jet")), ("full flow", Const(flow)))
-    return Recipe(nodes, (jet,), (fed,), signals)
-
-
-CARBURETTOR = Kind(
-    "carburettor",
-    "Takes petrol as the engine asks, speed times opening, in full only while the pressure is enough.",
-    ports=(INLET,),
-    build=_carburettor,
-    wants=(
-        FULL_FLOW,
-        Want(
-            "lowest pressure",
-            "pressure",
-            "Below this its float chamber is no longer kept filled; a tenth above it, it is again.",
-            default="1 lb/sq in",
-            between="0.1 to 2.5 lb/sq in",
-            because=f"{JUDGEMENT} A gravity-fed float valve is content with less, a small one needs more.",
-        ),
-    ),
-    states=(State("fed", "fed", "starved"),),
-    readings=(Reading("flow", "volume flow", "draw", "gal/h", main=True),),
-    failures=(Failure("float stuck", "The float needle stays shut: no petrol enters."),),
-    families=("DRAW",),
-)
-
-KINDS = (ENGINE_PUMP, HAND_FUEL_PUMP, CARBURETTOR)
+KINDS = (ENGINE_PUMP, HAND_FUEL_PUMP)
