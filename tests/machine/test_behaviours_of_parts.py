@@ -9,7 +9,6 @@ from itertools import pairwise
 import pytest
 
 from tests.machine import references
-from tests.machine.networks import BAR
 from tests.parts.stand import TURNER, Stand
 
 NEAR = 0.05  # s
@@ -119,7 +118,7 @@ def test_a_hand_pump_raises_the_legs_in_its_time(legs: int) -> None:
             "reservoir": ("reservoir", {"capacity": "10 l"}),
             "pump": ("hydraulic hand pump", {"stroke": "25 cc", "rate": "40 strokes/min", "pressure": "90 bar"}),
             "selector": ("two-position selector", {"flow": f"{0.05 * TEN_POUNDS**0.5} l/s"}),
-            **{name: ("jack", jack) for name in names},
+            **dict.fromkeys(names, ("jack", jack)),
         },
         ("reservoir.outlet > pump.inlet", "pump.outlet > selector.pressure", "selector.return > reservoir.return",
          *(f"selector.up > {name}.extend" for name in names), *(f"selector.down > {name}.retract" for name in names)),

@@ -121,6 +121,7 @@ JACK = Kind(
             between="0.1 to 1 sq in",
             because=f"{JUDGEMENT} A rod of about five eighths of an inch.",
             least="nought",
+            usual="0 to 10 sq in",
         ),
         Want("stroke", "length", "How far it can travel.", usual="0.2 to 80 in"),
         Want(
@@ -131,6 +132,7 @@ JACK = Kind(
             between="5 to 40 lbf",
             because=f"{JUDGEMENT} A few per cent of its thrust.",
             least="nought",
+            usual="0 to 600 lbf",
         ),
         Want(
             "load",
@@ -140,6 +142,7 @@ JACK = Kind(
             between="0 to 200 lbf",
             because=f"{JUDGEMENT} Where a handbook is silent, the jack is taken to have thrust to spare.",
             least="any",
+            usual="-3000 to 8000 lbf",
         ),
         Want(
             "spring load",
@@ -165,6 +168,7 @@ JACK = Kind(
             between="50 to 1500 lbf",
             because=f"{JUDGEMENT} Ice differs from one day to the next.",
             least="nought",
+            usual="0 to 8000 lbf",
         ),
     ),
     couplings=(Coupling("held by", "signals", "The leg whose locks hold it.", needs=("locked",)),),
