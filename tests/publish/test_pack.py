@@ -10,6 +10,7 @@ from typing import Any
 
 import pytest
 
+from cutaway.api.making import make
 from cutaway.problems.diagnostic import Problems
 from cutaway.publish import pack
 from cutaway.publish.pack import MARKER, changed_by_hand, write_pack
@@ -226,3 +227,39 @@ def test_an_interruption_at_any_line_leaves_a_whole_pack(tmp_path: Path) -> None
     assert line > 80, "the trace did not see the work"
     assert {"last", "new"} <= ended
     assert "waiting" not in ended, "an exception that Python can catch never leaves the target empty"
+
+
+def test_k106_the_pack_of_another_type_is_not_replaced(tmp_path: Path) -> None:
+    target = tmp_path / "show"
+    write_pack(target, FIRST, of="Turnstone")
+    (problem,) = pack.refused_folder(target, "Whinchat")
+    assert problem.code == "K106" and "of another type, Turnstone," in problem.message
+    assert f"--out {target}-whinchat," in problem.hint
+    assert pack.refused_folder(target, "Turnstone") == () == pack.refused_folder(target)
+
+
+def test_a_pack_of_before_that_says_no_type_is_replaced(tmp_path: Path) -> None:
+    target = tmp_path / "show"
+    write_pack(target, FIRST)
+    assert pack.refused_folder(target, "Whinchat") == ()
+
+
+def test_make_refuses_the_pack_of_another_type_and_leaves_it_whole(sample: Path, tmp_path: Path) -> None:
+    target = tmp_path / "show"
+    write_pack(target, FIRST, of="Turnstone")
+    made, problems = make(sample, out=target, rests=False)
+    assert made is None and "K106" in codes(problems) and content(target) == FIRST
+
+
+def test_a_type_that_was_renamed_still_replaces_its_own_pack(sample: Path) -> None:
+    write_pack(sample / "pack", FIRST, of="Turnstone")
+    made, _ = make(sample, rests=False)
+    assert made is not None and (sample / "pack" / "verdicts.json").exists()
+
+
+def test_k101_a_file_on_the_way_is_named_and_another_folder_than_in_it(tmp_path: Path) -> None:
+    (tmp_path / "notes").write_text("mine")
+    for place in ("notes/pack", "notes/deep/pack"):
+        (problem,) = pack.refused_folder(tmp_path / place)
+        assert problem.code == "K101" and f"'{tmp_path / 'notes'}' is a file" in problem.message
+        assert "notes-pack" in problem.hint

@@ -10,6 +10,7 @@ from cutaway.api.desk import desk_files
 from cutaway.api.loading import Loaded
 from cutaway.api.places import pack_folder
 from cutaway.handbook.names import listed
+from cutaway.handbook.reading import read_folder
 from cutaway.narrate.captions import captions
 from cutaway.narrate.checked import Checked
 from cutaway.narrate.desk import desk as look_over
@@ -70,6 +71,9 @@ def publish(
     folder: Path, on: date, pack: Path | None = None, note: str = "", same_films: bool = False
 ) -> tuple[Publication | None, Problems]:
     """Mark the pack of a type folder as published on a date."""
+    there, problems = read_folder(folder)
+    if there is None:
+        return None, problems
     return mark_published(folder, pack if pack is not None else pack_folder(folder), on, note, same_films)
 
 

@@ -13,6 +13,9 @@ from cutaway.publish.prompter import prompter_page
 from cutaway.publish.shot_list import shot_list_csv, shot_list_page
 from cutaway.publish.single_file import write_files
 
+_PAGE = (".html", ".htm")
+_LIST = (".csv", *_PAGE)
+
 
 def script_place(path: Path) -> tuple[Path, str]:
     """The type folder and the script's name that a path means: a folder, or one file of its `scripts/`."""
@@ -78,6 +81,9 @@ def write_desk_files(
     asked = tuple(path for path in (prompter, shots) if path is not None)
     if not asked:
         return (), ()
+    wrong = _endings(prompter, shots)
+    if wrong:
+        return (), wrong
     if len(looked.scripts) != 1:
         names = ", ".join(script.name for script in looked.scripts)
         message = "A prompter or a shot list is of one script, and the folder has several."
@@ -87,7 +93,17 @@ def write_desk_files(
     if prompter is not None:
         files.append((prompter, prompter_page(script).encode()))
     if shots is not None:
-        page = shots.suffix.lower() in (".html", ".htm")
+        page = shots.suffix.lower() in _PAGE
         notice = looked.folder.type.notice
         files.append((shots, shot_list_page(script, {}, notice).encode() if page else shot_list_csv(script)))
     return write_files(tuple(files), replace)
+
+
+def _endings(prompter: Path | None, shots: Path | None) -> Problems:
+    """A problem for each file whose ending says that it is something else; then none is written."""
+    asked = (("A prompter", "is a page", prompter, _PAGE), ("A shot list", "is a table or a page", shots, _LIST))
+    return tuple(
+        Diagnostic("C203", None, f"{what} {so}, and '{path}' does not end so.", f"Write {path.with_suffix(known[0])}.")
+        for what, so, path, known in asked
+        if path is not None and path.suffix.lower() not in known
+    )

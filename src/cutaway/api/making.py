@@ -37,7 +37,9 @@ def make(
     if loaded is None:
         return None, problems
     target = out if out is not None else pack_folder(loaded.path)
-    refused = refused_folder(target)
+    # Its own pack is replaced even where the type was given another name since.
+    of = loaded.folder.type.name
+    refused = refused_folder(target, of if out is not None else "")
     if refused:
         return None, in_order(problems + refused)
     workshop, more = workshop_for(loaded, progress=progress)
@@ -49,7 +51,7 @@ def make(
     files, problems = pack_files(checked, desk, problems + more)
     side, more = written_side(loaded, checked, files, rests)
     problems += more
-    written, more = write_pack(target, {**files, **side.files})
+    written, more = write_pack(target, {**files, **side.files}, of)
     problems = in_order(problems + more)
     if written is None:
         return None, problems

@@ -1,15 +1,28 @@
 """What the books say of themselves, as text for a person and as records for a program."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from cutaway.api.sources import Book, Sources
 from cutaway.handbook.contradictions import Contradiction
+from cutaway.handbook.dates import read_date
 from cutaway.handbook.known import Known
 from cutaway.handbook.names import fold, listed
 from cutaway.handbook.records import Paragraph
 from cutaway.narrate.citing import figure_words
+from cutaway.narrate.clock import clock
 from cutaway.narrate.standing_on import Standing
 from cutaway.wording.asking import text_of
+
+
+@dataclass(frozen=True, slots=True)
+class SentenceOut:
+    """A sentence as it was published. start: in its film, s; None where the film has it not."""
+
+    script: str
+    text: str
+    start: float | None
+
 
 _IN_FORCE = {True: "in force", False: "not yet", None: "undated"}
 
@@ -34,19 +47,42 @@ def named(paragraph: Paragraph) -> str:
     return f"{paragraph.source} {paragraph.number}"
 
 
+def sentences_out(found: Sources, paragraph: Paragraph) -> tuple[SentenceOut, ...]:
+    """The sentences of the last publication that rest on a paragraph, by the record that was made of it then."""
+    if found.published is None:
+        return ()
+    return tuple(
+        SentenceOut(script.name, one.text, one.start)
+        for script in found.published.says.scripts
+        for one in script.sentences
+        if named(paragraph) in one.cites
+    )
+
+
+def _is_long(found: Sources) -> bool:
+    """Whether the date asked for is more than one day."""
+    date = read_date(found.at)
+    return date is not None and date.first != date.last
+
+
 def _lines(found: Sources) -> Iterator[str]:
+    if found.at:
+        yield f"The books as they stood on {found.on}" + (
+            f", the last day of '{found.at}'." if _is_long(found) else "."
+        )
     for book in found.books:
         yield from _book_lines(book, found)
     if not found.books:
         yield "There are no books yet. Write their paragraphs into sources/hb.md, each under a heading: ## 21 Cocks"
     for pair in found.contradictions:
         yield from _contradiction_lines(pair)
-    used = [one for one in found.standing if not one.nothing]
+    rests = [(one, len(sentences_out(found, one.paragraph))) for one in found.standing]
+    used = [(one, out) for one, out in rests if out or not one.nothing]
     if used:
-        yield "What rests on them (the whole of it with --of '§25'):"
-        for one in used:
-            yield f"  {named(one.paragraph):<9} {one.paragraph.title}: {_counted(one)}"
-    bare = [named(one.paragraph) for one in found.standing if one.nothing]
+        yield f"What rests on them{' today' if found.at else ''} (the whole of it with --of '§25'):"
+        for one, out in used:
+            yield f"  {named(one.paragraph):<9} {one.paragraph.title}: {_counted(one, out, found)}"
+    bare = [named(one.paragraph) for one, out in rests if one.nothing and not out]
     if bare:
         yield f"Nothing rests on {', '.join(bare)}."
 
@@ -54,10 +90,16 @@ def _lines(found: Sources) -> Iterator[str]:
 def _book_lines(book: Book, found: Sources) -> Iterator[str]:
     source = book.source
     date = f", {source.date}" if source.date else ""
-    when = f" at {found.at}" if found.at else ""
     total = len(source.paragraphs)
+    if book.there is False:
+        yield f"{source.key}: {source.title}{date}. It did not exist yet on {found.on}, nor did its {total} paragraphs."
+        yield ""
+        return
+    when = f" on {found.on}" if found.at else ""
     count = f"{book.standing} of {total}" if book.standing != total else str(total)
     yield f"{source.key}: {source.title}{date}. {count} paragraphs{when}."
+    if book.there is None:
+        yield "  The book has no date that is understood, so it is taken to have been there."
     for one in book.amendments:
         a = one.amendment
         yield f"  {a.name}  {a.date or 'no date'}  {_IN_FORCE[one.so]}  {a.says}".rstrip()
@@ -83,20 +125,30 @@ def _contradiction_lines(one: Contradiction) -> Iterator[str]:
     yield ""
 
 
-def _counted(one: Standing) -> str:
+def _counted(one: Standing, out: int, found: Sources) -> str:
     counts = (
         (", ".join(one.systems), 1 if one.systems else 0),
         (f"{len(one.claims)} claim{'' if len(one.claims) == 1 else 's'}", len(one.claims)),
-        (f"{len(one.sentences)} sentence{'' if len(one.sentences) == 1 else 's'}", len(one.sentences)),
+        (f"{_sentences(len(one.sentences))} in scripts", len(one.sentences)),
+        (f"{_sentences(out)} as published on {_out_on(found)}", out),
         (", ".join(dict.fromkeys(sort for sort, _ in one.others)), len(one.others)),
     )
     return "; ".join(words for words, count in counts if count)
 
 
+def _sentences(count: int) -> str:
+    return f"{count} sentence{'' if count == 1 else 's'}"
+
+
+def _out_on(found: Sources) -> str:
+    return found.published.date.isoformat() if found.published is not None else ""
+
+
 def _paragraph_lines(found: Sources, of: str) -> Iterator[str]:
     for one in rest_on(found, of):
+        out = sentences_out(found, one.paragraph)
         yield f"{named(one.paragraph)}  {one.paragraph.title}"
-        if one.nothing:
+        if one.nothing and not out:
             yield "  Nothing rests on it."
         if one.parts:
             yield f"  Parts: {', '.join(one.parts)} ({', '.join(one.systems)})"
@@ -104,19 +156,27 @@ def _paragraph_lines(found: Sources, of: str) -> Iterator[str]:
             yield f"  Lines of {', '.join(one.systems)}"
         yield from (f"  {sort.capitalize()}: {name}" for sort, name in one.others)
         yield from (f"  Claim: {text_of(claim.span)}" for claim in one.claims)
-        yield from (f"  Sentence ({s.script}, {s.how}): {s.sentence.text}" for s in one.sentences)
+        yield from (f"  In scripts ({s.script}, {s.how}): {s.sentence.text}" for s in one.sentences)
+        yield from (f"  As published on {_out_on(found)} ({s.script}, {_moment(s)}): {s.text}" for s in out)
         yield ""
+
+
+def _moment(one: SentenceOut) -> str:
+    return f"at {clock(one.start)}" if one.start is not None else "not in the film"
 
 
 def sources_record(found: Sources, of: str = "") -> dict[str, object]:
     """The same for a program."""
     return {
         "at": found.at,
+        "on": found.on,
+        "published": _out_on(found) or None,
         "books": [
             {
                 "key": book.source.key,
                 "title": book.source.title,
                 "date": book.source.date,
+                "there": book.there,
                 "standing": book.standing,
                 "amendments": [
                     {"name": a.amendment.name, "date": a.amendment.date, "in force": a.so, "says": a.amendment.says}
@@ -141,17 +201,20 @@ def sources_record(found: Sources, of: str = "") -> dict[str, object]:
             }
             for c in found.contradictions
         ],
-        "rests": [_rest_record(one) for one in (rest_on(found, of) if of else found.standing)],
+        "rests": [_rest_record(one, found) for one in (rest_on(found, of) if of else found.standing)],
     }
 
 
-def _rest_record(one: Standing) -> dict[str, object]:
+def _rest_record(one: Standing, found: Sources) -> dict[str, object]:
     return {
         "paragraph": named(one.paragraph),
         "systems": list(one.systems),
         "parts": list(one.parts),
         "claims": [text_of(claim.span) for claim in one.claims],
         "sentences": [{"script": s.script, "sentence": s.sentence.text, "how": s.how} for s in one.sentences],
+        "published": [
+            {"script": s.script, "sentence": s.text, "at": s.start} for s in sentences_out(found, one.paragraph)
+        ],
         "others": [list(pair) for pair in one.others],
     }
 

@@ -16,7 +16,7 @@ def register(app: typer.Typer) -> None:
     )
     def sources(
         folder: Path = typer.Argument(Path(), help="The type folder."),
-        at: str = typer.Option("", help="As the books were at a date: 1939, 'May 1939', 1939-05-12."),
+        at: str = typer.Option("", help="As the books were at the end of a date: 1939, 'May 1939', 1939-05-12."),
         of: str = typer.Option("", help="Only what rests on this paragraph: '§25', 'hb §25'."),
         as_json: bool = typer.Option(False, "--json", help="For a program to read."),
     ) -> None:
@@ -30,10 +30,10 @@ def register(app: typer.Typer) -> None:
         found, problems = read_sources(folder, at)
         showing.show_problems(problems)
         if found is None:
-            raise typer.Exit(exits.FOUND)
+            raise typer.Exit(exits.ending(False, problems))
         if of and not rest_on(found, of):
-            print(f"No book has a paragraph {of}.")
-            raise typer.Exit(exits.FOUND)
+            typer.echo(f"No book has a paragraph {of}.", err=True)
+            raise typer.Exit(exits.WRONG_USE)
         if as_json:
             showing.show_json(sources_record(found, of))
         else:

@@ -39,6 +39,16 @@ def read_date(text: str) -> Stretch | None:
     return None
 
 
+def day_words(day: Day) -> str:
+    """A day as one writes it.
+
+    >>> day_words((1939, 12, 31))
+    '31 December 1939'
+    """
+    year, month, date = day
+    return f"{date} {calendar.month_name[month]} {year}"
+
+
 def _stretch(year: str, month: str, day: str) -> Stretch | None:
     # '39' in a book of this trade is 1939.
     number = int(year) + (1900 if len(year) == 2 else 0)

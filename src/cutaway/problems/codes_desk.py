@@ -192,6 +192,15 @@ _PUBLISH: dict[str, Entry] = {
         "a type folder of one's own",
         _PUBLISHED,
     ),
+    "K307": _told(
+        "warning",
+        "films that are held to be made again",
+        "A publication without --same-films is of new films, on the times of the pack; captions of the old ones are no "
+        "longer corrected.",
+        "a sentence edited and `cutaway publish`, where the film on the web stays as it is",
+        "the same with `cutaway publish --same-films`",
+        "tests/publish/corrections/test_captions.py",
+    ),
     "K310": _told(
         "warning",
         "something published that reads otherwise now",
@@ -262,6 +271,14 @@ _COMMAND: dict[str, Entry] = {
         "A prompter or a shot list is of one script.",
         "`cutaway desk demo/whinchat --prompter fuel.html`",
         "`cutaway desk demo/whinchat/scripts/01-fuel.md --prompter fuel.html`",
+        "tests/narrate/desk/test_desk.py",
+    ),
+    "C203": _told(
+        "error",
+        "a file of the desk with an ending that says otherwise",
+        "The ending says what a file is: a prompter is a page, a shot list a table for a spreadsheet or a page.",
+        "`cutaway desk demo/whinchat/scripts/01-fuel.md --shots fuel.txt`",
+        "`cutaway desk demo/whinchat/scripts/01-fuel.md --shots fuel.csv`",
         "tests/narrate/desk/test_desk.py",
     ),
     "C202": _told(

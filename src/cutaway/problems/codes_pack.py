@@ -86,6 +86,14 @@ PACK: dict[str, Entry] = {
         right="a pack to be written to a disk that works",
         tested_by="tests/publish/test_pack.py",
     ),
+    "K106": Entry(
+        "error",
+        "the pack of another type",
+        why="A pack named with --out may be somebody's work on another aircraft; it would be gone without a word.",
+        wrong="`cutaway make demo/whinchat --out show` where `show` is the pack of the Turnstone",
+        right="`cutaway make demo/whinchat --out show-whinchat`",
+        tested_by="tests/publish/test_pack.py",
+    ),
     "K201": Entry(
         "warning",
         "files of the last pack that were changed by hand",

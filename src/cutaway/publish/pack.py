@@ -8,6 +8,7 @@ import errno
 import hashlib
 import json
 import os
+import re
 import shutil
 import tempfile
 from collections.abc import Mapping
@@ -19,8 +20,11 @@ MARKER = "pack.json"
 _FORMAT = 1
 
 
-def write_pack(target: Path, files: Mapping[str, bytes]) -> tuple[Path | None, Problems]:
+def write_pack(target: Path, files: Mapping[str, bytes], of: str = "") -> tuple[Path | None, Problems]:
     """Write the files (by their path in the pack, with `/`) as the folder `target`; the folder, or why not.
+
+    of: the name of the type, which the pack says of itself; whether one of another type may be replaced is asked of
+    `refused_folder` before.
 
     Whatever interrupts this, `target` is afterwards the last pack or the new one, never a mixture. Files of the last
     pack that somebody changed or added are moved to `<target> kept` and named in a problem.
@@ -35,7 +39,7 @@ def write_pack(target: Path, files: Mapping[str, bytes]) -> tuple[Path | None, P
         target.parent.mkdir(parents=True, exist_ok=True)
         with tempfile.TemporaryDirectory(prefix=f".{target.name}.making-", dir=target.parent) as making:
             new = Path(making) / "pack"
-            _write_all(new, files)
+            _write_all(new, files, of)
             _swap(new, target)
         kept += _retired(target)
         return target, _told_kept(kept)
@@ -65,13 +69,13 @@ def _is_inside(name: str) -> bool:
     return bool(path.parts) and not path.is_absolute() and ".." not in path.parts and name != MARKER
 
 
-def _write_all(folder: Path, files: Mapping[str, bytes]) -> None:
+def _write_all(folder: Path, files: Mapping[str, bytes], of: str) -> None:
     folder.mkdir()
     for name in sorted(files):
         path = folder / name
         path.parent.mkdir(parents=True, exist_ok=True)
         _write(path, files[name])
-    _write(folder / MARKER, _marker(files))
+    _write(folder / MARKER, _marker(files, of))
     for path in (*folder.rglob("*"), folder):
         if path.is_dir():
             _settle(path)
@@ -95,10 +99,11 @@ def _settle(folder: Path) -> None:
         os.close(handle)
 
 
-def _marker(files: Mapping[str, bytes]) -> bytes:
+def _marker(files: Mapping[str, bytes], of: str) -> bytes:
     record = {
         "made by": "cutaway",
         "format": _FORMAT,
+        "type": of,
         "files": {name: _digest(content) for name, content in sorted(files.items())},
     }
     return (json.dumps(record, indent=1, ensure_ascii=False) + "\n").encode()
@@ -172,22 +177,32 @@ def _kept(path: Path, name: str, target: Path) -> str:
 # --- refusing ----------------------------------------------------------------------------------------------------
 
 
-def _digests(folder: Path) -> dict[str, str] | None:
-    """The digests that a pack says of itself; None if the folder is no pack."""
+def _record(folder: Path) -> dict[str, object] | None:
+    """What a pack says of itself; None if the folder is no pack."""
     try:
         record = json.loads((folder / MARKER).read_bytes())
     except (OSError, ValueError):
         return None
-    if not isinstance(record, dict) or record.get("made by") != "cutaway":
-        return None
-    files = record.get("files")
+    return record if isinstance(record, dict) and record.get("made by") == "cutaway" else None
+
+
+def _digests(folder: Path) -> dict[str, str] | None:
+    """The digests that a pack says of itself; None if the folder is no pack."""
+    files = (_record(folder) or {}).get("files")
     if not isinstance(files, dict):
         return None
     return {str(name): str(digest) for name, digest in files.items()}
 
 
-def refused_folder(target: Path) -> Problems:
-    """Why a pack would not be written there; () where it would, so far as can be told without writing."""
+def refused_folder(target: Path, of: str = "") -> Problems:
+    """Why a pack would not be written there; () where it would, so far as can be told without writing.
+
+    of: the name of the type whose pack it is; '' where any may be replaced.
+    """
+    above = next((one for one in target.parents if one.exists()), None)
+    if above is not None and not above.is_dir():
+        message = f"'{above}' is a file, so that no folder can be in it."
+        return (Diagnostic("K101", None, message, f"Choose another folder, for instance {above}-pack."),)
     if not target.exists():
         return ()
     if not target.is_dir():
@@ -196,7 +211,16 @@ def refused_folder(target: Path) -> Problems:
     if _digests(target) is None and any(target.iterdir()):
         message = f"'{target}' has other files in it and is not a pack, so it is not replaced."
         return (Diagnostic("K102", None, message, f"Choose a new folder, for instance {target.name}/pack."),)
+    other = (_record(target) or {}).get("type") or of
+    if of and other != of:
+        message = f"'{target}' is the pack of another type, {other}, and is not replaced by that of {of}."
+        hint = f"Choose another folder, for instance --out {target}-{_plain(of)}, or remove that pack first."
+        return (Diagnostic("K106", None, message, hint),)
     return ()
+
+
+def _plain(name: str) -> str:
+    return re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-") or "pack"
 
 
 def _trouble(target: Path, fault: OSError) -> Diagnostic:

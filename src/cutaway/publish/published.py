@@ -12,8 +12,9 @@ from pathlib import Path
 
 from pydantic import TypeAdapter, ValidationError
 
+from cutaway.handbook.names import listed
 from cutaway.problems.diagnostic import Diagnostic, Problems
-from cutaway.publish.films import with_film_times
+from cutaway.publish.films import film_report, with_film_times
 from cutaway.publish.pack import MARKER, changed_by_hand
 from cutaway.publish.single_file import write_file
 from cutaway.publish.snapshot import Snapshot
@@ -77,7 +78,7 @@ def mark_published(
 
     same_films: the films that are out stay as they are, and only captions and pages were corrected.
     """
-    says, digest, problems = _pack(pack)
+    says, digest, problems = _pack(pack, folder)
     if says is None:
         return None, problems
     earlier, problems = publications(folder)
@@ -93,10 +94,24 @@ def mark_published(
     number = 1 + sum(1 for one in earlier if one.date == on)
     new = Publication(on, number, digest, note, _with_films(says) if same_films else _with_new_films(says))
     name = on.isoformat() + (f"-{number}" if number > 1 else "")
+    told = () if last is None or same_films else _made_again(says, last)
     written, more = write_file(folder / FOLDER / f"{name}.json", _PUBLICATION.dump_json(new, indent=1) + b"\n")
     if written is None:
         return None, tuple(Diagnostic("K306", None, one.message, one.hint) for one in more)
-    return new, ()
+    return new, told
+
+
+def _made_again(says: Snapshot, last: Publication) -> Problems:
+    """A word on films that are held to be made again, for those who forgot that theirs stay as they are."""
+    names = [script.name for script in says.scripts if film_report(script) is not None]
+    if not names:
+        return ()
+    message = (
+        f"Held to be made again since {last.date.isoformat()}: the film{'' if len(names) == 1 else 's'} of "
+        f"{listed(names)}. Their times are those of this pack from now on."
+    )
+    hint = "If what is out stays as it is, remove this record from published/ and say `cutaway publish --same-films`."
+    return (Diagnostic("K307", None, message, hint),)
 
 
 def _with_films(says: Snapshot) -> Snapshot:
@@ -109,7 +124,7 @@ def _with_new_films(says: Snapshot) -> Snapshot:
     return replace(says, scripts=tuple(replace(script, film=None) for script in says.scripts))
 
 
-def _pack(pack: Path) -> tuple[Snapshot | None, str, Problems]:
+def _pack(pack: Path, folder: Path) -> tuple[Snapshot | None, str, Problems]:
     """What a pack on the disk says, and its digest; None if it is none, or not as it was made."""
     try:
         marker = json.loads((pack / MARKER).read_bytes())
@@ -117,7 +132,8 @@ def _pack(pack: Path) -> tuple[Snapshot | None, str, Problems]:
         says = _SNAPSHOT.validate_json((pack / RECORD).read_bytes())
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         message = f"There is no pack in '{pack}' that could be published."
-        return None, "", (Diagnostic("K301", None, message, "Say `cutaway make` first."),)
+        where = f"cutaway make {folder}" + (f" --out {pack}" if pack != folder / "pack" else "")
+        return None, "", (Diagnostic("K301", None, message, f"Say `{where}` first."),)
     touched = changed_by_hand(pack) + tuple(name for name in files if not (pack / name).exists())
     if touched:
         names = ", ".join(f"'{name}'" for name in touched[:4]) + (" and more" if len(touched) > 4 else "")

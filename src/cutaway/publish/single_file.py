@@ -22,6 +22,10 @@ def write_file(path: Path, content: bytes, replace: bool = False) -> tuple[Path 
         if path.exists() and not replace:
             message = f"'{path}' is there already, and is not written over."
             return None, (Diagnostic("K402", None, message, "Choose another name, or say --replace."),)
+        above = next((one for one in path.parents if one.exists()), None)
+        if above is not None and not above.is_dir():
+            message = f"'{above}' is a file, so that '{path.name}' cannot be in it."
+            return None, (Diagnostic("K404", None, message, "Choose a folder of your own."),)
         path.parent.mkdir(parents=True, exist_ok=True)
         handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
         try:

@@ -96,5 +96,20 @@ def test_c201_a_file_of_one_script_with_several(tmp_path: Path) -> None:
 
 def test_a_script_that_there_is_not() -> None:
     result = CliRunner().invoke(app, ["desk", str(WHINCHAT / "scripts" / "09-nothing.md"), "--json"])
-    assert result.exit_code == 1
+    assert result.exit_code == 2
     assert [p["code"] for p in json.loads(result.stdout)["problems"]] == ["C102"]
+
+
+@pytest.mark.parametrize(("option", "name"), [("--shots", "s.txt"), ("--shots", "s"), ("--prompter", "p.pdf")])
+def test_c203_an_ending_that_says_otherwise(tmp_path: Path, option: str, name: str) -> None:
+    script = str(WHINCHAT / "scripts" / "01-fuel.md")
+    good = ["--shots", str(tmp_path / "s.csv")] if option == "--prompter" else []
+    result = CliRunner().invoke(app, ["desk", script, option, str(tmp_path / name), *good, "--json"])
+    (problem,) = [p for p in json.loads(result.stdout)["problems"] if p["code"] == "C203"]
+    assert result.exit_code == 1 and problem["hint"].endswith((".csv.", ".html.")) and list(tmp_path.iterdir()) == []
+
+
+def test_an_ending_in_capitals_is_followed(tmp_path: Path) -> None:
+    script = str(WHINCHAT / "scripts" / "01-fuel.md")
+    result = CliRunner().invoke(app, ["desk", script, "--shots", str(tmp_path / "S.HTM")])
+    assert result.exit_code == 0 and (tmp_path / "S.HTM").read_text(encoding="utf-8").startswith("<!DOCTYPE html>")

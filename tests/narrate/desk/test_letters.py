@@ -98,6 +98,6 @@ def test_the_verb(sample: Path) -> None:
 def test_c202_no_such_letter(sample: Path) -> None:
     (sample / "letters.yaml").write_text(LETTER.format(DECIDED), encoding="utf-8")
     result = CliRunner().invoke(app, ["letters", str(sample), "--no-rests", "--reply", "the cokc", "--json"])
-    assert result.exit_code == 1
+    assert result.exit_code == 2
     (problem,) = json.loads(result.stdout)["problems"]
     assert (problem["code"], problem["hint"]) == ("C202", "Did you mean the cock?")

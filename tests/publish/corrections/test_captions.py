@@ -229,10 +229,11 @@ def test_a_sentence_taken_out_is_said_by_the_film_still(out: Path, made, edit) -
     assert any("its caption too; the script has it no longer" in line for line in done.touched)
 
 
-def test_a_film_made_again_is_the_film_from_then_on(out: Path, made, edit) -> None:
+def test_k307_a_film_made_again_is_the_film_from_then_on_and_said_to_be(out: Path, made, edit) -> None:
     edit("scripts/01-fuel.md", "every mark", "each and every single mark of all")
     made()
-    publish(out, date(2026, 4, 1))
+    marked, (told,) = publish(out, date(2026, 4, 1))
+    assert marked is not None and told.code == "K307" and "01-fuel" in told.message and "--same-films" in told.hint
     made()
     assert not (out / "pack" / "captions" / "01-fuel.corrected.vtt").exists()
     assert json.loads((out / "pack" / "errata.json").read_bytes())["films"] == []

@@ -1,4 +1,4 @@
-"""A moment of a film is written in one way everywhere: the second that has begun, as the player of the film shows it."""
+"""A moment of a film is written in one way everywhere: the second that has begun, as a player shows it."""
 
 import csv
 import json
@@ -21,7 +21,7 @@ def test_every_output_names_the_second_in_which_the_caption_begins(home: Path, m
     start = re.search(r"(\d\d):(\d\d):(\d\d)\.(\d{3}) --> \S+\nThe cock is fitted", caption)
     assert start is not None and int(start[4]) >= 500, "a time that rounding would carry into the next second"
     shown = f"{int(start[2])}:{start[3]}"
-    post, problems = letters(home, rests=False)
+    post, _ = letters(home, rests=False)
     assert post is not None and f"at {shown}" in letters_text(post)
     row = r"([\d:]+)</td><td>The cock is fitted"
     assert re.findall(row, (pack / "shots" / "01-fuel.html").read_text(encoding="utf-8")) == [shown]

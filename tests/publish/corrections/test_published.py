@@ -72,7 +72,7 @@ def test_two_on_one_day_keep_their_order(out: Path, made, edit) -> None:
     edit("scripts/01-fuel.md", "today", "now")
     made()
     marked, problems = publish(out, date(2026, 3, 1), note="with the panel")
-    assert problems == () and marked is not None and marked.number == 2
+    assert codes(problems) == ["K307"] and marked is not None and marked.number == 2
     assert sorted(path.name for path in (out / "published").iterdir()) == ["2026-03-01-2.json", "2026-03-01.json"]
     assert [one.note for one in publications(out)[0]] == ["", "with the panel"]
 
@@ -100,3 +100,27 @@ def test_the_verb(home: Path, made) -> None:
     result = CliRunner().invoke(app, ["publish", str(home), "--on", "2026-03-01", "--json"])
     assert result.exit_code == 0 and json.loads(result.stdout)["date"] == "2026-03-01"
     assert CliRunner().invoke(app, ["publish", str(home), "--on", "1 March"]).exit_code == 2
+
+
+@pytest.mark.parametrize("words", ["yesterday", "2026-02-31", "March 2026", "2026", "1.3.26"])
+def test_what_is_no_day_is_said_with_one_to_write(home: Path, made, words: str) -> None:
+    made()
+    result = CliRunner().invoke(app, ["publish", str(home), "--on", words])
+    assert result.exit_code == 2 and not (home / "published").exists()
+    told = " ".join(result.stderr.replace("│", " ").split())
+    assert f"'{words}' is no day; write --on 2" in told and "format" not in told
+
+
+@pytest.mark.parametrize("words", ["1 March 2026", "2026-03-01"])
+def test_a_day_in_words_or_figures(home: Path, made, words: str) -> None:
+    made()
+    result = CliRunner().invoke(app, ["publish", str(home), "--on", words])
+    assert result.exit_code == 0 and "published on 2026-03-01" in result.stdout
+
+
+def test_no_such_folder_and_a_folder_without_a_pack(home: Path) -> None:
+    result = CliRunner().invoke(app, ["publish", str(home / "nosuch")])
+    assert result.exit_code == 2 and "There is no folder" in result.stderr and "H001" in result.stderr
+    assert codes(publish(home / "scripts" / "01-fuel.md", date(2026, 3, 1))[1]) == ["H001"]
+    (problem,) = publish(home, date(2026, 3, 1), home / "show")[1]
+    assert problem.code == "K301" and problem.hint == f"Say `cutaway make {home} --out {home / 'show'}` first."
