@@ -82,6 +82,7 @@ def test_a_wrong_file_is_marked(pattern, text):
 
 def test_every_kind_offers_its_own_keys():
     for kind in KINDS.values():
-        block = SCHEMAS["systems/*.yaml"]["$defs"][f"kind {kind.name}"]
+        block = SCHEMAS["systems/*.yaml"]["$defs"][f"kind {kind.name.replace('/', ' or ')}"]
         assert {want.name for want in kind.wants} <= block["properties"].keys()
         assert {coupling.name for coupling in kind.couplings} <= block["properties"].keys()
+        assert {table.name for table in kind.tables} <= block["properties"].keys()

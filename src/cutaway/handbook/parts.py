@@ -8,8 +8,9 @@ from cutaway.handbook.doubts import Owner, likely_paragraphs
 from cutaway.handbook.head import Head, read_cites, read_on
 from cutaway.handbook.names import did_you_mean, fold, listed, nearest
 from cutaway.handbook.nodes import Block, Entry, Faulty, Items, Node, Words
+from cutaway.handbook.part_tables import read_table
 from cutaway.handbook.ports import Kinds
-from cutaway.handbook.records import Decided, Part, PartName, Value
+from cutaway.handbook.records import Decided, Part, PartName, TableValue, Value
 from cutaway.handbook.repeats import repeats
 from cutaway.handbook.rules import read_rules
 from cutaway.handbook.values import CITATION_CODES, read_value
@@ -127,13 +128,15 @@ def _read_part(key: Words, block: Block, around: Surroundings) -> tuple[Draft | 
     problems += more
     lists, more = reading.lists(key)
     problems += more
+    tables, more = reading.tables()
+    problems += more
     pending, more = reading.couplings()
     problems += more
     texts, more = reading.texts()
     problems += more + reading.unknown_keys()
     part = Part(
         PartName(name), kind.name, around.system, on, values, lists, (), (), texts["at"], texts["marked"],
-        texts["worked by"], texts["says"], texts["caution"] or kind.caution, texts["group"], cites, key.span,
+        texts["worked by"], texts["says"], texts["caution"] or kind.caution, texts["group"], cites, key.span, tables,
     )  # fmt: skip
     rules, more = read_rules(block.get("rules"), part, kind)
     problems += more
@@ -235,6 +238,17 @@ class _Reading:
             lists.append((name, tuple(items.values())))
         return tuple(lists), problems
 
+    def tables(self) -> tuple[tuple[TableValue, ...], Problems]:
+        tables: list[TableValue] = []
+        problems: Problems = ()
+        for want in self.kind.tables:
+            entry = self.block.entry(want.name)
+            if entry is not None and not isinstance(entry.value, Faulty):
+                table, more = read_table(want, entry, self.owner, self.around.head)
+                tables += (table,) if table is not None else ()
+                problems += more
+        return tuple(tables), problems
+
     def couplings(self) -> tuple[tuple[Pending, ...], Problems]:
         pending: list[Pending] = []
         problems: Problems = ()
@@ -306,7 +320,8 @@ class _Reading:
 
 def own_keys(kind: Kind) -> tuple[str, ...]:
     """The keys that a part of this kind has besides the common ones."""
-    return (*(want.name for want in kind.wants), *kind.lists, *(coupling.name for coupling in kind.couplings))
+    couplings = (coupling.name for coupling in kind.couplings)
+    return (*(want.name for want in kind.wants), *kind.lists, *(table.name for table in kind.tables), *couplings)
 
 
 def _not_a_block(key: Words, node: Node, around: Surroundings) -> Diagnostic:

@@ -27,7 +27,7 @@ from cutaway.handbook.shapes import (
     TermShape,
     TypeShape,
 )
-from cutaway.parts.kind import Coupling, Kind, Want
+from cutaway.parts.kind import Coupling, Kind, TableWant, Want
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 Schema = dict[str, Any]
@@ -140,7 +140,8 @@ def _system(kinds: Kinds) -> Schema:
 
 
 def _key(kind: str) -> str:
-    return f"kind {kind}"
+    # A slash would part the name in two where a reference points at it.
+    return f"kind {kind.replace('/', ' or ')}"
 
 
 def _common(key: str) -> str:
@@ -162,6 +163,8 @@ def _kind(kind: Kind) -> Schema:
         properties[want.name] = _quantity(want)
     for name in kind.lists:
         properties[name] = {"type": "array", "items": _SCALAR, "description": f"The {name} of this part, in order."}
+    for table in kind.tables:
+        properties[table.name] = _table(table)
     for coupling in kind.couplings:
         properties[coupling.name] = _coupling(coupling)
     required = ["kind", *(want.name for want in kind.wants if not want.default), *kind.lists]
@@ -176,6 +179,14 @@ def _quantity(want: Want) -> Schema:
         "anyOf": [*one["anyOf"], {"type": "array", "items": one}],
         "description": f"{want.says} ({want.dimension}){usual}",
     }
+
+
+def _table(table: TableWant) -> Schema:
+    """A heading and rows; or the same under `rows`, with `on` and `cite`; or a list of those."""
+    row = {"type": "array", "items": _SCALAR, "minItems": len(table.columns), "maxItems": len(table.columns)}
+    rows = {"type": "array", "items": row, "minItems": 2}
+    long = _object({"rows": rows, "on": _ONE_OR_MORE, "cite": _ONE_OR_MORE}, ["rows"])
+    return {"anyOf": [rows, long, {"type": "array", "items": long, "minItems": 1}], "description": table.says}
 
 
 def _coupling(coupling: Coupling) -> Schema:

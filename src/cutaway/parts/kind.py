@@ -1,7 +1,7 @@
 """The shape of a kind's declaration: what an author can write about such a part and what can be asked of it."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from cutaway.parts.recipe import Medium, Recipe
@@ -64,6 +64,27 @@ class Want:
     least: Literal["above nought", "nought", "any"] = "above nought"
     below: str = ""
     usual: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column of a table that an author may give: its name, what it measures, and on which datum a pressure is."""
+
+    name: str
+    dimension: Dimension
+    datum: Literal["", "gauge", "absolute"] = ""
+
+
+@dataclass(frozen=True, slots=True)
+class TableWant:
+    """A table that an author may give: rows of figures under columns, the last of which depends on the others.
+
+    The last must never fall where none of the others falls: a table that does is refused.
+    """
+
+    name: str
+    says: str
+    columns: tuple[Column, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,13 +164,15 @@ class Fit:
     """What `build` is given: the part as it stands on one standard, in SI.
 
     si: the value of each `Want` by name. lists: the entry's lists by name (`ways`). coupled: the names of the
-    couplings that the author gave. medium: the medium that a `medium=None` port took.
+    couplings that the author gave. medium: the medium that a `medium=None` port took. tables: the rows of each table
+    that was given, by name.
     """
 
     si: Mapping[str, float]
     lists: Mapping[str, tuple[str, ...]]
     coupled: frozenset[str]
     medium: Medium | None = None
+    tables: Mapping[str, tuple[tuple[float, ...], ...]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -187,3 +210,4 @@ class Kind:
     families: tuple[str, ...] = ()
     caution: str = ""
     example: Example | None = None
+    tables: tuple[TableWant, ...] = ()

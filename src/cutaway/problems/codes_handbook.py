@@ -53,6 +53,39 @@ parts:
 """
 
 
+def _engine(heading: str, *rows: str) -> str:
+    """The fuel system with an engine and its cruise table."""
+    table = "".join(f"      - {row}\n" for row in (heading, *rows))
+    return _fuel(
+        line="fuel tank > fuel cock > carburettor",
+        more="""\
+  throttle: {kind: gated throttle}
+  ignition: {kind: magneto switch}
+  carburettor: {kind: carburettor, full flow: 120 gal/h}
+  airscrew: {kind: constant-speed airscrew, lowest speed: 1800 rpm, highest speed: 2850 rpm}
+  blower:
+    kind: one-speed supercharger
+    rated boost: 6 lb/sq in
+    rated speed: 2600 rpm
+    full-throttle height: 12000 ft
+    rated power: 1000 hp
+  engine:
+    kind: supercharged engine
+    throttle: throttle
+    fuel from: carburettor
+    ignition: ignition
+    airscrew: airscrew
+    supercharger: blower
+    cruise table:
+"""
+        + table,
+    )
+
+
+_HEADING = "[speed rpm, boost lb/sq in, flow gal/h]"
+_ROWS = ("[1800, 0, 34]", "[1800, 4, 42]", "[2400, 0, 45]", "[2400, 4, 58]")
+
+
 def _entry(severity: Severity, title: str, why: str, wrong: str, right: str, where: str) -> Entry:
     return Entry(severity, title, why, wrong, right, where)
 
@@ -416,6 +449,36 @@ _PARTS = {
         _fuel(cock="{kind: cock, group: fuel tank}"),
         _fuel(cock="{kind: cock, group: fuel cocks}"),
     ),
+    "H340": _in_fuel(
+        "error",
+        "a table without its heading",
+        "The figures of a table mean nothing without the unit of each column.",
+        _engine("[1600, 0, 30]", *_ROWS),
+        _engine(_HEADING, *_ROWS),
+    ),
+    "H341": _in_fuel(
+        "error",
+        "a row that does not fit its table",
+        "Each row has one figure a column; a figure left out or put in would move all that follow.",
+        _engine(_HEADING, *_ROWS[:-1], "[2400, 58]"),
+        _engine(_HEADING, *_ROWS),
+    ),
+    "H342": _in_fuel(
+        "error",
+        "a table that falls",
+        "With more speed and more boost an engine cannot take less petrol. As a rule a figure was misread.",
+        _engine(_HEADING, *_ROWS[:-1], "[2400, 4, 38]"),
+        _engine(_HEADING, *_ROWS),
+    ),
+    "H343": Entry(
+        "error",
+        "a table twice",
+        "Of two tables for one mark only one could count.",
+        "The cruise table of an engine is given once for Mk 1 and once for every mark.",
+        "It is given once, or says with `on` which is for which mark.",
+        "",
+        "tests/handbook/test_part_tables.py",
+    ),
 }
 
 
@@ -454,7 +517,7 @@ _SITUATIONS = {
     ),
     "H405": _in_situations(
         "no such condition",
-        "Under given: stands what the world is like: height, airspeed, temperature.",
+        "Under given: stands what the world is like: height, airspeed, temperature, load factor.",
         "  running: {given: {hight: 3000 ft}}\n",
         "  running: {given: {height: 3000 ft}}\n",
     ),

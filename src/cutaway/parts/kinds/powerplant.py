@@ -4,7 +4,7 @@ The charge of air is worked out afresh in each step from the speed of the shaft,
 outside air, intake, throttle, blower, induction pipe, cylinders. The constants come with the supercharger.
 """
 
-from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Reading, State, Want
+from cutaway.parts.kind import Column, Coupling, Failure, Fit, Kind, Reading, State, TableWant, Want
 from cutaway.parts.kinds.boost import UNLIMITED
 from cutaway.parts.kinds.common import (
     AMBIENT_PRESSURE,
@@ -42,6 +42,13 @@ from cutaway.parts.recipe import (
 
 INERTIA = 10.0  # kg·m²: only the times below, store / conductance, matter
 RUN_UP, CRANKING_UP, SEIZING = 1.5, 0.3, 0.1  # s
+PINT_AN_HOUR, HORSEPOWER = 4.54609e-3 / 28_800.0, 745.699_871_582_270_2
+CRUISE = TableWant(
+    "cruise table",
+    "Petrol by speed and boost, as the handbook prints it, in the mixture that the engine then has. Between its rows "
+    "straight lines; beyond them the flow goes with the charge.",
+    (Column("speed", "angular speed"), Column("boost", "pressure", "gauge"), Column("flow", "volume flow")),
+)
 SLOW_RUNNING = 0.1  # of the throttle's opening: within it the slow-running jet decides, not the charge
 AREA = tuple(0.025 * i for i in range(41))
 
@@ -98,21 +105,57 @@ def _power(idling: float) -> tuple[tuple[str, Expr], ...]:
     )
 
 
+def above_creep(speed: Expr) -> Expr:
+    """1 where a shaft turns at more than a creep."""
+    return apply("gt", speed, 1.0)
+
+
 def _flow(fit: Fit) -> tuple[tuple[str, Expr], ...]:
-    """Petrol: it goes with the charge, times the strength of the mixture."""
-    share = apply("div", Signal("charge"), _blower("rated charge"))
-    asked = product(Const(fit.si["rated fuel flow"]), share, _of("mixture", "strength", 1.0))
-    turning = above_nought(Signal("rate of turn"))
+    """Petrol: from the cruise table where there is one, else with the charge, times the strength of the mixture."""
+    rows = fit.tables.get(CRUISE.name, ())
+    if rows:
+        strength = apply("div", _of("mixture", "strength", 1.0), _of("mixture", "intended strength", 1.0))
+        asked = product(_from_table(rows), strength)
+    else:
+        share = apply("div", Signal("charge"), _blower("rated charge"))
+        asked = product(Const(fit.si["rated fuel flow"]), share, _of("mixture", "strength", 1.0))
     return (
-        ("fuel asked", product(asked, turning)),
+        ("fuel asked", product(asked, above_creep(Signal("rate of turn")))),
         ("demand", apply("div", Signal("fuel asked"), Signal("full flow", of="fuel from"))),
         ("fuel flow", product(ModeIs("running"), Signal("fuel asked"))),
-    )
+        ("pints an hour", apply("div", apply("div", Signal("fuel flow"), PINT_AN_HOUR),
+                                apply("max", 1.0, apply("div", Signal("power"), HORSEPOWER)))),
+        ("pulling", apply("gt", Signal("power"), 0.05 * HORSEPOWER)),
+    )  # fmt: skip
 
 
-def above_nought(value: Expr) -> Expr:
-    """1 where a speed is more than a creep."""
-    return apply("gt", value, 1.0)
+def _from_table(rows: tuple[tuple[float, ...], ...]) -> Expr:
+    """The table between its rows: by boost within each speed, then by speed. Beyond its ends the flow goes with the
+    charge: with speed, and with the pressure in the induction pipe."""
+    speed, boost = Signal("rate of turn"), Signal("boost")
+    speeds = tuple(sorted({row[0] for row in rows}))
+    by_boost = [sorted((b, flow) for n, b, flow in rows if n == one) for one in speeds]
+    lines = [_line(boost, points) for points in by_boost]
+    within = apply("min", speeds[-1], apply("max", speeds[0], speed))
+    shares = (product(line, _hat(speed, speeds, i)) for i, line in enumerate(lines))
+    return product(total(Const(0.0), *shares), apply("div", speed, within))
+
+
+def _line(boost: Expr, points: list[tuple[float, float]]) -> Expr:
+    """Flow by boost at one speed of the table."""
+    boosts, flows = tuple(p[0] for p in points), tuple(p[1] for p in points)
+    inside = apply("min", boosts[-1], apply("max", boosts[0], boost))
+    pressure = apply("div", apply("add", SEA_LEVEL, boost), apply("add", SEA_LEVEL, inside))
+    flow: Expr = Table(boost, boosts, flows) if len(points) > 1 else Const(flows[0])
+    return product(flow, pressure)
+
+
+def _hat(speed: Expr, speeds: tuple[float, ...], i: int) -> Expr:
+    """The share of the i-th speed in what lies between the speeds of the table: 1 at its own, 0 at its neighbours."""
+    if len(speeds) == 1:
+        return Const(1.0)
+    near = range(max(0, i - 1), min(len(speeds), i + 2))
+    return Table(speed, tuple(speeds[k] for k in near), tuple(float(k == i) for k in near))
 
 
 def _engine(fit: Fit) -> Recipe:
@@ -205,10 +248,12 @@ SUPERCHARGED_ENGINE = Kind(
         Reading("boost", "pressure", "boost", "lb/sq in", datum="gauge"),
         Reading("power", "power", "power", "hp"),
         Reading("fuel flow", "volume flow", "fuel flow", "gal/h"),
+        Reading("pints an hour for each horsepower", "number", "pints an hour", "", alive="pulling"),
     ),
     failures=(Failure("seized", "It stops within a second and cannot be turned."),),
     families=("LIN",),
     caution=ENGINE_CAUTION,
+    tables=(CRUISE,),
 )  # fmt: skip
 
 KINDS = (SUPERCHARGED_ENGINE,)
