@@ -6,6 +6,7 @@ moves with the governor's lag towards what the lever asks. So a stuck pitch keep
 
 from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Reading, State, Want
 from cutaway.parts.kinds.common import CONTROL, JUDGEMENT, above, fixed, no, product, total
+from cutaway.parts.kinds.powerplant_example import powerplant
 from cutaway.parts.kinds.superchargers import ENGINE_CAUTION
 from cutaway.parts.recipe import Across, Const, Element, Input, Node, Recipe, Signal, apply, failed, unless
 
@@ -90,6 +91,14 @@ CONSTANT_SPEED_AIRSCREW = Kind(
     ),
     families=("LIN",),
     caution=ENGINE_CAUTION,
+    example=powerplant(
+        "throttle gate | engine reads 2850 rpm ± 5 rpm",
+        "throttle gate, airscrew lowest | engine reads 1800 rpm ± 5 rpm",
+        "throttle 20 % | airscrew is on fine stop",
+        "throttle gate, airscrew lowest, airscrew oil lost | engine reads above 2500 rpm",
+        "throttle gate, airspeed 200 kt, airscrew oil lost | engine reads above 3000 rpm",
+        "throttle 20 %, airscrew lowest, airscrew pitch stuck | airscrew is on fine stop",
+    ),
 )
 
 
@@ -107,6 +116,11 @@ REV_COUNTER = Kind(
     ),
     readings=(Reading("speed", "angular speed", "speed", "rpm", main=True),),
     failures=(Failure("broken drive", "It shows nothing, whatever the speed."),),
+    example=powerplant(
+        "throttle gate | rev counter reads 2850 rpm ± 5 rpm",
+        "throttle gate, rev counter broken drive | rev counter reads 0 rpm",
+        more=("rev counter: {kind: rev counter, reads: engine}",),
+    ),
 )
 
 KINDS = (CONSTANT_SPEED_AIRSCREW, REV_COUNTER)

@@ -5,6 +5,7 @@ Boost is pressure above the standard atmosphere, whatever the weather and the he
 
 from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Reading, Want
 from cutaway.parts.kinds.common import AMBIENT_PRESSURE, CONTROL, SEA_LEVEL, above, at_position, within_one
+from cutaway.parts.kinds.powerplant_example import powerplant
 from cutaway.parts.kinds.superchargers import ENGINE_CAUTION
 from cutaway.parts.recipe import Const, Input, Recipe, Signal, apply, failed
 
@@ -30,6 +31,12 @@ GATED_THROTTLE = Kind(
     build=_gated_throttle,
     controls=(Control("", ("closed", "gate", "open"), ranged=True, points=(0.0, GATE, 1.0)),),
     failures=(Failure("stuck", "Its linkage has parted and the spring has closed the throttle."),),
+    example=powerplant(
+        "throttle closed | engine reads 600 rpm ± 5 rpm",
+        "throttle gate | engine boost reads 7 lb/sq in ± 0.05 lb/sq in",
+        "throttle open | engine boost reads 9 lb/sq in ± 0.05 lb/sq in",
+        "throttle open, throttle stuck | engine reads 600 rpm ± 5 rpm",
+    ),
 )
 
 
@@ -80,6 +87,12 @@ BOOST_CONTROL = Kind(
     ),
     failures=(Failure("capsule failed", "It no longer holds the boost down: the lever alone decides."),),
     caution=ENGINE_CAUTION,
+    example=powerplant(
+        "throttle gate | engine boost reads 7 lb/sq in ± 0.05 lb/sq in",
+        "throttle gate, height 20000 ft | engine boost reads below 0 lb/sq in",
+        "throttle gate, boost control cut-out pulled | engine boost reads above 12 lb/sq in",
+        "throttle gate, boost control capsule failed | engine boost reads above 12 lb/sq in",
+    ),
 )  # fmt: skip
 
 
@@ -98,6 +111,13 @@ BOOST_GAUGE = Kind(
     couplings=(Coupling("reads", "signals", "The engine whose boost it shows.", required=True, needs=("boost",)),),
     readings=(Reading("boost", "pressure", "boost", "lb/sq in", main=True, datum="gauge"),),
     failures=(Failure("pipe broken", "Its pipe is open to the air: it shows the outside pressure."),),
+    example=powerplant(
+        "boost gauge reads 0 lb/sq in ± 0.05 lb/sq in",
+        "throttle gate | boost gauge reads 7 lb/sq in ± 0.05 lb/sq in",
+        "with height 10000 ft, within 1 s: boost gauge reads below -4 lb/sq in",
+        "throttle gate, boost gauge pipe broken | boost gauge reads 0 lb/sq in ± 0.05 lb/sq in",
+        more=("boost gauge: {kind: boost gauge, reads: engine}",),
+    ),
 )
 
 KINDS = (GATED_THROTTLE, BOOST_CONTROL, BOOST_GAUGE)

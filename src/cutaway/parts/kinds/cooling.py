@@ -4,6 +4,7 @@ from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Reading, State, Wan
 from cutaway.parts.kinds.common import JUDGEMENT, above, drops_to, fixed, latch, port, product, total
 from cutaway.parts.kinds.electrics import AIRFRAME, CONTACT, FED_BY_OR_LINE, FEED, INLET, OUTLET, VOLTAGE_24, live
 from cutaway.parts.kinds.mixture import OUTSIDE_TEMPERATURE, ZERO_CELSIUS
+from cutaway.parts.kinds.powerplant_example import powerplant
 from cutaway.parts.recipe import (
     Across,
     Const,
@@ -85,6 +86,12 @@ COOLANT_CIRCUIT = Kind(
     failures=(Failure("leaking", "Most of the liquid is lost: a twentieth of the heat still gets away."),),
     families=("LIN", "DRAW"),
     caution="A hot cooling circuit is under pressure: opening it scalds.",
+    example=powerplant(
+        "coolant reads 15 °C ± 1 °C",
+        "throttle gate, airspeed 200 kt | 10 min | coolant reads 65 to 90 °C",
+        "throttle gate, airspeed 200 kt, coolant leaking | 10 min | coolant is boiling",
+        more=("coolant: {kind: coolant circuit, engine: engine}",),
+    ),
 )  # fmt: skip
 
 
@@ -113,6 +120,17 @@ THERMOSTAT = Kind(
     states=(State("made", "made", "broken"),),
     failures=(Failure("stuck open", "Its contact never closes."),),
     families=("LIN",),
+    example=powerplant(
+        "thermostat is broken",
+        "throttle gate | 10 min | thermostat is made and shutter lamp is lit",
+        "throttle gate, thermostat stuck open | 10 min | shutter lamp is out",
+        more=(
+            "coolant: {kind: coolant circuit, engine: engine}",
+            "thermostat: {kind: thermostat, senses: coolant}",
+            "shutter lamp: {kind: filament lamp}",
+        ),
+        lines='battery > thermostat > shutter lamp',
+    ),
 )  # fmt: skip
 
 
@@ -129,6 +147,19 @@ RADIATOR_SHUTTER = Kind(
     couplings=(Coupling("moved by", "signals", "The ram that opens it.", required=True, needs=("position",)),),
     states=(State("open", "open", "closed"),),
     failures=(Failure("stuck", "It stays closed, whatever the ram does."),),
+    example=powerplant(
+        "shutter is closed",
+        "with bottle at 200 lb/sq in, after air cock to on, within 5 s: shutter is open",
+        "with bottle at 200 lb/sq in, with shutter stuck, after air cock to on, within 5 s: shutter is closed",
+        more=(
+            "coolant: {kind: coolant circuit, engine: engine, shutter: shutter}",
+            "shutter: {kind: radiator shutter, moved by: shutter ram}",
+            "shutter ram: {kind: ram, area: 2 sq in, stroke: 3 in}",
+            "air cock: {kind: air cock}",
+            "bottle: {kind: air bottle, volume: 0.2 cu ft}",
+        ),
+        lines="bottle > air cock > shutter ram",
+    ),
 )
 
 
@@ -157,6 +188,17 @@ THERMOMETER = Kind(
     readings=(Reading("temperature", "temperature", "shown", "°C", main=True, alive="working"),),
     failures=(Failure("open", "The lead of its bulb is off: it stands at the end of its scale."),),
     families=("LIN",),
+    example=powerplant(
+        "with thermometer switch on, within 1 s: thermometer reads 15 °C ± 1 °C",
+        "thermometer is dead",
+        "with thermometer switch on, with thermometer open, within 1 s: thermometer reads 150 °C",
+        more=(
+            "coolant: {kind: coolant circuit, engine: engine}",
+            "thermometer switch: {kind: switch}",
+            "thermometer: {kind: thermometer, reads: coolant}",
+        ),
+        lines='battery > thermometer switch > thermometer',
+    ),
 )  # fmt: skip
 
 KINDS = (COOLANT_CIRCUIT, THERMOSTAT, RADIATOR_SHUTTER, THERMOMETER)

@@ -14,6 +14,7 @@ from cutaway.parts.kinds.common import (
     total,
     under,
 )
+from cutaway.parts.kinds.powerplant_example import powerplant
 from cutaway.parts.recipe import (
     Across,
     Const,
@@ -82,6 +83,11 @@ AUTOMATIC_MIXTURE = Kind(
     ),
     states=(State("weak", "weak", "rich"),),
     failures=(Failure("stuck rich", "The mixture stays rich at every boost."),),
+    example=powerplant(
+        "throttle gate | mixture is rich",
+        "throttle 20 % | mixture is weak",
+        "throttle 20 %, mixture stuck rich | mixture is rich",
+    ),
 )  # fmt: skip
 
 
@@ -147,6 +153,12 @@ HOT_AIR_INTAKE = Kind(
         Failure("drawing damp air", "No fault of its own: the air outside is damp, so that ice may form."),
     ),
     families=("LIN",),
+    example=powerplant(
+        "throttle open, height 12000 ft, intake hot, boost control cut-out pulled | intake is warmed",
+        "throttle gate, intake drawing damp air, temperature 5 °C | 10 min | intake is iced",
+        "throttle gate, intake hot, intake drawing damp air, temperature 5 °C | 10 min | intake is clear",
+        "throttle gate, intake hot, intake stuck | intake is not warmed",
+    ),
 )  # fmt: skip
 
 KINDS = (AUTOMATIC_MIXTURE, HOT_AIR_INTAKE)

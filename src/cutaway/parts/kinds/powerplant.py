@@ -22,6 +22,7 @@ from cutaway.parts.kinds.common import (
     within_one,
 )
 from cutaway.parts.kinds.mixture import OUTSIDE_TEMPERATURE
+from cutaway.parts.kinds.powerplant_example import powerplant
 from cutaway.parts.kinds.superchargers import ENGINE_CAUTION, OFFERS
 from cutaway.parts.laws.charge import CLEARANCE, GAS, lever_area
 from cutaway.parts.recipe import (
@@ -254,6 +255,14 @@ SUPERCHARGED_ENGINE = Kind(
     families=("LIN",),
     caution=ENGINE_CAUTION,
     tables=(CRUISE,),
+    example=powerplant(
+        "engine is stopped",
+        "throttle closed | engine is running",
+        "throttle open, height 5000 ft | engine power reads 1180 hp ± 2 hp",
+        "throttle open, height 5000 ft | engine fuel flow reads 100 gal/h ± 1 gal/h",
+        "throttle gate, engine seized | engine is stopped",
+        "after ignition to both then starter button to pressed for 4 s, within 10 s: engine is stopped",
+    ),
 )  # fmt: skip
 
 KINDS = (SUPERCHARGED_ENGINE,)

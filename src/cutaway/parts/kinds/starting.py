@@ -3,6 +3,7 @@
 from cutaway.parts.kind import Failure, Fit, Kind, Reading, State, Want
 from cutaway.parts.kinds.common import JUDGEMENT, port, product
 from cutaway.parts.kinds.electrics import AIRFRAME, FED_BY_OR_LINE, FEED, VOLTAGE_24
+from cutaway.parts.kinds.powerplant_example import powerplant
 from cutaway.parts.kinds.superchargers import ENGINE_CAUTION
 from cutaway.parts.recipe import Across, Element, Recipe, Through, apply, unless
 
@@ -39,6 +40,11 @@ ELECTRIC_STARTER = Kind(
     failures=(Failure("solenoid open", "Its solenoid does not close: it takes no current and does not turn."),),
     families=("LIN",),
     caution=ENGINE_CAUTION,
+    example=powerplant(
+        "after starter button to pressed, within 1 s: starter is engaged",
+        "with starter solenoid open, after starter button to pressed, within 1 s: starter is not engaged",
+        "starter solenoid open | engine is stopped",
+    ),
 )  # fmt: skip
 
 KINDS = (ELECTRIC_STARTER,)

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, State, Want
 from cutaway.parts.kinds.common import JUDGEMENT, SEA_LEVEL, over, product, under
+from cutaway.parts.kinds.powerplant_example import powerplant
 from cutaway.parts.laws.atmosphere import isa_pressure, isa_temperature
 from cutaway.parts.laws.charge import (
     friction_constant,
@@ -156,6 +157,13 @@ ONE_SPEED = Kind(
     wants=(*_rating(RATED, "", "1000 to 25000 ft"), *_COMMON),
     failures=(_SHEARED,),
     caution=ENGINE_CAUTION,
+    example=powerplant(
+        "throttle gate | engine boost reads 7 lb/sq in ± 0.05 lb/sq in",
+        "throttle open, height 5000 ft | engine power reads 1180 hp ± 2 hp",
+        "throttle open, height 9000 ft | engine boost reads below 7 lb/sq in",
+        "throttle gate, blower drive sheared | engine boost reads below 0 lb/sq in",
+        one_speed=True,
+    ),
 )
 
 
@@ -204,6 +212,14 @@ TWO_SPEED = Kind(
     states=(State("in S gear", "S gear", "in M gear"),),
     failures=(Failure("stuck in M", "It stays in M gear, whatever is asked."), _SHEARED),
     caution=ENGINE_CAUTION,
+    example=powerplant(
+        "throttle open, height 5000 ft | engine power reads 1180 hp ± 2 hp",
+        "throttle open, height 14000 ft, blower S | engine power reads 1070 hp ± 2 hp",
+        "blower S | blower is in S gear",
+        "throttle open, height 14000 ft | engine boost reads below 6 lb/sq in",
+        "blower S, blower stuck in M | blower is in M gear",
+        "throttle gate, blower drive sheared | engine boost reads below 0 lb/sq in",
+    ),
 )
 
 KINDS = (ONE_SPEED, TWO_SPEED)
