@@ -23,6 +23,7 @@ from cutaway.machine.layout import (
     TERM,
     TRANSIENTS,
     TRAVEL,
+    X_SCALE,
     Floats,
     Live,
     X,
@@ -54,11 +55,21 @@ def contents(machine: Machine, live: Live) -> tuple[Floats, Floats]:
     return total, size
 
 
+def _least(machine: Machine) -> Floats:
+    """The least content of each medium against which an error is measured: a millionth of what the small stores of its
+    nodes hold at one scale. Without it the round-off of an empty network would count as all there is."""
+    free = int(machine.fixed.size[FREE])
+    least = np.zeros(len(MEDIA))
+    held = machine.numbers.node[CAPACITY, :free] * machine.numbers.node[X_SCALE, :free]
+    np.add.at(least, machine.fixed.node[MEDIUM, :free], 1.0e-6 * held)
+    return least
+
+
 def certificate(machine: Machine, live: Live, before: tuple[Floats, Floats], kernel: str) -> Certificate:
     """The certificate of a run that began with these contents."""
     total, size = contents(machine, live)
     lost = np.abs(total - before[0] - live.medium[SUPPLY])
-    against = np.maximum(size, before[1]) + live.medium[GROSS]
+    against = np.maximum(size, before[1]) + live.medium[GROSS] + _least(machine)
     relative = lost[against > 0.0] / against[against > 0.0]
     return Certificate(
         residual=float(live.clock[RESIDUAL]),
