@@ -38,6 +38,7 @@ from cutaway.parts.recipe import (
 REFERENCE_SPEED = 100.0 * 1852.0 / 3600.0  # 100 kt, at which air loads are given
 FASTEST = 25.0  # the square of five times that: no load that helps is larger than this many times its figure
 FORCE = 1e6  # N: a margin larger than any force here
+JUDDER = 0.05  # s: an iced piston sticks and slips no faster than this, as it would where a stop springs it loose
 CAUTION = (
     "Oil under pressure moves a jack without warning, and so may anything that lets the pressure go. Keep everybody "
     "clear of what it moves."
@@ -58,7 +59,7 @@ def _ice(fit: Fit, push: Expr) -> tuple[Mode, Mode]:
 
     def breaks(name: str, force: Expr) -> Mode:
         sets = least(when(here, FORCE), over(force, ice + friction))
-        return Mode(name, sets, most(when_not(here, FORCE), under(force, ice)))
+        return Mode(name, sets, most(when_not(here, FORCE), under(force, ice)), dwell=JUDDER)
 
     return breaks("dragged out", push), breaks("dragged in", apply("neg", push))
 
