@@ -9,7 +9,7 @@ import pytest
 from cutaway.machine.expressions import parts_of_expression
 from cutaway.parts.kind import Control, Kind, Reading, Want
 from cutaway.parts.laws.elements import family
-from cutaway.parts.library import KINDS, kind
+from cutaway.parts.library import KINDS, declared, kind
 from cutaway.parts.recipe import Across, Content, Expr, Input, ModeIs, Recipe, Signal, Through
 from cutaway.quantities.si import low_high_si, to_si
 from tests.parts.fits import WAYS, fit_of, quantity, recipe_of, spelled_for
@@ -34,6 +34,7 @@ def ports_of(kind: Kind) -> set[str]:
 def test_the_kinds_of_the_demo_are_all_here() -> None:
     assert len(KINDS) >= 37
     assert all(name == one.name for name, one in KINDS.items())
+    assert len(list(declared())) == len(KINDS), "two kinds of one name"
     with pytest.raises(KeyError):
         kind("flux capacitor")
 

@@ -1,74 +1,21 @@
-"""All kinds of part, by name."""
+"""All kinds of part, by name, gathered from the files of `parts/kinds/`: a new kind needs no list but its own."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from importlib import import_module
+from pkgutil import iter_modules
 from types import MappingProxyType
 
+from cutaway.parts import kinds
 from cutaway.parts.kind import Kind
-from cutaway.parts.kinds import (
-    air,
-    airscrew,
-    boost,
-    carburettors,
-    circuits,
-    cooling,
-    electrics,
-    emergency,
-    engine,
-    feeding,
-    fire,
-    fuel,
-    generating,
-    hydraulics,
-    instruments,
-    jacks,
-    lamps,
-    mixture,
-    motors,
-    oil_supply,
-    oil_valves,
-    powerplant,
-    rams,
-    remote,
-    starting,
-    superchargers,
-    supplies,
-    undercarriage,
-    vacuum,
-)
 
-_GROUPS = (
-    fuel,
-    feeding,
-    carburettors,
-    engine,
-    supplies,
-    electrics,
-    circuits,
-    lamps,
-    generating,
-    motors,
-    remote,
-    fire,
-    instruments,
-    vacuum,
-    hydraulics,
-    oil_supply,
-    oil_valves,
-    jacks,
-    emergency,
-    undercarriage,
-    air,
-    rams,
-    airscrew,
-    boost,
-    cooling,
-    mixture,
-    powerplant,
-    starting,
-    superchargers,
-)
 
-KINDS: Mapping[str, Kind] = MappingProxyType({kind.name: kind for group in _GROUPS for kind in group.KINDS})
+def declared() -> Iterator[Kind]:
+    """Every kind in the `KINDS` of a file of `parts/kinds/`, file by file in the order of their names."""
+    for module in sorted(iter_modules(kinds.__path__), key=lambda found: found.name):
+        yield from getattr(import_module(f"{kinds.__name__}.{module.name}"), "KINDS", ())
+
+
+KINDS: Mapping[str, Kind] = MappingProxyType({kind.name: kind for kind in declared()})
 
 
 def kind(name: str) -> Kind:
