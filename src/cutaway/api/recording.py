@@ -13,9 +13,10 @@ from cutaway.narrate.alignment import Alignment, align
 from cutaway.narrate.captions import Cue, captions
 from cutaway.narrate.heard_before import HeardBefore
 from cutaway.narrate.hearing import Progress, hear
-from cutaway.narrate.judging_recordings import heard_badly, not_this_script
+from cutaway.narrate.judging_recordings import heard_badly, not_this_script, of_a_part
+from cutaway.narrate.part_of_script import set_apart
 from cutaway.narrate.recogniser import missing
-from cutaway.narrate.recorded import piece_times, slots
+from cutaway.narrate.recorded import chapters_heard, piece_times
 from cutaway.narrate.script_words import script_words
 from cutaway.narrate.sound import open_recording
 from cutaway.narrate.srt import srt_file
@@ -117,11 +118,11 @@ def align_recording(
         with closing(HeardBefore(heard_file())) as before:
             heard = hear(sound, map(tuple, expected), Path(scratch), progress, before)
         seconds = sound.seconds
-    found = align(words, heard)
+    found = set_apart(align(words, heard), words)
     problems = not_this_script(found, script, recording.name, seconds)
     if problems:
         return None, seconds, problems
-    return found, seconds, heard_badly(found, script, recording.name)
+    return found, seconds, of_a_part(found, script, recording.name) + heard_badly(found, script, recording.name)
 
 
 def _texts(
@@ -129,9 +130,10 @@ def _texts(
 ) -> tuple[tuple[Cue, ...], tuple[str, str, str], Problems]:
     """The captions and the texts of the three files, in the order of `_ENDINGS`."""
     if alignment is None:
-        times, when = None, timeline(script, folder.glossary)
+        times, chaptered, when = None, script, timeline(script, folder.glossary)
     else:
-        times, when = piece_times(script, folder.glossary, alignment), slots(alignment)
+        times = piece_times(script, folder.glossary, alignment)
+        chaptered, when = chapters_heard(script, alignment)
     cues, problems = captions(script, folder.glossary, recorded=times)
     title = script.title or script.name
-    return cues, (caption_file(cues, title), srt_file(cues), chapter_file(script, when)), problems
+    return cues, (caption_file(cues, title), srt_file(cues), chapter_file(chaptered, when)), problems

@@ -2,7 +2,7 @@
 
 from cutaway.api.recording import Captioned
 from cutaway.handbook.records import Script
-from cutaway.narrate.alignment import Alignment, Departure
+from cutaway.narrate.alignment import Absent, Alignment, Departure
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.printing import as_records
 
@@ -31,11 +31,27 @@ def _recording_lines(done: Captioned, alignment: Alignment) -> list[str]:
         f"{clock(done.seconds)} of sound; {heard} of {len(alignment.sentences)} sentences found, "
         f"{100 * alignment.share:.0f} % of the words made out."
     ]
+    if alignment.absent:
+        lines.append("Not in this recording:")
+        lines += [f"  {absent_text(one, done.script)}" for one in alignment.absent]
     if alignment.departures:
         lines.append("To check by listening; a machine that mishears looks just like this:")
         lines += [f"  {departure_text(one, done.script)}" for one in alignment.departures]
     lines.append("")
     return lines
+
+
+def absent_text(one: Absent, script: Script) -> str:
+    """Sentences that are not in a recording, as a line."""
+    sentences = script.sentences
+    chapters = ", ".join(_chapters(one, script))
+    which = f"sentences {one.first + 1} to {one.last + 1}{f' ({chapters})' if chapters else ''}"
+    return f"{which}: from '{sentences[one.first].text}' to '{sentences[one.last].text}'"
+
+
+def _chapters(one: Absent, script: Script) -> tuple[str, ...]:
+    within = script.sentences[one.first : one.last + 1]
+    return tuple(dict.fromkeys(sentence.chapter for sentence in within if sentence.chapter))
 
 
 def departure_text(one: Departure, script: Script) -> str:
@@ -99,6 +115,10 @@ def _alignment_record(done: Captioned, alignment: Alignment) -> dict[str, object
                 ],
             }
             for one in alignment.sentences
+        ],
+        "not in this recording": [
+            {"from sentence": one.first + 1, "to sentence": one.last + 1, "chapters": list(_chapters(one, done.script))}
+            for one in alignment.absent
         ],
         "to check": [departure_record(one) for one in alignment.departures],
     }

@@ -61,14 +61,25 @@ class Departure:
 
 
 @dataclass(frozen=True, slots=True)
+class Absent:
+    """Sentences in a row that are not in a recording: the first and the last of them, counted from 0."""
+
+    first: int
+    last: int
+
+
+@dataclass(frozen=True, slots=True)
 class Alignment:
     """sentences: one record for each sentence of the script. share: how much of the whole script was heard.
-    agreed: the places of the heard words that agree with the script."""
+    agreed: the places of the heard words that agree with the script. share_agreed: their share of all that was heard.
+    absent: what is not in the recording at all, once `set_apart` has told it from what was left out."""
 
     sentences: tuple[SentenceTime, ...]
     departures: tuple[Departure, ...]
     share: float
     agreed: frozenset[int]
+    share_agreed: float = 0.0
+    absent: tuple[Absent, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +109,7 @@ def align(script: Sequence[SaidWord], heard: Sequence[Heard]) -> Alignment:
         ),
         len(pairs) / len(script),
         frozenset(pairs.values()),
+        len(pairs) / len(heard) if heard else 0.0,
     )
 
 

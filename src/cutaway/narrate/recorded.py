@@ -1,5 +1,7 @@
 """What an alignment says of captions and chapters: when each written piece and each sentence is said."""
 
+from dataclasses import replace
+
 from cutaway.handbook.records import Script, Term
 from cutaway.narrate.alignment import Alignment, SentenceTime
 from cutaway.narrate.captions import PieceTimes
@@ -26,6 +28,17 @@ def _times_of(count: int, sentence: SentenceTime) -> PieceTimes:
         times.append((start, stop))
         now = stop
     return tuple(times)
+
+
+def chapters_heard(script: Script, alignment: Alignment) -> tuple[Script, tuple[Slot, ...]]:
+    """The script without the chapters of which nothing is in the recording, and when each of its sentences is said."""
+    heard = {script.sentences[at].chapter for at, one in enumerate(alignment.sentences) if one.words}
+    kept = [
+        (sentence, slot)
+        for sentence, slot in zip(script.sentences, slots(alignment), strict=True)
+        if sentence.chapter in heard
+    ]
+    return replace(script, sentences=tuple(one for one, _ in kept)), tuple(slot for _, slot in kept)
 
 
 def slots(alignment: Alignment) -> tuple[Slot, ...]:

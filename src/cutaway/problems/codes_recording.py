@@ -74,8 +74,8 @@ ENTRIES: dict[str, Entry] = {
     "N505": Entry(
         "error",
         "a recording that is not of this script",
-        why="Hardly any of the script's words were heard in their order: it is music, noise or another text. Captions "
-        "with such times would be worse than none.",
+        why="Hardly any of the script's words were heard in their order, and hardly anything that was heard is of the "
+        "script: it is music, noise or another text. Captions with such times would be worse than none.",
         wrong="cutaway captions 01-fuel --recording organ.wav",
         right="cutaway captions 01-fuel --recording fuel-narration.wav",
         tested_by=_SOUND,
@@ -88,6 +88,15 @@ ENTRIES: dict[str, Entry] = {
         wrong="a narration in a hangar with the engine running",
         right="the same near the microphone",
         tested_by=_SOUND,
+    ),
+    "N507": Entry(
+        "warning",
+        "a recording of a part of the script",
+        why="Only what is in the recording has captions and chapters; the rest of the script is listed as not in it. "
+        "Such captions are right for the part and wrong for a film of the whole.",
+        wrong="cutaway captions 01-fuel --recording second-chapter.wav",
+        right="cutaway captions 01-fuel --recording second-chapter.wav --out second-chapter",
+        tested_by="tests/narrate/recording/test_part_of_script.py",
     ),
     "N601": Entry(
         "error",
