@@ -92,7 +92,7 @@ def _power(idling: float) -> tuple[tuple[str, Expr], ...]:
     indicated = apply("div", product(_blower("power constant"), speed, drawn),
                       apply("sqrt", Signal("charge temperature")))  # fmt: skip
     friction = product(_blower("friction constant"), speed, speed)
-    charged = apply("sub", product(indicated, _of("mixture", "power factor", 1.0)), friction)
+    charged = product(apply("sub", indicated, friction), _of("mixture", "power factor", 1.0))
     slow = product(_blower("rated power"), Signal("load", of="airscrew"), Const(idling**3))
     opened = apply("step", apply("div", Signal("opening", of="throttle"), SLOW_RUNNING))
     power = total(product(opened, apply("max", 0.0, charged)), product(no(opened), slow))
