@@ -1,5 +1,6 @@
 """Small type folders for the tests of this room, and claims put to them."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -11,6 +12,8 @@ from cutaway.inquiry.workshop import Workshop
 from cutaway.language.parse import parse_claim
 from cutaway.language.syntax import Claim
 from cutaway.machine.subjects import Subject, subjects
+from cutaway.parts.kind import Kind
+from cutaway.parts.library import KINDS
 from cutaway.problems.diagnostic import Problems, has_error
 from cutaway.problems.span import TextFile, whole
 
@@ -40,12 +43,12 @@ class Folder:
         return verdict_for(self.claim(text), self.subject(on), self.workshop, self.loaded.told, rests, memory)
 
 
-def folder_at(path: Path, files: dict[str, str]) -> Folder:
+def folder_at(path: Path, files: dict[str, str], kinds: Mapping[str, Kind] = KINDS) -> Folder:
     """A folder of these files, written and loaded; type.yaml has one mark where none is given."""
     for name, text in {"type.yaml": TYPE, **files}.items():
         (path / name).parent.mkdir(parents=True, exist_ok=True)
         (path / name).write_text(text, encoding="utf-8")
-    loaded, problems = load(path)
+    loaded, problems = load(path, kinds)
     assert loaded is not None, problems
     assert not has_error(problems), [(p.code, p.message) for p in problems]
     workshop, more = workshop_for(loaded, threads=1)
