@@ -124,7 +124,7 @@ def test_only_the_standards_that_are_asked_for(sparrow: Path) -> None:
 def test_a_standard_that_there_is_not(sparrow: Path, words: str, hint: str) -> None:
     for verb in (("check", sparrow), ("run", "parked", "-C", sparrow)):
         result = cutaway(*verb, "--on", words)
-        assert result.exit_code == exits.FOUND
+        assert result.exit_code == exits.WRONG_USE
         assert words in result.stderr and hint in result.stderr and "--on, line 1" in result.stderr
 
 
@@ -174,7 +174,7 @@ def test_make_as_json_and_where_it_is_told(sparrow: Path, tmp_path: Path) -> Non
 def test_make_does_not_replace_what_is_not_a_pack(sparrow: Path, tmp_path: Path) -> None:
     (tmp_path / "notes.txt").write_text("mine")
     result = cutaway("make", sparrow, "--out", tmp_path / "notes.txt")
-    assert result.exit_code == exits.FOUND
+    assert result.exit_code == exits.WRONG_USE
     assert "[K101]" in result.stderr
     assert (tmp_path / "notes.txt").read_text() == "mine"
 
@@ -258,7 +258,7 @@ def test_run_as_json_and_as_csv_are_the_same_figures(sparrow: Path) -> None:
 )
 def test_run_with_what_is_not_there(sparrow: Path, said: tuple[str, ...], told: str) -> None:
     result = cutaway("run", "-C", sparrow, *said)
-    assert result.exit_code == exits.FOUND
+    assert result.exit_code == exits.WRONG_USE
     assert told in result.stderr
     assert result.stdout == ""
 
@@ -268,7 +268,7 @@ def test_run_with_what_is_not_there(sparrow: Path, said: tuple[str, ...], told: 
 
 def test_open_without_a_pack_says_how_to_make_one(sparrow: Path) -> None:
     result = cutaway("open", sparrow)
-    assert result.exit_code == exits.FOUND
+    assert result.exit_code == exits.WRONG_USE
     assert f"cutaway make {sparrow}" in result.stderr
 
 

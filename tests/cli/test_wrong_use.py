@@ -30,7 +30,7 @@ def test_an_empty_folder_is_taken(tmp_path: Path) -> None:
 
 def test_a_script_that_there_is_not_c102(sparrow: Path) -> None:
     result = cutaway("check", sparrow, "--script", "fuel")
-    assert result.exit_code == 1
+    assert result.exit_code == 2
     assert "[C102]" in result.stderr and "There are: 01-first" in result.stderr
     assert cutaway("check", sparrow, "--script", "01-first").exit_code == 0
 
@@ -41,7 +41,7 @@ def test_what_is_not_on_the_standard_cannot_be_moved_c103(sparrow: Path) -> None
     system.write_text(system.read_text().replace("\nlines:", f"\n{cock}\nlines:"))
     asked = ("run", "parked", "-C", sparrow, "--do", "spare cock to on", "--for", "1 s")
     result = cutaway(*asked, "--on", "Mk 1")
-    assert result.exit_code == 1
+    assert result.exit_code == 2
     assert "[C103]" in result.stderr and "Mk 1 has no spare cock" in result.stderr
     assert "[C103]" not in cutaway(*asked, "--on", "Mk 2").stderr
 
@@ -49,7 +49,7 @@ def test_what_is_not_on_the_standard_cannot_be_moved_c103(sparrow: Path) -> None
 def test_a_part_that_there_is_not_cannot_be_shown_c104(sparrow: Path) -> None:
     asked = ("run", "parked", "-C", sparrow, "--for", "1 s")
     result = cutaway(*asked, "--show", "fule tank")
-    assert result.exit_code == 1
+    assert result.exit_code == 2
     assert "[C104]" in result.stderr and "'fule tank'" in result.stderr and "fuel tank" in result.stderr
     assert cutaway(*asked, "--show", "Fuel Tank").exit_code == 0
 
@@ -65,7 +65,7 @@ def test_a_place_that_cannot_be_written_c105(tmp_path: Path, place: str) -> None
 @pytest.mark.parametrize("length", ["0 s", "-5 s", "1e9 s"])
 def test_a_length_of_time_that_is_not_run_c106(sparrow: Path, length: str) -> None:
     result = cutaway("run", "parked", "-C", sparrow, "--for", length)
-    assert result.exit_code == 1
+    assert result.exit_code == 2
     assert "[C106]" in result.stderr and length in result.stderr
 
 
@@ -89,6 +89,38 @@ def test_a_command_that_is_not_understood_ends_with_2_and_says_how_to_get_help(s
 def test_no_folder_at_all(tmp_path: Path) -> None:
     for verb in (("check",), ("make",), ("find", "petrol", "-C"), ("run", "parked", "-C")):
         result = cutaway(*verb, tmp_path / "nowhere")
-        assert result.exit_code == 1
+        assert result.exit_code == 2
         assert "[H001]" in result.stderr and "cutaway new" in result.stderr
         assert result.stdout == ""
+
+
+def test_what_is_not_there_ends_with_2_whatever_the_verb(sparrow: Path, tmp_path: Path) -> None:
+    gone = tmp_path / "gone.pdf"
+    for said in (
+        ("take", gone, "-C", sparrow),
+        ("take", gone, "-C", tmp_path),
+        ("import-words", tmp_path / "gone.srt", "-C", sparrow),
+        ("import-words", tmp_path / "gone.docx", "-C", sparrow),
+        ("repair", tmp_path / "gone.vtt", "-C", sparrow),
+        ("captions", "gone", "-C", sparrow),
+        ("captions", "01-first", "-C", sparrow, "--recording", tmp_path / "gone.wav"),
+        ("link", "gone", "-C", sparrow),
+        ("desk", sparrow / "scripts" / "gone.md"),
+        ("letters", sparrow, "--reply", "gone"),
+        ("manuscript", sparrow / "scripts" / "gone.md"),
+        ("open", sparrow),
+        ("publish", sparrow),
+        ("run", "gone", "-C", sparrow),
+        ("sources", sparrow, "--of", "hb §999"),
+    ):
+        result = cutaway(*said)
+        assert result.exit_code == 2, (said, result.stderr)
+        assert result.stderr.strip() and result.stdout == "", said
+
+
+def test_every_code_of_wrong_use_is_in_the_catalogue() -> None:
+    from cutaway.cli.exits import NAMES_NOTHING
+    from cutaway.problems.catalogue import CATALOGUE
+
+    assert NAMES_NOTHING - CATALOGUE.keys() == set()
+    assert all(CATALOGUE[code].severity == "error" for code in NAMES_NOTHING)

@@ -1,5 +1,6 @@
 """Words taken in as a script: every sort of file, and nothing written over."""
 
+import shutil
 from pathlib import Path
 
 import pytest
@@ -92,14 +93,13 @@ def test_a_script_is_never_written_over(sample) -> None:
     assert "Old words" in (sample / "scripts" / "talk.md").read_text(encoding="utf-8")
     done, problems = import_words(sample, file, "talk-2")
     assert done is not None and not problems
-    assert codes(import_words(sample, file, "../../elsewhere")[1]) == ["N602"]
+    assert codes(import_words(sample, file, "../../elsewhere")[1]) == ["N607"]
 
 
 @pytest.mark.parametrize(
     "name, content",
     [
         ("talk.odt", b"x"),
-        ("none.txt", None),
         ("broken.docx", b"PK\x03\x04 no"),
         ("empty.txt", b" \n\n"),
         ("empty.md", b"\n"),
@@ -107,8 +107,7 @@ def test_a_script_is_never_written_over(sample) -> None:
 )
 def test_what_cannot_be_taken_in(name, content, sample) -> None:
     file = sample.parent / name
-    if content is not None:
-        file.write_bytes(content)
+    file.write_bytes(content)
     before = sorted((sample / "scripts").iterdir())
     done, problems = import_words(sample, file)
     assert done is None and codes(problems) == ["N601"]
@@ -144,3 +143,136 @@ def test_planned_captions_are_not_written_over(sample) -> None:
     done, problems = make_captions(sample, "talk")
     assert done is None and codes(problems) == ["N604"]
     assert codes(make_captions(sample, "tallk")[1]) == ["C102"]
+
+
+def test_a_file_that_is_not_there(sample) -> None:
+    for name in ("none.txt", "none.srt", "none.docx"):
+        assert codes(import_words(sample, sample.parent / name)[1]) == ["N606"]
+
+
+# --- what is not spoken, and captions without full stops ---------------------------------------------------------
+
+
+def told(folder: Path, name: str, content: str) -> list[str]:
+    file = folder.parent / name
+    file.write_text(content, encoding="utf-8")
+    return [f"{one.code}: {one.message}" for one in import_words(folder, file, name.replace(".", "-"))[1]]
+
+
+SOUNDS = """1
+00:00:01,000 --> 00:00:02,000
+[MUSIC]
+
+2
+00:00:02,500 --> 00:00:04,000
+GUIDE: She has two tanks, (applause)
+
+3
+00:00:04,100 --> 00:00:05,000
+♪ la la la ♪
+
+4
+00:00:05,200 --> 00:00:07,000
+one in each wing (the port one
+is red).
+
+5
+00:00:07,100 --> 00:00:09,000
+- VISITOR: And oil?
+- Guide: One: at the nose. [engine starts]
+
+6
+00:00:09,100 --> 00:00:11,000
+Guide: Caution: it is hot.
+"""
+
+
+def test_sounds_and_speakers_are_no_words_and_are_told(sample) -> None:
+    assert taken(sample, "talk.srt", SOUNDS) == (
+        ("", "She has two tanks, one in each wing (the port one is red)."),
+        ("", "And oil?"),
+        ("", "One: at the nose."),
+        ("", "Caution: it is hot."),
+    )
+    (line,) = told(sample, "again.srt", SOUNDS)
+    assert line == (
+        "N608: Left out, since it is not spoken: 4 sounds ('[MUSIC]', '(applause)', '♪ la la la ♪', '[engine starts]') "
+        "and the names of speakers before 4 lines (GUIDE, Guide, VISITOR)."
+    )
+
+
+def test_captions_of_nothing_but_sounds_have_no_words(sample) -> None:
+    file = sample.parent / "music.vtt"
+    file.write_text("WEBVTT\n\n00:01.000 --> 00:02.000\n[Music]\n", encoding="utf-8")
+    done, problems = import_words(sample, file)
+    assert done is None and codes(problems) == ["N601", "N608"]
+
+
+BARE = [
+    (0.0, 2.0, "she has two tanks one in"), (2.1, 4.0, "each wing and both of them are"),
+    (4.1, 6.0, "made of tinned steel"), (7.0, 9.0, "the lamp on the left wall"),
+    (9.1, 11.0, "is red and it lights when"), (11.1, 13.0, "the pressure falls below two pounds"),
+    (13.1, 15.0, "then the pilot pumps by hand"), (15.1, 17.0, "until it goes out and looks"),
+    (17.1, 19.0, "for a field to land in"),
+]  # fmt: skip
+
+
+def as_srt(cues) -> str:
+    def stamp(seconds: float) -> str:
+        return f"00:00:{int(seconds):02},{round(seconds % 1 * 1000):03}"
+
+    return "\n".join(f"{n}\n{stamp(a)} --> {stamp(b)}\n{words}\n" for n, (a, b, words) in enumerate(cues, 1))
+
+
+def test_captions_without_full_stops_become_sentences_at_pauses_and_that_is_told(sample) -> None:
+    assert [text for _, text in taken(sample, "bare.srt", as_srt(BARE))] == [
+        "she has two tanks one in each wing and both of them are made of tinned steel.",
+        "The lamp on the left wall is red and it lights when the pressure falls below two pounds.",
+        "Then the pilot pumps by hand until it goes out and looks for a field to land in",
+    ]
+
+
+def test_what_was_guessed_is_told_and_what_has_full_stops_is_left_alone(sample) -> None:
+    assert [line[:4] for line in told(sample, "bare.srt", as_srt(BARE))] == ["N609"]
+    stopped = as_srt([(a, b, words + ("." if at % 3 == 2 else "")) for at, (a, b, words) in enumerate(BARE)])
+    assert told(sample, "stopped.srt", stopped) == []
+
+
+# --- a manuscript of our own comes back as the script that it was made of -----------------------------------------
+
+WHINCHAT = Path(__file__).parents[2] / "demo" / "whinchat"
+
+
+@pytest.mark.parametrize("name", ["01-fuel", "02-current-and-air"])
+def test_a_manuscript_gives_back_the_sentences_of_its_script_and_nothing_else(name, tmp_path) -> None:
+    pytest.importorskip("docx")
+    from cutaway.api.manuscript import manuscript
+
+    folder = tmp_path / "whinchat"
+    shutil.copytree(WHINCHAT, folder, ignore=shutil.ignore_patterns("pack"))
+    book, _ = manuscript((folder / "scripts" / f"{name}.md",), tmp_path / "book.docx", rests=False)
+    assert book is not None and book.footnotes > 5 and book.figures > 1
+    done, _ = import_words(folder, tmp_path / "book.docx", "back")
+    assert done is not None
+    loaded, _ = load(folder)
+    scripts = {script.name: script for script in loaded.folder.scripts}
+    assert scripts["back"].title == scripts[name].title
+    assert [(s.chapter, s.text) for s in scripts["back"].sentences] == [
+        (s.chapter, s.text) for s in scripts[name].sentences
+    ]
+
+
+def test_a_caption_a_list_of_figures_and_a_table_of_contents_of_anybody_are_not_spoken(sample) -> None:
+    docx = pytest.importorskip("docx")
+    from docx.enum.style import WD_STYLE_TYPE
+
+    made = docx.Document()
+    for style in ("toc 1", "table of figures"):
+        made.styles.add_style(style, WD_STYLE_TYPE.PARAGRAPH)
+    made.add_paragraph("Tanks 3", style="toc 1")
+    made.add_paragraph("Figure 1. The tank 4", style="table of figures")
+    made.add_paragraph("She has two tanks.")
+    made.add_paragraph("Figure 1. The tank", style="Caption")
+    file = sample.parent / "theirs.docx"
+    made.save(str(file))
+    assert taken(sample, "theirs.docx", file.read_bytes()) == (("", "She has two tanks."),)

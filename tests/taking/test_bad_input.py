@@ -65,7 +65,7 @@ def test_a_folder_that_is_not_there_or_cannot_be_written(taken, tmp_path) -> Non
 
     good = file_of("good.txt", LINES[0].encode(), tmp_path)
     outcome, problems = take_in(tmp_path / "nowhere", [good])
-    assert outcome is None and [p.code for p in problems] == ["T111"]
+    assert outcome is None and [p.code for p in problems] == ["T116"]
     outside = tmp_path / "outside"
     outside.mkdir()
     shutil.rmtree(taken.folder / "sources")

@@ -9,6 +9,8 @@ from cutaway.api.repairing import read_text
 from cutaway.narrate.caption_reading import read_captions
 from cutaway.narrate.imported import Block, from_captions, from_plain_text, script_text
 from cutaway.narrate.manuscript_reading import read_docx
+from cutaway.narrate.not_spoken import LeftOut
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_order
 from cutaway.problems.span import TextFile
 from cutaway.publish.single_file import write_file
@@ -35,7 +37,7 @@ def import_words(folder: Path | str, file: Path, name: str = "", title: str = ""
     script = name or _name(file.stem)
     if script != _name(script):
         words = f"'{script}' cannot be the name of a script."
-        return None, (Diagnostic("N602", None, words, f"Use letters, figures and hyphens: --name {_name(script)}"),)
+        return None, (Diagnostic("N607", None, words, f"Use letters, figures and hyphens: --name {_name(script)}"),)
     target = loaded.path / "scripts" / f"{script}.md"
     if target.exists():
         words = f"The script {script} is there already ({target}); nothing was written."
@@ -74,7 +76,11 @@ def _script_text(file: Path, title: str) -> tuple[str | None, Problems]:
         return None, problems
     if ending in CAPTION_ENDINGS:
         cues, more = read_captions(text)
-        return _made(file, title, from_captions(cues) if cues else None, problems + more)
+        if not cues:
+            return _made(file, title, None, problems + more)
+        blocks, left_out, guessed = from_captions(cues)
+        told = (*_left_out(left_out), *_guessed(guessed))
+        return _made(file, title, blocks, (*problems, *more, *told))
     if ending in MARKDOWN_ENDINGS:
         return _markdown(file, title, text, problems)
     return _made(file, title, from_plain_text(text.text), problems)
@@ -96,3 +102,26 @@ def _markdown(file: Path, title: str, text: TextFile, problems: Problems) -> tup
     has_title = re.search(r"^# \S", text.text, re.MULTILINE) or text.text.startswith("---\n")
     body = text.text if has_title else f"# {title}\n\n{text.text}"
     return body if body.endswith("\n") else body + "\n", problems
+
+
+def _left_out(out: LeftOut) -> Problems:
+    """What captions have beside the words that are spoken."""
+    told = []
+    if out.sounds:
+        some = list(dict.fromkeys(out.sounds))
+        shown = ", ".join(f"'{sound}'" for sound in some[:5]) + (" …" if len(some) > 5 else "")
+        told.append(f"{counted(len(out.sounds), 'sound')} ({shown})")
+    if out.speakers:
+        times = sum(number for _, number in out.speakers)
+        told.append(f"the names of speakers before {counted(times, 'line')} ({', '.join(n for n, _ in out.speakers)})")
+    if not told:
+        return ()
+    words = f"Left out, since it is not spoken: {' and '.join(told)}."
+    return (Diagnostic("N608", None, words, "Where something of it is spoken, write it into the script."),)
+
+
+def _guessed(count: int) -> Problems:
+    if not count:
+        return ()
+    words = f"The captions have hardly any full stops: {counted(count, 'end')} of sentences were guessed."
+    return (Diagnostic("N609", None, words, "Read the script through and put the full stops right."),)

@@ -105,7 +105,7 @@ def read_text(path: Path) -> tuple[bytes, TextFile | None, Problems]:
         data = path.read_bytes()
     except OSError as fault:
         words = f"'{path}' could not be read: {(fault.strerror or str(fault)).lower()}."
-        return b"", None, (Diagnostic("N601", None, words, "See that it is there and that you may read it."),)
+        return b"", None, (Diagnostic("N606", None, words, "See that it is there and that you may read it."),)
     file, problems = decoded(data, path.name)
     return data, file, problems
 

@@ -40,4 +40,4 @@ def register(app: typer.Typer) -> None:
             showing.show_problems(problems)
             if checked is not None:
                 print(checked_text(checked, everything, has_error(problems)))
-        raise typer.Exit(exits.FOUND if found_wrong(checked, problems, strict) else exits.FINE)
+        raise typer.Exit(exits.ending(checked is not None, problems, found_wrong(checked, problems, strict)))

@@ -41,4 +41,4 @@ def register(app: typer.Typer) -> None:
             showing.show_problems(problems)
             if looked is not None:
                 print("\n".join([desk_text(looked), *(f"Written: {path}" for path in written)]))
-        raise typer.Exit(exits.FOUND if looked is None or has_error(problems) else exits.FINE)
+        raise typer.Exit(exits.ending(looked is not None, problems, has_error(problems)))

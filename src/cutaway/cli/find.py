@@ -31,7 +31,7 @@ def register(app: typer.Typer) -> None:
         found, problems = find_paragraphs(folder, " ".join(words), limit)
         showing.show_problems(problems)
         if found is None:
-            raise typer.Exit(exits.FOUND)
+            raise typer.Exit(exits.ending(False, problems))
         if as_json:
             showing.show_json({"known": [*map(known_record, found.known)], "hits": [*map(hit_record, found.hits)]})
         else:

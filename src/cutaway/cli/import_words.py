@@ -36,4 +36,4 @@ def register(app: typer.Typer) -> None:
             showing.show_problems(problems)
             if done is not None:
                 print(f"{done.file} has {done.words} words. Try:  cutaway check {folder} --script {done.name}")
-        raise typer.Exit(exits.FOUND if done is None else exits.FINE)
+        raise typer.Exit(exits.ending(done is not None, problems))

@@ -35,4 +35,4 @@ def register(app: typer.Typer) -> None:
             showing.show_problems(problems)
             if post is not None:
                 print(replies_text(post) if reply else letters_text(post))
-        raise typer.Exit(exits.FOUND if post is None or has_error(problems) else exits.FINE)
+        raise typer.Exit(exits.ending(post is not None, problems, has_error(problems)))

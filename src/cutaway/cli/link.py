@@ -36,7 +36,7 @@ def register(app: typer.Typer) -> None:
         linked, problems = propose(folder, script)
         showing.show_problems(problems)
         if linked is None:
-            raise typer.Exit(exits.FOUND)
+            raise typer.Exit(exits.ending(False, problems))
         numbers = list(accepted) or (_asked(linked) if ask else [])
         if not numbers:
             if as_json:
@@ -48,7 +48,7 @@ def register(app: typer.Typer) -> None:
         showing.show_problems(problems)
         for path in written:
             print(f"{path} was added to.")
-        raise typer.Exit(exits.FOUND if problems else exits.FINE)
+        raise typer.Exit(exits.ending(bool(written), problems, bool(problems)))
 
 
 def _asked(linked: "Linked") -> list[int]:

@@ -34,4 +34,4 @@ def register(app: typer.Typer) -> None:
             showing.show_problems(problems)
             if made is not None:
                 print(made_text(made))
-        raise typer.Exit(exits.FINE if made is not None and not made.wrong else exits.FOUND)
+        raise typer.Exit(exits.ending(made is not None, problems, made is not None and made.wrong))

@@ -37,4 +37,4 @@ def register(app: typer.Typer) -> None:
             showing.show_problems(problems)
             if book is not None:
                 print(f"Written: {book.path}, {book.footnotes} footnotes, {book.figures} figures.")
-        raise typer.Exit(exits.FOUND if book is None or has_error(problems) else exits.FINE)
+        raise typer.Exit(exits.ending(book is not None, problems, has_error(problems)))

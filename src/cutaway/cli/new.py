@@ -22,5 +22,5 @@ def register(app: typer.Typer) -> None:
         made, problems = new_folder(folder)
         showing.show_problems(problems)
         if made is None:
-            raise typer.Exit(exits.FOUND)
+            raise typer.Exit(exits.ending(False, problems))
         print(f"{made} is ready. Try:\n  cutaway check {made}\n  cutaway make {made}")

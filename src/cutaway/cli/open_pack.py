@@ -23,7 +23,7 @@ def register(app: typer.Typer) -> None:
         page = (out or pack_folder(folder)) / "index.html"
         if not page.is_file():
             typer.echo(f"There is no pack at {page.parent} yet. Make it with:\n  cutaway make {folder}", err=True)
-            raise typer.Exit(exits.FOUND)
+            raise typer.Exit(exits.WRONG_USE)
         print(page)
         if not webbrowser.open(page.resolve().as_uri()):
             typer.echo("No browser could be started here; open that file in yours.", err=True)

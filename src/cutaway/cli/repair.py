@@ -42,7 +42,9 @@ def register(app: typer.Typer) -> None:
             showing.show_problems(problems)
             if done is not None:
                 print(repaired_text(done, captions))
-        raise typer.Exit(exits.FOUND if done is None or (done.repairs and not done.applied) else exits.FINE)
+        raise typer.Exit(
+            exits.ending(done is not None, problems, done is not None and bool(done.repairs) and not done.applied)
+        )
 
 
 def numbers_of(text: str) -> tuple[int, ...] | None:

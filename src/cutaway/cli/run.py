@@ -36,7 +36,7 @@ def register(app: typer.Typer) -> None:
             told, problems = running.run(folder, asked)
         showing.show_problems(problems)
         if told is None:
-            raise typer.Exit(exits.FOUND)
+            raise typer.Exit(exits.ending(False, problems))
         if as_json:
             showing.show_json(running.run_record(told))
         elif as_csv:
@@ -51,4 +51,4 @@ def register(app: typer.Typer) -> None:
             for line in told.events:
                 print(line)
             print(told.ending)
-        raise typer.Exit(exits.FINE if told.done else exits.FOUND)
+        raise typer.Exit(exits.ending(True, problems, not told.done))

@@ -32,6 +32,7 @@ def register(app: typer.Typer) -> None:
         keeps the pages read so far."""
         from cutaway.api.taking import take_in, taken_record, taken_text
         from cutaway.cli import showing
+        from cutaway.problems.diagnostic import has_error
 
         with showing.progress(f"Taking in {', '.join(file.name for file in files[:3])}", "pages") as counter:
             try:
@@ -47,5 +48,6 @@ def register(app: typer.Typer) -> None:
             showing.show_problems(problems)
             if outcome is not None:
                 print(taken_text(outcome))
-        wrong = outcome is None or any(problem.severity == "error" for problem in problems)
-        raise typer.Exit(exits.FOUND if wrong else exits.FINE)
+            elif len(files) > 1:
+                print("Nothing was taken.", file=sys.stderr)
+        raise typer.Exit(exits.ending(outcome is not None, problems, has_error(problems)))

@@ -16,7 +16,9 @@ _VTT_TIME = re.compile(
 _SRT_TIME = re.compile(
     r"(?:(?P<hours>[0-9]+):)?(?P<minutes>[0-9]{1,2}):(?P<seconds>[0-9]{1,2})(?:[.,](?P<rest>[0-9]{1,3}))?(?![0-9])"
 )
-_SIGNATURE = re.compile(r"WEBVTT(?:[ \t].*)?$")
+_SIGNATURE = re.compile(r"\ufeff?WEBVTT(?:[ \t].*)?$")
+# What was meant for the signature, though no player takes it for one.
+_MEANT = re.compile(r"\s*webvt", re.IGNORECASE)
 # Tags of WebVTT and SRT, and the commands in braces that some SRT files carry.
 _TAG = re.compile(r"<[^<>]*>|\{\\[^{}]*\}")
 _REFERENCE = re.compile(r"&(?:[a-zA-Z]+|#[0-9]+|#x[0-9a-fA-F]+);")
@@ -39,7 +41,12 @@ class ReadCue:
     @property
     def words(self) -> str:
         """The text as it is read: no tags, references resolved, on one line."""
-        return " ".join(html.unescape(_TAG.sub("", self.raw)).split())
+        return " ".join(html.unescape(tags_removed(self.raw)).split())
+
+
+def tags_removed(raw: str) -> str:
+    """The text without tags and commands; references stand as they are."""
+    return _TAG.sub("", raw)
 
 
 def timestamp_seconds(text: str, srt: bool = False) -> float | None:
@@ -61,28 +68,43 @@ def _seconds(found: re.Match[str]) -> float | None:
 
 
 def read_captions(file: TextFile) -> tuple[tuple[ReadCue, ...], Problems]:
-    """The captions of a file in its order. WebVTT is known by its signature; anything else is taken for SRT."""
+    """The captions of a file in its order. WebVTT is known by its signature; anything else is taken for SRT, unless its
+    name or its first line says that it should be WebVTT: no player takes a caption from such a file."""
     lines = _lines(file.text)
-    srt = not (lines and _SIGNATURE.match(file.text[lines[0][0] : lines[0][1]]))
+    signed = bool(lines and _SIGNATURE.match(_line(file.text, lines[0])))
+    if not signed and "-->" in file.text and _should_be_webvtt(file, lines[0]):
+        return (), (_unsigned(Span(file, *lines[0])),)
     cues: list[ReadCue] = []
     problems: list[Diagnostic] = []
-    at = 0
+    # Lines before `free` belong to the head of the file or to another caption, so that none is an identifier.
+    at = free = _end_of_block(file.text, lines, 0, srt=False) if signed else 0
+    at = next((n for n in range(free) if "-->" in _line(file.text, lines[n])), at)
     while at < len(lines):
         start, end = lines[at]
         if "-->" not in file.text[start:end]:
             at += 1
             continue
-        last = _last_line_of_text(file.text, lines, at + 1, srt)
-        cue = _cue(file, lines, at, last, srt)
+        last = _last_line_of_text(file.text, lines, at + 1, not signed)
+        cue = _cue(file, lines, at, last, free, not signed)
         if cue is None:
-            problems.append(_unreadable(Span(file, start, end), srt))
+            problems.append(_unreadable(Span(file, start, end), not signed))
         else:
             cues.append(cue)
-        at = max(last, at + 1)
+        at = free = max(last, at + 1)
     if not cues and not problems:
         words = f"'{file.path}' holds no captions: it has no line with two times and an arrow between them."
         return (), (Diagnostic("N401", None, words, "Give a WebVTT or SRT file."),)
     return tuple(cues), (*problems, *_doubts(tuple(cues)))
+
+
+def _should_be_webvtt(file: TextFile, first: tuple[int, int]) -> bool:
+    return file.path.lower().endswith(".vtt") or bool(_MEANT.match(_line(file.text, first)))
+
+
+def _unsigned(span: Span) -> Diagnostic:
+    words = "The file should be WebVTT, but its first line is not 'WEBVTT', so that no player takes a caption from it."
+    hint = "Put WEBVTT alone on the first line, and a blank line after it; if it is SRT, name it so."
+    return Diagnostic("N405", span, words, hint)
 
 
 def _lines(text: str) -> list[tuple[int, int]]:
@@ -93,33 +115,40 @@ def _line(text: str, place: tuple[int, int]) -> str:
     return text[place[0] : place[1]].rstrip("\n")
 
 
+def _end_of_block(text: str, lines: list[tuple[int, int]], first: int, srt: bool) -> int:
+    """Where the next blank line is. In WebVTT a line of blanks is none; SRT is written with less care."""
+    at = first
+    while at < len(lines) and (_line(text, lines[at]).strip() if srt else _line(text, lines[at])):
+        at += 1
+    return at
+
+
 def _last_line_of_text(text: str, lines: list[tuple[int, int]], first: int, srt: bool) -> int:
     """One past the last line of a caption that begins at `first`: a blank line ends it, or another's times."""
-    at = first
-    while at < len(lines) and _line(text, lines[at]).strip() and "-->" not in _line(text, lines[at]):
-        at += 1
+    end = _end_of_block(text, lines, first, srt)
+    at = next((n for n in range(first, end) if "-->" in _line(text, lines[n])), end)
     # The next one's number, where the blank line between two was forgotten.
-    if (
-        srt
-        and first < at < len(lines)
-        and "-->" in _line(text, lines[at])
-        and _line(text, lines[at - 1]).strip().isdigit()
-    ):
+    if srt and first < at < end and _line(text, lines[at - 1]).strip().isdigit():
         at -= 1
     return at
 
 
-def _cue(file: TextFile, lines: list[tuple[int, int]], at: int, last: int, srt: bool) -> ReadCue | None:
+def _cue(file: TextFile, lines: list[tuple[int, int]], at: int, last: int, free: int, srt: bool) -> ReadCue | None:
     times = _times(_line(file.text, lines[at]), srt)
     if times is None:
         return None
-    before = _line(file.text, lines[at - 1]) if at else ""
-    if "-->" in before or _SIGNATURE.match(before):
-        before = ""
     first = lines[at][1]
     end = lines[last - 1][1] if last > at + 1 else first
     trimmed = first + len(file.text[first:end].rstrip("\n"))
-    return ReadCue(before, *times, Span(file, first, max(first, trimmed)))
+    return ReadCue(_identifier(file.text, lines, at, free, srt), *times, Span(file, first, max(first, trimmed)))
+
+
+def _identifier(text: str, lines: list[tuple[int, int]], at: int, free: int, srt: bool) -> str:
+    """The line before the times, if it is the first of its block and belongs to nothing else."""
+    if at == 0 or at - 1 < free:
+        return ""
+    first = at - 1 == free or srt or not _line(text, lines[at - 2])
+    return _line(text, lines[at - 1]) if first else ""
 
 
 def _times(line: str, srt: bool) -> tuple[float, float] | None:

@@ -2,9 +2,11 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from cutaway.narrate.caption_reading import ReadCue
+from cutaway.narrate.not_spoken import LeftOut, Piece, spoken
+from cutaway.narrate.unpunctuated import with_ends
 
 # A silence of so long between two captions is a new paragraph. A choice of ours.
 _NEW_PARAGRAPH = 3.0
@@ -52,20 +54,30 @@ def _comment(text: str) -> str:
     return re.sub(r"--+>?", "-", " ".join(text.split()))
 
 
-def from_captions(cues: tuple[ReadCue, ...]) -> tuple[Block, ...]:
-    """The words of captions as paragraphs; what rolls over from one caption to the next is taken once."""
+def from_captions(cues: tuple[ReadCue, ...]) -> tuple[tuple[Block, ...], LeftOut, int]:
+    """The spoken words of captions as paragraphs; what was left out of them; how many ends of sentences were guessed.
+
+    What rolls over from one caption to the next is taken once.
+    """
+    pieces, left_out = spoken(cues)
+    ended, guessed = with_ends(_said_once(pieces))
     paragraphs: list[list[str]] = []
-    last: ReadCue | None = None
-    for cue in cues:
-        words = cue.words
-        if not words:
-            continue
-        if last is not None and cue.start - last.end < _NEW_PARAGRAPH and not _full(paragraphs[-1]):
-            paragraphs[-1].append(_not_said_yet(last.words, words))
-        else:
-            paragraphs.append([words])
-        last = cue
-    return tuple(Block(0, " ".join(part for part in parts if part)) for parts in paragraphs)
+    for at, piece in enumerate(ended):
+        if at == 0 or piece.speaker or piece.pause >= _NEW_PARAGRAPH or _full(paragraphs[-1]):
+            paragraphs.append([])
+        paragraphs[-1].append(piece.text)
+    return tuple(Block(0, " ".join(parts)) for parts in paragraphs), left_out, guessed
+
+
+def _said_once(pieces: tuple[Piece, ...]) -> list[Piece]:
+    """The pieces without the words that the one before had at its end."""
+    done: list[Piece] = []
+    for at, piece in enumerate(pieces):
+        near = at > 0 and piece.pause < _NEW_PARAGRAPH
+        text = _not_said_yet(pieces[at - 1].text, piece.text) if near else piece.text
+        if text:
+            done.append(replace(piece, text=text))
+    return done
 
 
 def _full(parts: list[str]) -> bool:

@@ -39,6 +39,15 @@ ENTRIES: dict[str, Entry] = {
         right="the one at 00:00:50.000 first",
         tested_by=_READING,
     ),
+    "N405": Entry(
+        "error",
+        "WebVTT without its signature",
+        why="A player looks at the first line alone. Without the signature it takes nothing from the file, and says so "
+        "to nobody.",
+        wrong="Webvtt in the first line of `talk.vtt`",
+        right="WEBVTT in the first line of `talk.vtt`",
+        tested_by=_READING,
+    ),
     "N501": Entry(
         "error",
         "no such recording",
@@ -129,5 +138,39 @@ ENTRIES: dict[str, Entry] = {
         wrong="--apply 9, where there are 3 repairs",
         right="--apply 1,3",
         tested_by="tests/narrate/test_repair.py",
+    ),
+    "N606": Entry(
+        "error",
+        "no such file of words",
+        why="It is not there, or the system does not let you read it.",
+        wrong="cutaway import-words tolk.srt, where the file is called talk.srt",
+        right="cutaway import-words talk.srt",
+        tested_by=_IMPORT,
+    ),
+    "N607": Entry(
+        "error",
+        "no name for a script",
+        why="The name of a script is that of its file, and is typed on the command line.",
+        wrong="cutaway import-words talk.srt --name 'My talk'",
+        right="cutaway import-words talk.srt --name my-talk",
+        tested_by=_IMPORT,
+    ),
+    "N608": Entry(
+        "warning",
+        "not spoken, and left out",
+        why="Captions name sounds, music and speakers, and manuscripts have title pages and figures; a script has what "
+        "is said.",
+        wrong="[MUSIC] GUIDE: She has two tanks.",
+        right="She has two tanks.",
+        tested_by=_IMPORT,
+    ),
+    "N609": Entry(
+        "warning",
+        "sentences that were guessed",
+        why="Captions made by a machine often have no full stops. A script is checked sentence by sentence, so that "
+        "ends are put where a caption ends with a pause or the words have become many.",
+        wrong="captions without a full stop in a hundred words",
+        right="the same with full stops",
+        tested_by=_IMPORT,
     ),
 }

@@ -92,9 +92,9 @@ ENTRIES: dict[str, Entry] = {
     "T111": Entry(
         "error",
         "the source cannot be written",
-        "The type folder is not there, is not yours to write in, or the disk is full.",
-        "cutaway take handbook.pdf -C nowhere",
-        "cutaway take handbook.pdf -C whinchat",
+        "The type folder is not yours to write in, leads elsewhere, or the disk is full.",
+        "cutaway take handbook.pdf -C whinchat, where whinchat may only be read",
+        "cutaway take handbook.pdf -C whinchat, where it is yours",
         tested_by=_TESTS,
     ),
     "T112": Entry(
@@ -132,7 +132,7 @@ ENTRIES: dict[str, Entry] = {
     "T116": Entry(
         "error",
         "no type folder to take it into",
-        "Without -C a book goes into the folder you are in. One without type.yaml is no type folder, and a book in it "
+        "Without -C a book goes into the folder you are in. One that is not there, or without type.yaml is no type folder, and a book in it "
         "would be found by nobody.",
         "cutaway take handbook.pdf, in a folder of letters and photographs",
         "cutaway take handbook.pdf -C whinchat",

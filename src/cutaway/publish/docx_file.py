@@ -14,10 +14,12 @@ from docx.oxml.ns import qn
 from docx.shared import Cm, Pt
 from docx.text.paragraph import Paragraph
 
+from cutaway.narrate.manuscript_reading import NOT_SPOKEN
 from cutaway.publish.docx_footnotes import Footnotes, plain
 from cutaway.publish.manuscript import Figure, Manuscript, Part
 
 _WIDTH = Cm(15.0)
+_MARGIN = Cm(2.5)
 # The first moment that a ZIP archive can name, so that nothing in the file tells when it was written.
 _ALWAYS = (1980, 1, 1, 0, 0, 0)
 
@@ -36,9 +38,9 @@ def docx_of(script: Manuscript, pictures: Mapping[str, bytes]) -> bytes:
     for part in script.parts:
         number = _part(document, part, notes, pictures, number)
     if script.books:
-        document.add_heading("Bibliography", 1)
+        document.add_paragraph("Bibliography", style=f"{NOT_SPOKEN} heading")
         for book in script.books:
-            document.add_paragraph(plain(book), style="List Bullet")
+            document.add_paragraph(plain(book), style=NOT_SPOKEN)
     notes.close()
     written = io.BytesIO()
     document.save(written)
@@ -53,22 +55,42 @@ def _prepare(document: Document, script: Manuscript) -> None:
     for language in document.styles.element.iter(qn("w:lang")):
         language.set(qn("w:val"), "en-GB")
     document.styles["Normal"].font.size = Pt(11)
-    style = document.styles.add_style("table of figures", WD_STYLE_TYPE.PARAGRAPH)
-    style.base_style = document.styles["Normal"]
+    for name, base in (
+        ("table of figures", "Normal"),
+        (NOT_SPOKEN, "Normal"),
+        (f"{NOT_SPOKEN} title", "Title"),
+        (f"{NOT_SPOKEN} heading", "Heading 1"),
+    ):
+        document.styles.add_style(name, WD_STYLE_TYPE.PARAGRAPH).base_style = document.styles[base]
+    _pages(document)
+
+
+def _pages(document: Document) -> None:
+    """Sheets of A4, with their number at the foot."""
+    section = document.sections[0]
+    section.page_width, section.page_height = Cm(21.0), Cm(29.7)
+    section.left_margin = section.right_margin = section.top_margin = section.bottom_margin = _MARGIN
+    foot = section.footer.paragraphs[0]
+    foot.alignment = WD_ALIGN_PARAGRAPH.CENTER
+    _mark(foot, "begin")
+    _instruction(foot, " PAGE ")
+    _mark(foot, "separate")
+    foot.add_run("1")
+    _mark(foot, "end")
 
 
 def _front(document: Document, script: Manuscript) -> None:
-    document.add_heading(plain(script.title), 0)
+    document.add_paragraph(plain(script.title), style=f"{NOT_SPOKEN} title")
     if script.maker:
-        document.add_paragraph(plain(script.maker))
+        document.add_paragraph(plain(script.maker), style=NOT_SPOKEN)
     if script.notice:
-        paragraph = document.add_paragraph()
+        paragraph = document.add_paragraph(style=NOT_SPOKEN)
         paragraph.add_run(plain(script.notice)).italic = True
 
 
 def _list_of_figures(document: Document, figures: list[Figure]) -> None:
     """A field that the word processor can renew, filled in already."""
-    document.add_heading("Figures", 1)
+    document.add_paragraph("Figures", style=f"{NOT_SPOKEN} heading")
     for number, figure in enumerate(figures, 1):
         paragraph = document.add_paragraph(style="table of figures")
         if number == 1:
@@ -100,7 +122,7 @@ def _part(document: Document, part: Part, notes: Footnotes, pictures: Mapping[st
 
 
 def _figure(document: Document, figure: Figure, number: int, picture: bytes | None) -> None:
-    frame = document.add_paragraph()
+    frame = document.add_paragraph(style=NOT_SPOKEN)
     frame.alignment = WD_ALIGN_PARAGRAPH.CENTER
     frame.paragraph_format.keep_with_next = True
     if picture is None:

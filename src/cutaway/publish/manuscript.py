@@ -88,20 +88,20 @@ def _paragraphs(
 
 def _caption(picture: Picture, shot: Shot) -> str:
     if not picture.system:
-        return picture.words
+        return picture.words[:1].upper() + picture.words[1:]
     at = f" Look at: {listed(shot.callouts)}." if shot.callouts else ""
     return f"{picture.system} on {picture.standard}, {picture.situation}.{at}"
 
 
 def footnote(one: CheckedSentence, folder: Folder) -> str:
     """What stands behind a sentence: the paragraphs, and the verdicts on its claims; '' where nothing does."""
-    books = [_paragraph_named(cite, folder) for cite in _cites(one)]
+    books = _paragraphs_named(_cites(one), folder)
     verdicts: dict[str, list[str]] = {}
     for claim in one.claims:
         for judged in claim.judged:
             verdicts.setdefault(heading(judged.verdict).lower(), []).append(str(judged.subject.name))
     found = "; ".join(f"{word} on {listed(dict.fromkeys(names))}" for word, names in verdicts.items())
-    words = [f"{'; '.join(dict.fromkeys(books))}."] if books else []
+    words = [f"{'; '.join(books)}."] if books else []
     words += [f"Claims checked: {found}."] if found else []
     return " ".join(words)
 
@@ -115,11 +115,15 @@ def _cites(one: CheckedSentence) -> tuple[Cite, ...]:
     return tuple({(cite.source, cite.number): cite for cite in found}.values())
 
 
-def _paragraph_named(cite: Cite, folder: Folder) -> str:
-    there = paragraph(folder, cite)
-    title = f", '{there.title}'" if there is not None and there.title else ""
-    book = next((source.title for source in folder.sources if source.key == cite.source), "") or str(cite.source)
-    return f"{book}, {cite.number}{title}"
+def _paragraphs_named(cites: tuple[Cite, ...], folder: Folder) -> list[str]:
+    """The paragraphs by book, each book named once: 'Handbook, §21, 'Petrol tanks', and §22, 'Tank selector''."""
+    found: dict[str, list[str]] = {}
+    for cite in cites:
+        there = paragraph(folder, cite)
+        title = f" '{there.title}'" if there is not None and there.title else ""
+        book = next((source.title for source in folder.sources if source.key == cite.source), "") or str(cite.source)
+        found.setdefault(book, []).append(f"{cite.number}{title}")
+    return [f"{book}, {listed(dict.fromkeys(numbers))}" for book, numbers in found.items()]
 
 
 def _book(folder: Folder, key: str) -> str:

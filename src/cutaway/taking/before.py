@@ -41,7 +41,7 @@ def folder_problems(folder: Path) -> Problems:
     """Whether there is a type folder to take a book into: a book among other files would be found by nobody."""
     hint = "Begin a type folder with: cutaway new NAME    then take the book with -C NAME"
     if not folder.is_dir():
-        return (Diagnostic("T111", None, f"There is no folder '{folder}' to take it into; nothing was taken.", hint),)
+        return (Diagnostic("T116", None, f"There is no folder '{folder}' to take it into; nothing was taken.", hint),)
     if (folder / "type.yaml").is_file():
         return ()
     shown = "The folder you are in" if folder == Path() else f"'{folder}'"
