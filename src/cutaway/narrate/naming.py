@@ -26,8 +26,10 @@ def term_pattern(term: Term) -> re.Pattern[str]:
 
 
 def parts_named(claim: Claim, names: frozenset[str]) -> tuple[str, ...]:
-    """The parts that a claim speaks of, in the order in which they come; names: those that there are."""
-    return tuple(dict.fromkeys(word for word in _words(claim) if word in names))
+    """The parts that a claim speaks of: those of which something is said first, then those that are only set or have
+    failed. names: those that there are."""
+    words = (*_words(claim.statement), *_words(claim.scope))
+    return tuple(dict.fromkeys(word for word in words if word in names))
 
 
 def _words(record: object) -> Iterator[str]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from difflib import SequenceMatcher
 from typing import Literal
 
-from cutaway.handbook.names import fold
+from cutaway.handbook.names import fold, listed
 from cutaway.narrate.cue_words import words_in_place
 from cutaway.narrate.rewording import Pair
 from cutaway.publish.films import film_of, pairs_of
@@ -184,14 +184,17 @@ def _became(was: str, now: str) -> str:
 
 
 def _verdicts(old: SentenceThen, new: SentenceThen, alike: bool) -> Iterator[str]:
-    """Verdicts that are others now. Of two states judged with different thoroughness only a change from right to wrong
-    counts."""
+    """Verdicts that are others now, those of several standards in one. Of two states judged with different
+    thoroughness only a change from right to wrong counts."""
     before = {claim.text: dict(claim.verdicts) for claim in old.claims}
     for claim in new.claims:
+        changed: dict[tuple[str, str], list[str]] = {}
         for standard, kind in claim.verdicts:
             was = before.get(claim.text, {}).get(standard)
             if was is not None and was != kind and (alike or (was in _WRONG) != (kind in _WRONG)):
-                yield f"'{claim.text}' on {standard}: {_word(was)} before, {_word(kind)} now"
+                changed.setdefault((was, kind), []).append(standard)
+        for (was, kind), standards in changed.items():
+            yield f"'{claim.text}' on {listed(standards)}: {_word(was)} before, {_word(kind)} now"
 
 
 def _word(kind: str) -> str:

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from dataclasses import asdict, dataclass
 from difflib import SequenceMatcher
 
+from cutaway.handbook.names import listed
 from cutaway.narrate.clock import clock
 from cutaway.publish.errata import Errata, TouchedSentence
 from cutaway.publish.films import Difference, FilmReport
@@ -24,7 +25,7 @@ class Correction:
 def errata_page(title: str, corrections: tuple[Correction, ...], films: tuple[FilmReport, ...], notice: str) -> str:
     """The page: the films that are out with their captions, then the corrections, the newest first."""
     found = [_section(one) for one in reversed(corrections) if not one.errata.nothing]
-    dates = ", ".join(one.since for one in corrections)
+    dates = listed(one.since for one in corrections)
     head = el("p", f"Published on {dates}." + ("" if found or films else " Nothing of it reads otherwise now."))
     return plain_page(f"{title}, errata", (head, *_films(films), *found), notice)
 
@@ -79,7 +80,8 @@ def errata_lines(one: Errata, since: str) -> Iterator[str]:
     """What `make` says of it: one line for each thing that was touched."""
     yield f"Published on {since} and touched since:"
     for said in one.sentences:
-        yield f"  sentence  {_where(said)}  {said.sort}: {said.was or said.now}"
+        time = f" at {clock(said.start)}" if said.start is not None else ""
+        yield f"  sentence  {said.script}, {said.number}{time}  {said.sort}: {said.was or said.now}"
         if said.sort == "reworded":
             yield f"            now: {said.now}"
         yield from (f"            {reason}" for reason in said.because)
@@ -97,7 +99,7 @@ def errata_lines(one: Errata, since: str) -> Iterator[str]:
 
 def _where(said: TouchedSentence) -> str:
     time = f" at {clock(said.start)}" if said.start is not None else ""
-    return f"{said.script}, {said.number}{time}"
+    return f"{said.script}, sentence {said.number}{time}"
 
 
 def _drawn(there: bool, gone: tuple[str, ...], new: tuple[str, ...]) -> str:

@@ -108,13 +108,12 @@ def film_report(script: ScriptThen) -> FilmReport | None:
 
 
 def _files(script: ScriptThen, film: FilmThen) -> dict[str, bytes]:
-    notes = {
-        cue.identifier: f"At {clock(one.start)} the film says: {one.spoken}"
-        for at, one in enumerate(film.sentences)
-        if one.number is not None and one.spoken != one.shown
-        for cue in film.cues
-        if at in cue.sentences
-    }
+    notes: dict[str, str] = {}
+    for at, one in enumerate(film.sentences):
+        first = next((cue for cue in film.cues if at in cue.sentences), None)
+        if first is not None and one.number is not None and one.spoken != one.shown:
+            said = f"At {clock(one.start)} the film says: {one.spoken}"
+            notes[first.identifier] = " ".join(filter(None, (notes.get(first.identifier), said)))
     title = f"{script.title or script.name}, corrected, at the times of the film that is out"
     path = f"captions/{script.name}.corrected"
     return {

@@ -23,7 +23,7 @@ def glossary_page(desk: Desk) -> str:
 def _entry(use: TermUse, desk: Desk, meaning: str) -> Html:
     term = use.term
     said = f" (said: {term.said_as})" if term.said_as and term.said_as.lower() != term.name.lower() else ""
-    more = [f"Also: {', '.join(term.also)}."] if term.also else []
+    more = [f"Also: {', '.join(term.also).rstrip('.')}."] if term.also else []
     if use.introduced is not None:
         film, number = film_at(desk.folder, use.introduced)
         more.append(f"First explained in {film}, sentence {number}.")

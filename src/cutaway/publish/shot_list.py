@@ -3,6 +3,7 @@
 import csv
 import io
 from collections.abc import Mapping
+from itertools import groupby
 
 from cutaway.narrate.clock import clock
 from cutaway.narrate.desk import ScriptDesk
@@ -50,7 +51,11 @@ def shot_list_page(script: ScriptDesk, sheets: Mapping[tuple[str, str, str], str
     """The list as a page. sheets: the file of each sheet from this page, by system, standard and situation."""
     head = el("tr", *(el("th", word, scope="col") for word in ("Time", "Sentence", "Picture", "Call-outs")))
     first = next((shot.number for shot in script.shots if shot.picture is not None), len(script.shots))
-    rows = [_html_row(shot, sheets, shot.number > first) for shot in script.shots]
+    rows: list[Html] = []
+    for chapter, shots in groupby(script.shots, key=lambda shot: shot.chapter):
+        if chapter:
+            rows.append(el("tr", el("th", chapter, colspan="4", scope="rowgroup", class_="chapter")))
+        rows.extend(_html_row(shot, sheets, shot.number > first) for shot in shots)
     words = el("p", "What is in italics is proposed from what the sentence claims; the rest was marked in the script.")
     table = el("table", el("thead", head), el("tbody", *rows))
     return plain_page(f"{script.title}, shot list", (words, table), notice)

@@ -70,3 +70,22 @@ def test_the_page_leads_to_the_sheets_that_there_are(series) -> None:
     page = shot_list_page(looked.scripts[0], {key: "../sheets/fuel.svg"}, "Not for flight.")
     assert 'href="../sheets/fuel.svg"' in page and "&lt;One&gt; &amp; two." in page and "Not for flight." in page
     assert "href" not in shot_list_page(looked.scripts[0], {}, "")
+
+
+def test_the_part_of_which_something_is_said_comes_before_those_that_are_only_set(sample, series) -> None:
+    (sample / "systems" / "more.yaml").write_text(
+        "system: Current\nsource: hb\nparts:\n  battery: {kind: battery, capacity: 20 Ah, voltage: 12 V}\n"
+        "  master: {kind: switch}\nlines: [battery.positive > master]\n",
+        encoding="utf-8",
+    )
+    looked, _ = series("The tank stays full.\n\n```claim\nin parked, with master at on: fuel tank reads 20 gal\n```\n")
+    (shot,) = looked.scripts[0].shots
+    assert shot.picture is not None and shot.picture.system == "Fuel"
+    assert shot.callouts == ("fuel tank", "master")
+
+
+def test_the_page_has_the_chapters_too(series) -> None:
+    looked, _ = series("## Under the tank\n\nOne. `aside` Two. `aside`\n\n## In the air\n\nThree. `aside`")
+    page = shot_list_page(looked.scripts[0], {}, "")
+    assert page.index(">Under the tank<") < page.index(">One.<") < page.index(">In the air<") < page.index(">Three.<")
+    assert page.count('scope="rowgroup"') == 2

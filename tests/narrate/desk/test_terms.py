@@ -3,6 +3,7 @@
 import pytest
 
 from cutaway.narrate.terms import Where
+from cutaway.publish.glossary_page import glossary_page
 
 COCK = "terms:\n  cock: {means: A valve that is turned by hand., said as: cock, introduced: %s}\n"
 
@@ -68,3 +69,10 @@ def test_two_reading_levels_are_kept(series) -> None:
     looked, problems = series("", "", "terms:\n  cock: {means: A valve., simply: A tap., introduced: 01-fuel}\n")
     assert looked.terms[0].term.simply == "A tap." and looked.terms[0].term.meaning == "A valve."
     assert codes(problems) == []
+
+
+def test_the_glossary_page_has_both_levels_and_no_stop_too_many(series) -> None:
+    glossary = "terms:\n  cock: {means: A valve that is turned by hand., simply: A tap., also: [c.k.]}\n"
+    looked, _ = series("The cock is a tap. `aside`", glossary=glossary)
+    page = glossary_page(looked)
+    assert page.index("A tap.") < page.index("A valve that is turned by hand.") and "Also: c.k. " in page

@@ -59,8 +59,19 @@ def test_a_figure_shakes_a_claim_on_its_part(home: Path, made, edit) -> None:
     (sentence,) = errata(home)["sentences"]
     assert sentence["sort"] == "shaken" and sentence["was"] == sentence["now"]
     assert "'capacity' of the fuel tank was 20 gal and is 22 gal" in sentence["because"]
-    assert any("on Mk 1: holds before, fails now" in reason for reason in sentence["because"])
+    assert any("on Mk 1 and Mk 2: holds before, fails now" in reason for reason in sentence["because"])
     assert done.wrong
+
+
+def test_the_same_change_on_several_standards_is_told_once(home: Path, made, edit) -> None:
+    edit("scripts/01-fuel.md", "fuel cock is fitted", "in parked: fuel tank reads 20 gal")
+    made()
+    publish(home, date(2026, 3, 1))
+    edit("systems/fuel.yaml", "capacity: 20 gal, cite: §1", "capacity: 22 gal, cite: §21")
+    made()
+    (sentence,) = errata(home)["sentences"]
+    (told,) = (reason for reason in sentence["because"] if "fails now" in reason)
+    assert told == "'in parked: fuel tank reads 20 gal' on Mk 1 and Mk 2: holds before, fails now"
 
 
 def test_a_new_name_on_a_drawing_is_told(out: Path, made, edit) -> None:
