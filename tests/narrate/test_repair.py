@@ -106,7 +106,9 @@ def test_no_repair_reaches_over_punctuation(trade) -> None:
 
 def test_each_unit_slip_has_a_case() -> None:
     cases = {
-        "£4 per square inch": "4 lb", "a boost of £6": "6 lb", "at 90 nots": "knots", "she flew at 90 nuts": "knots",
+        "£4 per square inch": "4 lb", "a boost of £6": "6 lb",
+        "the lamp lights at £3": "3 lb", "the valve lifts at three quid": "pounds",
+        "the gauge reads about five pound": "pounds", "at 90 nots": "knots", "she flew at 90 nuts": "knots",
         "at 90 degrees sea": "degrees C", "for 60 gallants": "gallons", "a tank of 20 galleons": "gallons",
         "of 12 vaults": "volts", "a battery of 12 votes": "volts", "a current of 10 ants": "amps",
         "at 600 our p.m.": "r.p.m.", "3 pants of oil": "pints", "four inches of mercy": "inches of mercury",
@@ -121,10 +123,46 @@ def test_each_unit_slip_has_a_case() -> None:
 
 
 @pytest.mark.parametrize(
-    "line", ["£900 for the hull", "four bolts", "two nuts", "twelve votes were cast", "the galleon had 20 guns"]
+    "line",
+    [
+        "The lamp cost £3.",
+        "A pump for £3, said the catalogue.",
+        "The valve was sold at $4.",
+        "The lamp lights at 3 lb.",
+        "The gauge reads five pounds.",
+        "She carried a lamp and twenty pound bombs.",
+        "He lit the lamp and paid two quid.",
+        "The relief fund stood at £3 million.",
+        "A valve in the shop is about ten quid.",
+        "The hull was valued at £900.",
+        "The gauge shows 3 and the pound was strong.",
+        "Entry is £3, and the lamp is lit.",
+        "£900 for the hull",
+        "four bolts",
+        "two nuts",
+        "twelve votes were cast",
+        "the galleon had 20 guns",
+    ],
 )
 def test_what_only_looks_like_a_unit_slip_is_left_alone(line) -> None:
     assert list(slips_in(line)) == []
+
+
+@pytest.mark.parametrize(
+    "heard, right",
+    [
+        ("The lamp lights at £3.", "The lamp lights at 3 lb."),
+        ("the lamp comes on below $3 and stays lit", "the lamp comes on below 3 lb and stays lit"),
+        ("The relief valve opens at 6 quid.", "The relief valve opens at 6 pounds."),
+        ("The valve lifts at three pound.", "The valve lifts at three pounds."),
+        ("The needle falls to £1.5, and the lamp glows.", "The needle falls to 1.5 lb, and the lamp glows."),
+        ("the pump gives £4 per square inch", "the pump gives 4 lb per square inch"),
+    ],
+)
+def test_money_in_place_of_a_pressure(heard, right, trade) -> None:
+    file, found = proposed(captioned(heard), trade)
+    assert applied(file.text, found) == captioned(right)
+    assert all("money" in one.reason or "pressure" in one.reason for one in found)
 
 
 # --- against a script, and the verb ----------------------------------------------------------------------------------
