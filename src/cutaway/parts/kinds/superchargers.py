@@ -177,7 +177,9 @@ def _two_speed(fit: Fit) -> Recipe:
     def of_gear(name: str) -> Expr:
         return apply("if", ModeIs("S gear"), getattr(s, name), getattr(m, name))
 
-    return Recipe(modes=(change,), signals=_signals(fit, of_gear, m, ModeIs("S gear")))
+    # What a switch on the clutches is moved by.
+    position = (("position", ModeIs("S gear")),)
+    return Recipe(modes=(change,), signals=(*_signals(fit, of_gear, m, ModeIs("S gear")), *position))
 
 
 TWO_SPEED = Kind(
