@@ -6,17 +6,23 @@ Pressures are gauge. Figures that a handbook seldom gives have defaults for an e
 from cutaway.parts.kind import Content as Holds
 from cutaway.parts.kind import Control, Failure, Fit, Kind, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
+    AMBIENT_PRESSURE,
+    CONTROL,
     JUDGEMENT,
     at_position,
     drops_to,
+    fixed,
+    no,
     port,
     product,
 )
 from cutaway.parts.kinds.liquids import (
     PETROL,
+    contents_of,
     empty_mode,
     hole,
     non_return_valve,
+    one_way,
     relief,
     relief_recipe,
     vessel,
@@ -24,8 +30,14 @@ from cutaway.parts.kinds.liquids import (
     way,
 )
 from cutaway.parts.recipe import (
+    Across,
     Const,
+    Element,
+    Node,
     Recipe,
+    Signal,
+    Through,
+    apply,
     unless,
 )
 
@@ -53,12 +65,52 @@ FULL_FLOW = Want(
 )
 
 
+VAPOUR = "Petrol vapour burns and poisons: no flame or spark near it, and no petrol in the tanks of a shown aircraft."
+
+
 def _tank(fit: Fit) -> Recipe:
     capacity = fit.si["capacity"]
     leak, open_air = hole(PETROL, "outlet", 0.006, "leaking")
+    signals = vessel_signals("fuel", capacity)
+    empty = empty_mode("fuel", capacity)
+    if "vent" in fit.coupled:
+        contents = vessel(PETROL, capacity, fit.si["head"], "bottom", "fuel")
+        nodes, elements = stretched_air(capacity)
+        return Recipe((port("outlet", "petrol"), open_air, *nodes), (contents, leak, *elements), (empty,), signals)
     contents = vessel(PETROL, capacity, fit.si["head"], "outlet", "fuel")
-    nodes = (port("outlet", "petrol"), open_air)
-    return Recipe(nodes, (contents, leak), (empty_mode("fuel", capacity),), vessel_signals("fuel", capacity))
+    return Recipe((port("outlet", "petrol"), open_air), (contents, leak), (empty,), signals)
+
+
+def stretched_air(capacity: float) -> tuple[tuple[Node, ...], tuple[Element, ...]]:
+    """What holds a tank's petrol back while its vent is blocked, between the tank's bottom and its outlet.
+
+    The volume that has been drawn since the vent was blocked stretches the air above the petrol, which is then thinner
+    by ambient pressure · drawn / air space (Boyle's law). A fiftieth of a full tank is air.
+    """
+    cubic_centimetre, quick = 1e-6, 1e-5  # m³; m³/s per Pa, so that what leaves costs no head worth speaking of
+    blocked = Signal("blocked", of="vent")
+    space = apply("sub", 1.02 * capacity, contents_of("fuel"))
+    drawn = apply("mul", cubic_centimetre, Across("drawn"))
+    thinner = product(AMBIENT_PRESSURE, apply("div", drawn, space))
+    leaving = apply("div", apply("sub", Through("leaving", 1), Through("coming")), cubic_centimetre)
+    out, back = apply("max", 0.0, leaving), apply("max", 0.0, apply("neg", leaving))
+    # 'drawn' is a number that is kept, in the units of heat for its scales: as many degrees as cubic centimetres.
+    nodes = (
+        Node("bottom", "petrol"),
+        Node("drawn", "heat", start=0.0, store=1.0),
+        fixed("hot", "heat", Const(1e9)),
+        fixed("cold", "heat", Const(-1e9)),
+        fixed("none", "heat"),
+    )
+    elements = (
+        # From the outlet's side it is a source that only takes back: below the tank's head less the want of air.
+        Element("leaving", "SOURCE", ("outlet", "bottom"), (1.0, quick, -1.0, 0.0, 1e-9), drive=thinner),
+        one_way(PETROL, "coming", ("outlet", "bottom"), 0.01, POUND),
+        Element("counting out", "DRAW", ("hot", "drawn"), (1.0, 0.0, 1.0), gate=blocked, drive=out),
+        Element("counting in", "DRAW", ("drawn", "cold"), (1.0, 0.0, 1.0), gate=blocked, drive=back),
+        Element("letting in", "LIN", ("drawn", "none"), (2.0,), gate=no(blocked)),
+    )
+    return nodes, elements
 
 
 TANK = Kind(
@@ -82,6 +134,7 @@ TANK = Kind(
     failures=(Failure("leaking", "Petrol runs out through a quarter-inch hole at the bottom."),),
     contents=(Holds("volume", "fuel", full="capacity"),),
     families=("TANK", "ROOT"),
+    caution=VAPOUR,
 )
 
 
@@ -93,7 +146,7 @@ def _selector(fit: Fit) -> Recipe:
         for i, name in enumerate(ways, start=1)
     )
     nodes = tuple(port(name, "petrol") for name in (*ways, "outlet"))
-    return Recipe(nodes, elements)
+    return Recipe(nodes, elements, signals=(("position", apply("min", 1.0, CONTROL)),))
 
 
 SELECTOR_COCK = Kind(
@@ -112,7 +165,7 @@ SELECTOR_COCK = Kind(
 def _cock(fit: Fit) -> Recipe:
     gate = product(at_position(1), unless("blocked"))
     passage = way(PETROL, "way", ("inlet", "outlet"), fit.si["flow"], POUND, gate)
-    return Recipe((port("inlet", "petrol"), port("outlet", "petrol")), (passage,))
+    return Recipe((port("inlet", "petrol"), port("outlet", "petrol")), (passage,), signals=(("position", CONTROL),))
 
 
 COCK = Kind(
