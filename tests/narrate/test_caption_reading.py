@@ -1,7 +1,6 @@
 """Reading captions. The time stamps are those of the web platform tests for WebVTT (webvtt/parsing/file-parsing)."""
 
-import shutil
-from urllib.parse import quote
+from typing import Any
 
 import pytest
 
@@ -77,6 +76,75 @@ def test_times_that_run_backwards_are_told_and_kept() -> None:
     assert found == ["N403", "N404"]
 
 
+# --- what a reader must take: the web platform tests for WebVTT, webvtt/parsing/file-parsing -------------------------
+# The inputs are ours, of the forms that those tests try; how many captions they give and their identifiers is as there.
+
+ONE = "00:00:00.000 --> 00:00:01.000\nwords"
+# Tests signature-no-newline, -bom, -space, -tab (taken), and the five of signature-invalid (refused).
+SIGNED = ("WEBVTT", "\ufeffWEBVTT", "WEBVTT FILE", "WEBVTT\tFILE", "WEBVTT ")
+UNSIGNED = ("WEBVTTx", " WEBVTT", "webvtt", "WEBVT", "\tWEBVTT", "WEBVTT-", "")
+# Test arrows: stray arrows of four forms between captions and lines that are no times; six captions.
+STRAY = ("-->", "oil-->", "-->oil", "--->", "-->-->")
+ARROWS = "WEBVTT\n\n" + "".join(f"{stray}\n{ONE} {n}\n" for n, stray in enumerate(STRAY, 1)) + f"{ONE} 6\n"
+ARROWS += "".join(f"\n00:00:00.000 {bad} -->\n" for bad in ("-x", "--x", "-", "--"))
+# Test ids: blanks before and after, what is nearly an arrow, a single blank; five captions, identifiers kept.
+NAMES = (" oil", "oil ", "-- >", "->", " ")
+IDENTIFIERS = "WEBVTT\n\n" + "\n\n".join(f"{name}\n{ONE} {n}" for n, name in enumerate(NAMES, 1))
+# Not in those tests, but in the rules they test: only the first line of a block names it, and a blank is no blank line.
+BLOCKS = f"WEBVTT\n{ONE} 1\n\ntwo\nlines\n{ONE} 2\n \nmore\n\nthree\n{ONE} 3\nfour\n{ONE} 4\n"
+
+
+@pytest.mark.parametrize("signature", SIGNED)
+def test_c9_signatures_that_are_taken(signature) -> None:
+    cues, found = read(f"{signature}\n\n{ONE}\n")
+    assert [cue.words for cue in cues] == ["words"] and not found
+
+
+@pytest.mark.parametrize("signature", SIGNED[:1] + SIGNED[2:])
+def test_c9_a_signature_alone_is_a_file_without_captions(signature) -> None:
+    assert read(signature) == ((), ["N401"])
+
+
+@pytest.mark.parametrize("signature", UNSIGNED)
+def test_c9_signatures_that_are_refused(signature) -> None:
+    assert read(f"{signature}\n\n{ONE}\n") == ((), ["N405"])
+    assert read("") == ((), ["N401"])
+
+
+def test_srt_needs_no_signature() -> None:
+    cues, found = read(f"1\n{ONE.replace('.', ',')}\n", "x.srt")
+    assert [cue.words for cue in cues] == ["words"] and not found
+    assert read(f"webvtt\n\n{ONE}\n", "x.srt")[1] == ["N405"]
+
+
+def test_c10_stray_arrows() -> None:
+    cues, found = read(ARROWS)
+    assert [(cue.identifier, cue.words) for cue in cues] == [("", f"words {n}") for n in range(1, 7)]
+    assert found == ["N402"] * 9
+
+
+def test_c15_identifiers_are_kept_as_they_are() -> None:
+    cues, found = read(IDENTIFIERS)
+    assert [(cue.identifier, cue.words) for cue in cues] == [(name, f"words {n}") for n, name in enumerate(NAMES, 1)]
+    assert not found
+
+
+def test_only_the_first_line_of_a_block_names_a_caption() -> None:
+    cues, found = read(BLOCKS)
+    assert [(cue.identifier, cue.words) for cue in cues] == [
+        ("", "words 1"), ("", "words 2 more"), ("three", "words 3 four"), ("", "words 4")
+    ]  # fmt: skip
+    assert not found
+
+
+@pytest.mark.parametrize(
+    "text", [ARROWS, IDENTIFIERS, BLOCKS, *(f"{s}\n\n{ONE}\n" for s in SIGNED + UNSIGNED)], ids=lambda t: repr(t[:24])
+)
+def test_a_browser_takes_the_same(text, browser) -> None:
+    mine, _ = read(text)
+    assert listed_by(browser, text) == [(c.identifier, c.start, c.end, c.words) for c in mine]
+
+
 @pytest.mark.parametrize("text", ["", "Dear Sir,\n\nthank you.", "WEBVTT\n\nNOTE nothing here\n", "\n\n\n"])
 def test_a_file_without_captions_is_told(text) -> None:
     assert read(text) == ((), ["N401"])
@@ -116,25 +184,29 @@ def test_a_strict_reader_reads_the_same() -> None:
     assert [timestamp_seconds(cue.start) for cue in theirs] == [cue.start for cue in mine]
 
 
-def test_a_browser_lists_the_same_captions() -> None:
-    chromium = shutil.which("chromium")
-    if chromium is None:
-        pytest.skip("no chromium on this machine")
-    playwright = pytest.importorskip("playwright.sync_api")
+def test_a_browser_lists_the_same_captions(browser) -> None:
     text = caption_file(NASTY, "Petrol")
-    source = "data:text/vtt;charset=utf-8," + quote(text)
-    with playwright.sync_playwright() as running:
-        browser = running.chromium.launch(executable_path=chromium, args=["--no-sandbox"])
-        page = browser.new_page()
-        page.set_content(f'<video><track default kind="captions" src="{source}"></video>')
-        page.wait_for_function(
-            "() => { const t = document.querySelector('track'); t.track.mode = 'showing'; return t.readyState >= 2 }"
-        )
-        listed = page.evaluate(
-            "() => [...document.querySelector('track').track.cues].map("
-            "c => [c.id, c.startTime, c.endTime, c.getCueAsHTML().textContent])"
-        )
-        browser.close()
     mine, _ = read(text)
-    assert [(name, start, end) for name, start, end, _ in listed] == [(c.identifier, c.start, c.end) for c in mine]
-    assert [" ".join(words.split()) for *_, words in listed] == [c.words for c in mine]
+    assert listed_by(browser, text) == [(c.identifier, c.start, c.end, c.words) for c in mine]
+
+
+def listed_by(browser: Any, text: str) -> list[tuple[str, float, float, str]]:
+    """The captions that the browser's own <track> lists; none where it refuses the file."""
+    page = browser.new_page()
+    page.set_content("<video></video>")
+    listed = page.evaluate(
+        """text => new Promise(done => {
+            const track = document.createElement("track");
+            const cues = () => [...(track.track.cues || [])].map(
+                c => [c.id, c.startTime, c.endTime, c.getCueAsHTML().textContent]);
+            track.onload = () => done(cues());
+            track.onerror = () => done([]);
+            track.default = true;
+            track.src = "data:text/vtt;charset=utf-8," + encodeURIComponent(text);
+            document.querySelector("video").append(track);
+            track.track.mode = "showing";
+        })""",
+        text,
+    )
+    page.close()
+    return [(name, start, end, " ".join(words.split())) for name, start, end, words in listed]
