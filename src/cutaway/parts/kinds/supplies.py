@@ -1,7 +1,7 @@
 """Where current comes from: the battery, the generator with its cut-out, and the lamp that watches it."""
 
 from cutaway.parts.kind import Content as Holds
-from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
     above,
@@ -98,6 +98,19 @@ BATTERY = Kind(
     failures=(Failure("open cell", "No current can pass through it, either way."),),
     contents=(Holds("charge", "cells", full="capacity"),),
     families=("STORE", "PDPUMP"),
+    caution="A battery gives off gas that explodes and holds acid: no flame or spark near it, and no tool across it.",
+    example=Example(
+        "battery: {kind: battery, capacity: 20 Ah, voltage: 24 V}\n"
+        "main switch: {kind: switch}\n"
+        "lights: {kind: electrical load, current: 10 A, voltage: 24 V, fed by: main switch.outlet}",
+        (
+            "battery reads above 25 V",
+            "after main switch to on, within 2 h 15 min: battery is flat",
+            "after main switch to on, at 1 h 45 min: battery is not flat",
+            "with battery open cell, after main switch to on, at 1 s: lights are dead",
+        ),
+        "battery > main switch",
+    ),
 )
 
 
