@@ -201,6 +201,14 @@ _PUBLISH: dict[str, Entry] = {
         "the same with `cutaway publish --same-films`",
         "tests/publish/corrections/test_captions.py",
     ),
+    "K308": _told(
+        "warning",
+        "captions of a film that has other words than its script",
+        "The times of a film are taken from `captions/` of the type folder, but only from captions of this script.",
+        "`captions/01-fuel.vtt` of a film on another subject",
+        "`cutaway captions 01-fuel --recording talk.wav --replace`, then `cutaway publish`",
+        "tests/publish/corrections/test_film_captions.py",
+    ),
     "K310": _told(
         "warning",
         "something published that reads otherwise now",

@@ -212,7 +212,9 @@ def _captions(then: ScriptThen, now: ScriptThen, pairs: tuple[Pair, ...]) -> Ite
     for at, one in enumerate(film.sentences):
         if one.number is not None:
             to = today.get(one.number)
-            new[at] = now.sentences[to].text if to is not None else ""
+            text = now.sentences[to].text if to is not None else ""
+            if text != then.sentences[one.number].text:
+                new[at] = text
     reads = words_in_place(film.cues, tuple(one.shown for one in film.sentences), new)
     for cue, words in zip(film.cues, reads, strict=True):
         was = " ".join(cue.lines)

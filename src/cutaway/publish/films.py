@@ -65,7 +65,9 @@ def carried_on(
     changed: dict[int, Sentence] = {
         at: today.sentences[to]
         for at, (one, to) in enumerate(zip(film.sentences, at_now, strict=True))
-        if to is not None and today.sentences[to].text != one.shown
+        if to is not None and one.number is not None
+        # Where the speaker departed from the script the captions have what is spoken, until the script is edited.
+        if today.sentences[to].text != then.sentences[one.number].text
     }
     shown = tuple(one.shown for one in film.sentences)
     cues, problems = corrected(Film(now.name, shown, film.cues), changed, glossary) if changed else (film.cues, ())

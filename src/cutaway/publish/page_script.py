@@ -1,5 +1,6 @@
 """The scripts on the page: each sentence with its verdicts beside it, and what is behind them when it is opened."""
 
+from cutaway.problems.counting import counted
 from cutaway.publish.html import Html, anchor, el, join
 from cutaway.publish.view import ClaimView, PackView, ParagraphView, ScriptView, SentenceView, VerdictView
 from cutaway.wording.verdicts import Kind, listed
@@ -73,7 +74,7 @@ def _coverage(script: ScriptView) -> Html:
     captions = el("a", "Captions", href=script.captions) if script.captions else ""
     facts = el(
         "p",
-        f"{_many(len(script.sentences), 'sentence')}{': ' if told else ''}{told}.{length} ",
+        f"{counted(len(script.sentences), 'sentence')}{': ' if told else ''}{told}.{length} ",
         captions,
         class_="facts",
     )
@@ -84,10 +85,6 @@ def _coverage(script: ScriptView) -> Html:
         aria_hidden="true",
     )
     return join((facts, bar))
-
-
-def _many(count: int, word: str) -> str:
-    return f"{count} {word}" if count == 1 else f"{count} {word}s"
 
 
 # --- sentences ---------------------------------------------------------------------------------------------------

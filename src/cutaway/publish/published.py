@@ -14,6 +14,7 @@ from pydantic import TypeAdapter, ValidationError
 
 from cutaway.handbook.names import listed
 from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.publish.film_captions import with_captions_of_films
 from cutaway.publish.films import film_report, with_film_times
 from cutaway.publish.pack import MARKER, changed_by_hand
 from cutaway.publish.single_file import write_file
@@ -87,14 +88,20 @@ def mark_published(
     last = earlier[-1] if earlier else None
     if last is not None and last.digest == digest:
         message = f"This pack is marked as published on {last.date.isoformat()} already; nothing was changed since."
-        return last, (Diagnostic("K303", None, message),)
+        hint = "Run cutaway make after an edit, and then mark the new pack."
+        return last, (Diagnostic("K303", None, message, hint),)
     if last is not None and on < last.date:
         message = f"The last publication was on {last.date.isoformat()}, which is after {on.isoformat()}."
         return None, (Diagnostic("K304", None, message, f"Write --on {last.date.isoformat()}, or a later date."),)
     number = 1 + sum(1 for one in earlier if one.date == on)
-    new = Publication(on, number, digest, note, _with_films(says) if same_films else _with_new_films(says))
+    told: Problems = ()
+    if same_films:
+        out = _with_films(says)
+    else:
+        out, told = with_captions_of_films(_with_new_films(says), folder)
+        told += _made_again(says, last) if last is not None else ()
+    new = Publication(on, number, digest, note, out)
     name = on.isoformat() + (f"-{number}" if number > 1 else "")
-    told = () if last is None or same_films else _made_again(says, last)
     written, more = write_file(folder / FOLDER / f"{name}.json", _PUBLICATION.dump_json(new, indent=1) + b"\n")
     if written is None:
         return None, tuple(Diagnostic("K306", None, one.message, one.hint) for one in more)
