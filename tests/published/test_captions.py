@@ -3,12 +3,15 @@
 WebVTT: W3C, 'WebVTT: The Web Video Text Tracks Format', section on the file's structure, state of 14 May 2026
 (rules C1 to C8 below). Layout and times: UTK Libraries, 'Timed Text Style Guide', sections 2 and 5.2, as printed there:
 42 characters a line, two lines, 5/6 s to 7 s. The speed of 17 characters a second is common practice, no source.
-The reader below is written from the rules; webvtt-py in its strict mode is a second one.
+The reader below is written from the rules; webvtt-py in its strict mode is a second one, a browser a third. What a
+reader of others' files must take (rules C9 to C16) is tested in tests/narrate/test_caption_reading.py.
 """
 
+import html
 import re
 from itertools import pairwise
 from pathlib import Path
+from typing import Any
 
 import pytest
 import webvtt
@@ -19,6 +22,7 @@ from cutaway.narrate.captions import captions
 from cutaway.narrate.timing import timeline
 from cutaway.narrate.webvtt import caption_file, chapter_file
 from cutaway.problems.span import TextFile, whole
+from tests.narrate.test_caption_reading import listed_by
 
 DEMO = Path(__file__).parents[2] / "demo" / "whinchat"
 LINE_LENGTH, LINES, SHORTEST, LONGEST, FASTEST = 42, 2, 5 / 6, 7.0, 17.0
@@ -145,6 +149,15 @@ def test_a_strict_reader_takes_every_cue(written: list[str]) -> None:
         for cue, block in zip(taken, cue_blocks(text), strict=True):
             assert cue.identifier == block[0]
             assert cue.raw_text == "\n".join(block[2:])
+
+
+def test_a_browser_lists_every_cue(written: list[str], browser: Any) -> None:
+    """Chromium's own <track>: the same identifiers, times and words, chapters too."""
+    for text in written:
+        blocks_of = [
+            (block[0], *block[1].split(" --> "), html.unescape(" ".join(block[2:]))) for block in cue_blocks(text)
+        ]
+        assert listed_by(browser, text) == [(name, seconds(a), seconds(b), words) for name, a, b, words in blocks_of]
 
 
 @pytest.mark.parametrize("script", demo_scripts(), ids=lambda script: script.name)
