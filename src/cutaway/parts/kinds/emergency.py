@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from cutaway.parts.kind import Content as Holds
 from cutaway.parts.kind import Control, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kinds import oil_examples
 from cutaway.parts.kinds.common import (
     AMBIENT_PRESSURE,
     JUDGEMENT,
@@ -98,6 +99,7 @@ EMERGENCY_AIR_BOTTLE = Kind(
     contents=(Holds("pressure", "air", full="pressure", held_at=_free_air),),
     families=("ONEWAY", "STORE", "GASROOT", "DRAW"),
     caution=CAUTION,
+    example=oil_examples.EMERGENCY_AIR_BOTTLE,
 )
 
 KINDS = (EMERGENCY_AIR_BOTTLE,)

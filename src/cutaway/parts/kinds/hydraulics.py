@@ -2,6 +2,7 @@
 
 from cutaway.parts.kind import Content as Holds
 from cutaway.parts.kind import Control, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kinds import oil_examples
 from cutaway.parts.kinds.common import CONTROL, JUDGEMENT, at_position, port
 from cutaway.parts.kinds.liquids import (
     OIL,
@@ -51,6 +52,7 @@ RESERVOIR = Kind(
     readings=(Reading("contents", "volume", "contents", "pint", main=True),),
     contents=(Holds("volume", "oil", full="capacity"),),
     families=("TANK", "LIN"),
+    example=oil_examples.RESERVOIR,
 )
 
 HYDRAULIC_HAND_PUMP = Kind(
@@ -87,6 +89,7 @@ HYDRAULIC_HAND_PUMP = Kind(
     ),
     failures=(Failure("leaking washer", "Three tenths of each stroke are delivered."),),
     families=("PDPUMP", "ONEWAY"),
+    example=oil_examples.HYDRAULIC_HAND_PUMP,
 )
 
 
@@ -119,6 +122,7 @@ OIL_RELIEF_VALVE = Kind(
     states=(State("open", "open", "closed"),),
     failures=(Failure("stuck open", "Oil runs back to the reservoir at little pressure."),),
     families=("RELIEF", "ROOT"),
+    example=oil_examples.OIL_RELIEF_VALVE,
 )
 
 OIL_NON_RETURN_VALVE = Kind(
@@ -129,6 +133,7 @@ OIL_NON_RETURN_VALVE = Kind(
     wants=(RATED_FLOW,),
     failures=(Failure("stuck open", "Oil passes both ways."),),
     families=("ONEWAY", "ROOT"),
+    example=oil_examples.OIL_NON_RETURN_VALVE,
 )
 
 
@@ -162,6 +167,7 @@ SELECTOR_VALVE = Kind(
     wants=(RATED_FLOW,),
     failures=(Failure("internal leak", "Both jack pipes leak slowly to the return, even in neutral."),),
     families=("ROOT", "LIN"),
+    example=oil_examples.SELECTOR_VALVE,
 )
 
 

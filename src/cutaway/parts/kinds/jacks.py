@@ -2,6 +2,7 @@
 
 from cutaway.parts.kind import Content as Holds
 from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kinds import oil_examples
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
     either,
@@ -39,10 +40,21 @@ REFERENCE_SPEED = 100.0 * 1852.0 / 3600.0  # 100 kt, at which air loads are give
 FASTEST = 25.0  # the square of five times that: no load that helps is larger than this many times its figure
 FORCE = 1e6  # N: a margin larger than any force here
 JUDDER = 0.05  # s: an iced piston sticks and slips no faster than this, as it would where a stop springs it loose
+# A thimbleful, 1 cc, against a spring that gives way from 50 lb/sq in: engineering judgement. The last is what it and
+# its oil give.
+LOCK_CYLINDER = (1e-6, 3.4e5, 1e4, 1e-15)
 CAUTION = (
     "Oil under pressure moves a jack without warning, and so may anything that lets the pressure go. Keep everybody "
     "clear of what it moves."
 )
+
+
+def _lock_cylinders(fit: Fit) -> tuple[Element, ...]:
+    """What the pistons that draw a leg's locks take: little, but more than a stopped pump's pipe still holds."""
+    if "held by" not in fit.coupled:
+        return ()
+    ways = (("up", "extend"), ("down", "retract"))
+    return tuple(Element(f"{lock} lock cylinder", "ACCUM", (end,), LOCK_CYLINDER) for lock, end in ways)
 
 
 def _against(fit: Fit) -> Expr:
@@ -86,6 +98,7 @@ def _jack(fit: Fit) -> Recipe:
     elements = (
         Element("piston", "JACK", ("extend", "retract"), parameters, free, total(Const(helps), against, drag), 0.0),
         Element("seal", "LIN", ("extend", "retract"), (2e-12,), gate=failed("seal leaking")),
+        *_lock_cylinders(fit),
     )
     modes = (
         latch("extended", travel, 0.98 * stroke, 0.97 * stroke),
@@ -181,8 +194,9 @@ JACK = Kind(
         Failure("iced", "It stays where it is until the push on it overcomes the ice, and drags from there on."),
     ),
     contents=(Holds("length", "piston", full="stroke"),),
-    families=("JACK", "LIN"),
+    families=("JACK", "LIN", "ACCUM"),
     caution=CAUTION,
+    example=oil_examples.JACK,
 )
 
 KINDS = (JACK,)

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from cutaway.parts.kind import Content as Holds
 from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kinds import oil_examples
 from cutaway.parts.kinds.common import JUDGEMENT, drops_to, either, latch, over, port, product, under
 from cutaway.parts.kinds.hydraulics import INLET, OUTLET, TEN_POUNDS
 from cutaway.parts.kinds.liquids import OIL, one_way, pump, way
@@ -81,6 +82,7 @@ ENGINE_DRIVEN_HYDRAULIC_PUMP = Kind(
     ),
     families=("PDPUMP", "LIN"),
     caution=PUMP_CAUTION,
+    example=oil_examples.ENGINE_DRIVEN_HYDRAULIC_PUMP,
 )
 
 
@@ -126,6 +128,7 @@ AUTOMATIC_CUT_OUT = Kind(
         Failure("stuck charging", "The pump is never let off: the pressure rises to the relief valve."),
     ),
     families=("ONEWAY", "ROOT"),
+    example=oil_examples.AUTOMATIC_CUT_OUT,
 )
 
 
@@ -183,6 +186,7 @@ ACCUMULATOR = Kind(
     contents=(Holds("pressure", "air", held_at=_held),),
     families=("ROOT", "ACCUM", "ONEWAY"),
     caution=ACCUMULATOR_CAUTION,
+    example=oil_examples.ACCUMULATOR,
 )
 
 
@@ -216,6 +220,7 @@ OIL_FILTER = Kind(
     ),
     failures=(Failure("choked", "Passes a fiftieth of what it does when clean."),),
     families=("ROOT",),
+    example=oil_examples.OIL_FILTER,
 )
 
 KINDS = (ENGINE_DRIVEN_HYDRAULIC_PUMP, AUTOMATIC_CUT_OUT, ACCUMULATOR, OIL_FILTER)

@@ -1,6 +1,7 @@
 """Valves that oil passes on its way to the jacks: two-position selector, sequence valve, restrictors, lock, shuttle."""
 
 from cutaway.parts.kind import Control, Failure, Fit, Kind, Port, State, Want
+from cutaway.parts.kinds import oil_examples
 from cutaway.parts.kinds.common import (
     CONTROL,
     JUDGEMENT,
@@ -51,6 +52,7 @@ TWO_POSITION_SELECTOR = Kind(
     wants=(RATED_FLOW,),
     failures=(Failure("internal leak", "Oil leaks past it from pressure to return: the pressure does not last."),),
     families=("ROOT", "LIN"),
+    example=oil_examples.TWO_POSITION_SELECTOR,
 )
 
 
@@ -88,6 +90,7 @@ SEQUENCE_VALVE = Kind(
     states=(State("open", "open", "closed"),),
     failures=(Failure("stuck", "It stays shut: what should follow does not."),),
     families=("ROOT", "ONEWAY"),
+    example=oil_examples.SEQUENCE_VALVE,
 )
 
 
@@ -115,6 +118,7 @@ RESTRICTOR = Kind(
     wants=(_restricted("flow", "4 gal/h", "1 to 15 gal/h"),),
     failures=(Failure("choked", "Dirt has closed it: nothing passes."),),
     families=("ROOT",),
+    example=oil_examples.RESTRICTOR,
 )
 
 
@@ -144,6 +148,7 @@ ONE_WAY_RESTRICTOR = Kind(
     ),
     failures=(Failure("choked", "Dirt has closed the small hole: oil passes the free way only."),),
     families=("ONEWAY", "ROOT"),
+    example=oil_examples.ONE_WAY_RESTRICTOR,
 )
 
 
@@ -190,6 +195,7 @@ HYDRAULIC_LOCK = Kind(
     states=(State("open", "open", "locked"),),
     failures=(Failure("stuck", "It never lets oil come back: what is out stays out."),),
     families=("ONEWAY", "ROOT"),
+    example=oil_examples.HYDRAULIC_LOCK,
 )
 
 
@@ -235,6 +241,7 @@ SHUTTLE_VALVE = Kind(
     states=(State("over", "over"),),
     failures=(Failure("stuck", "It stays where it lies: it does not go over, or not back."),),
     families=("ROOT",),
+    example=oil_examples.SHUTTLE_VALVE,
 )
 
 KINDS = (

@@ -1,6 +1,7 @@
 """Undercarriage and doors: legs with their locks, what the locks and travels switch, the lever's bolt, plain signs."""
 
-from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kinds import undercarriage_examples
 from cutaway.parts.kinds.common import (
     CONTROL,
     JUDGEMENT,
@@ -28,16 +29,17 @@ DOORS_CAUTION = "Doors close on hands. Keep clear of them whenever there is pres
 
 
 def _lock(name: str, home: Expr, away: Expr, pressure: Expr, by_hand: Expr) -> Mode:
-    """A lock that goes home when the leg has reached it and nothing draws it, and stays until something does.
+    """A lock that is drawn by oil or by hand, and goes home when the leg has come to it and nothing draws it.
 
     home: how far the leg is inside the last of its travel; away: how far it is from there, which no lock survives.
     pressure: on the piston that draws it, 1 where it just does; its spring puts it home at half of that. by_hand: 1
-    while a hand draws it. Drawn or home, it wants half a second to turn back: by then the leg has left it.
+    while a hand draws it. Drawing takes oil, and so a fifth of a second: what a pipe holds when its pump has stopped
+    is not enough. Drawn or home, it wants half a second to turn back: by then the leg has left it.
     """
     free = when_not(failed(f"{name} stuck"), 10.0)
-    sets = least(free, home, under(pressure, 0.5), under(by_hand, 0.5))
     drawn = most(over(pressure, 1.0), over(by_hand, 0.5))
-    return Mode(name, sets, most(least(free, drawn), away), dwell=0.5, started=None)
+    goes_home = least(free, home, under(pressure, 0.5), under(by_hand, 0.5))
+    return Mode(f"{name} drawn", most(least(free, drawn), away), goes_home, delay=0.2, dwell=0.5, started=None)
 
 
 def _leg(fit: Fit) -> Recipe:
@@ -51,11 +53,12 @@ def _leg(fit: Fit) -> Recipe:
         _lock("down lock", over(gone, HOME), under(gone, 0.9), pressure("retract"), ZERO),
         _lock("up lock", under(gone, 1.0 - HOME), over(gone, 0.1), pressure("extend"), by_hand),
     )
-    locked = either(ModeIs("down lock"), ModeIs("up lock"))
+    down, up = no(ModeIs("down lock drawn")), no(ModeIs("up lock drawn"))
+    locked = either(down, up)
     signals = (
         ("position", gone),
-        ("locked down", ModeIs("down lock")),
-        ("locked up", ModeIs("up lock")),
+        ("locked down", down),
+        ("locked up", up),
         ("locked", locked),
         ("unlocked", no(locked)),
     )
@@ -101,6 +104,7 @@ LEG = Kind(
         Failure("up lock stuck", "The up lock stays as it is: it does not go home, or is not drawn."),
     ),
     caution=LEG_CAUTION,
+    example=undercarriage_examples.LEG,
 )
 
 
@@ -116,7 +120,7 @@ def _two_way(lock: str) -> Recipe:
     return Recipe(ends, elements, (over_,), (("over", ModeIs("over")), ("position", ModeIs("over"))))
 
 
-def _lock_switch(name: str, lock: str) -> Kind:
+def _lock_switch(name: str, lock: str, example: Example) -> Kind:
     return Kind(
         name,
         f"A two-way contact on a leg's lock: its inlet is joined to 'locked' while the leg is {lock}, and to "
@@ -126,11 +130,12 @@ def _lock_switch(name: str, lock: str) -> Kind:
         couplings=(Coupling("of", "signals", "The leg on whose lock it stands.", required=True, needs=(lock,)),),
         failures=(Failure("stuck", "It stays as it lies, whatever the lock does."),),
         families=("LIN",),
+        example=example,
     )
 
 
-DOWN_LOCK_SWITCH = _lock_switch("down-lock switch", "locked down")
-UP_LOCK_SWITCH = _lock_switch("up-lock switch", "locked up")
+DOWN_LOCK_SWITCH = _lock_switch("down-lock switch", "locked down", undercarriage_examples.DOWN_LOCK_SWITCH)
+UP_LOCK_SWITCH = _lock_switch("up-lock switch", "locked up", undercarriage_examples.UP_LOCK_SWITCH)
 
 
 def _microswitch(fit: Fit) -> Recipe:
@@ -155,6 +160,7 @@ MICROSWITCH = Kind(
         Failure("stuck closed", "It always makes contact."),
     ),
     families=("LIN",),
+    example=undercarriage_examples.MICROSWITCH,
 )
 
 SAFETY_BOLT = Kind(
@@ -164,6 +170,7 @@ SAFETY_BOLT = Kind(
     ports=(),
     build=lambda fit: Recipe(signals=(("position", CONTROL),)),
     controls=(Control("", ("locked", "held aside"), springs_back=True),),
+    example=undercarriage_examples.SAFETY_BOLT,
 )
 
 
@@ -180,6 +187,7 @@ MECHANICAL_INDICATOR = Kind(
     states=(State("working", "working", "dead"),),
     readings=(Reading("position", "fraction", "position", "%", main=True, alive="working"),),
     failures=(Failure("broken", "Its wire or rod has parted: it shows nothing."),),
+    example=undercarriage_examples.MECHANICAL_INDICATOR,
 )
 
 
@@ -221,6 +229,7 @@ DOORS = Kind(
     states=(State("open", "open"), State("closed", "closed")),
     readings=(Reading("angle", "angle", "angle", "deg", main=True),),
     caution=DOORS_CAUTION,
+    example=undercarriage_examples.DOORS,
 )
 
 KINDS = (LEG, DOWN_LOCK_SWITCH, UP_LOCK_SWITCH, MICROSWITCH, SAFETY_BOLT, MECHANICAL_INDICATOR, DOORS)
