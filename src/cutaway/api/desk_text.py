@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from cutaway.narrate.clock import clock
 from cutaway.narrate.desk import Desk, ScriptDesk, film_at
 from cutaway.narrate.terms import Where
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.printing import as_records
 
@@ -19,7 +20,8 @@ def _script(script: ScriptDesk) -> Iterator[str]:
     unchecked = sum(1 for line in script.lines if line.checking == "unchecked")
     bare = f", {unchecked} of them unchecked" if unchecked else ""
     yield f"{script.name}  {script.title}"
-    yield f"    {clock(script.length)} to say: {len(script.lines)} sentences{bare}, {script.words} words as spoken."
+    said = f"{counted(len(script.lines), 'sentence')}{bare}, {counted(script.words, 'word')} as spoken"
+    yield f"    {clock(script.length)} to say: {said}."
     for chapter in script.chapters:
         yield f"    {clock(chapter.start):>7}  {chapter.title or script.title} ({clock(chapter.length)})"
     yield ""
@@ -57,7 +59,7 @@ def _covered(desk: Desk) -> Iterator[str]:
     for system in found.systems:
         count = len(system.spoken_of) + len(system.left_out)
         left = f"; left out: {', '.join(system.left_out)}" if system.left_out else ""
-        yield f"{system.system}: {len(system.spoken_of)} of {count} parts spoken of{left}."
+        yield f"{system.system}: {len(system.spoken_of)} of {counted(count, 'part')} spoken of{left}."
     still = [one.control for one in found.controls if not one.positions]
     if found.controls:
         moved = len(found.controls) - len(still)

@@ -9,6 +9,7 @@ from cutaway.handbook.names import did_you_mean, fold
 from cutaway.handbook.records import Folder, Paragraph
 from cutaway.narrate.clock import clock
 from cutaway.narrate.letters import Answer, SaidOnce, answers, draft_reply
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Diagnostic, Problems, in_order
 from cutaway.problems.printing import as_records
 from cutaway.publish.published import publications
@@ -54,7 +55,7 @@ def letters_text(post: Post) -> str:
         return "There are no letters in letters.yaml."
     still = sum(1 for one in post.answers if not one.letter.decision)
     blocks = ["\n".join(_lines(one)) for one in post.answers]
-    return "\n\n".join([*blocks, f"{len(blocks)} letters, {still} of them not decided."])
+    return "\n\n".join([*blocks, f"{counted(len(blocks), 'letter')}, {still} of them not decided."])
 
 
 def replies_text(post: Post) -> str:

@@ -3,6 +3,7 @@
 from cutaway.api.recording import Captioned
 from cutaway.handbook.records import Script
 from cutaway.narrate.alignment import Absent, Alignment, Departure
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.printing import as_records
 
@@ -20,7 +21,7 @@ def captioned_text(done: Captioned) -> str:
     if done.alignment is not None:
         lines += _recording_lines(done, done.alignment)
     count = len(done.cues)
-    lines.append(f"{count} caption{'' if count == 1 else 's'} written:")
+    lines.append(f"{counted(count, 'caption')} written:")
     lines += [f"  {path}" for path in done.files]
     return "\n".join(lines)
 
@@ -28,7 +29,7 @@ def captioned_text(done: Captioned) -> str:
 def _recording_lines(done: Captioned, alignment: Alignment) -> list[str]:
     heard = sum(1 for one in alignment.sentences if one.words)
     lines = [
-        f"{clock(done.seconds)} of sound; {heard} of {len(alignment.sentences)} sentences found, "
+        f"{clock(done.seconds)} of sound; {heard} of {counted(len(alignment.sentences), 'sentence')} found, "
         f"{100 * alignment.share:.0f} % of the words made out."
     ]
     if alignment.absent:

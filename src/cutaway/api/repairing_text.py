@@ -5,6 +5,7 @@ from pathlib import Path
 from cutaway.api.recording_text import clock, departure_record, departure_text
 from cutaway.api.repairing import Repaired
 from cutaway.narrate.repair import Repair
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.printing import as_records
 
@@ -14,12 +15,12 @@ def repaired_text(done: Repaired, captions: Path) -> str:
     if done.written is not None:
         made = [one for one in done.repairs if one.number in done.applied]
         lines = [_line(one, done) for one in made]
-        return "\n".join((*lines, f"{len(made)} of {len(done.repairs)} repairs made, in {done.written}"))
+        return "\n".join((*lines, f"{len(made)} of {counted(len(done.repairs), 'repair')} made, in {done.written}"))
     lines = [_line(one, done) for one in done.repairs]
     if done.repairs:
         lines.append(f"Nothing was changed. To make some:  cutaway repair {captions} … --apply 1,3   (or all)")
     else:
-        lines.append(f"Nothing to repair was found in {len(done.cues)} captions.")
+        lines.append(f"Nothing to repair was found in {counted(len(done.cues), 'caption')}.")
     if done.departures and done.script is not None:
         lines.append(f"Said otherwise than {done.script.name} has it, to check:")
         lines += [f"  {departure_text(one, done.script)}" for one in done.departures]

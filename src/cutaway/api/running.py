@@ -20,6 +20,7 @@ from cutaway.machine.bind import Bound
 from cutaway.machine.records import Floats, Outcome, Run
 from cutaway.machine.subjects import Subject, subjects
 from cutaway.parts.kind import Kind, Reading
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_order
 from cutaway.problems.span import TextFile, whole
 from cutaway.quantities.quantity import Quantity
@@ -76,7 +77,7 @@ def run(folder: Path | str, asked: Asked) -> tuple[Ran | None, Problems]:
         return None, problems
     scope, more = _scope(loaded, asked)
     length, problem = read_quantity(asked.length, whole(TextFile("--for", asked.length)), "time")
-    subject, others = _subject(loaded, asked.on)
+    subject, others = subject_named(loaded, asked.on)
     found = (*more, *problem, *_length_wrong(length), *others, *_unknown(loaded, asked))
     if scope is None or length is None or subject is None or has_error(found):
         return None, in_order(found)
@@ -116,7 +117,8 @@ def _scope(loaded: Loaded, asked: Asked) -> tuple[Scope | None, Problems]:
     return parse_scope(whole(TextFile("command line", text)), loaded.words)
 
 
-def _subject(loaded: Loaded, words: str) -> tuple[Subject | None, Problems]:
+def subject_named(loaded: Loaded, words: str) -> tuple[Subject | None, Problems]:
+    """The standard or airframe that the words of `--on` name, the first where there are none."""
     everyone = subjects(loaded.folder)
     if not words:
         return everyone[0], ()
@@ -204,7 +206,8 @@ def _ending(run: Run) -> str:
     rest = f"at rest from {duration(c.rest)}" if c.rest >= 0 else "not at rest"
     if run.outcome.kind != "done":
         return run.outcome.sentence
-    return f"{rest}; {c.steps} steps; worst balance {c.residual:.1e}, worst loss of content {c.conservation:.1e}"
+    worst = f"worst balance {c.residual:.1e}, worst loss of content {c.conservation:.1e}"
+    return f"{rest}; {counted(c.steps, 'step')}; {worst}"
 
 
 def run_heading(ran: Ran) -> str:

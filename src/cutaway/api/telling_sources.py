@@ -12,6 +12,7 @@ from cutaway.handbook.records import Paragraph
 from cutaway.narrate.citing import figure_words
 from cutaway.narrate.clock import clock
 from cutaway.narrate.standing_on import Standing
+from cutaway.problems.counting import counted
 from cutaway.wording.asking import text_of
 
 
@@ -81,7 +82,7 @@ def _lines(found: Sources) -> Iterator[str]:
     if used:
         yield f"What rests on them{' today' if found.at else ''} (the whole of it with --of '§25'):"
         for one, out in used:
-            yield f"  {named(one.paragraph):<9} {one.paragraph.title}: {_counted(one, out, found)}"
+            yield f"  {named(one.paragraph):<9} {one.paragraph.title}: {_resting(one, out, found)}"
     bare = [named(one.paragraph) for one, out in rests if one.nothing and not out]
     if bare:
         yield f"Nothing rests on {', '.join(bare)}."
@@ -92,12 +93,13 @@ def _book_lines(book: Book, found: Sources) -> Iterator[str]:
     date = f", {source.date}" if source.date else ""
     total = len(source.paragraphs)
     if book.there is False:
-        yield f"{source.key}: {source.title}{date}. It did not exist yet on {found.on}, nor did its {total} paragraphs."
+        its = counted(total, "paragraph")
+        yield f"{source.key}: {source.title}{date}. It did not exist yet on {found.on}, nor did its {its}."
         yield ""
         return
     when = f" on {found.on}" if found.at else ""
-    count = f"{book.standing} of {total}" if book.standing != total else str(total)
-    yield f"{source.key}: {source.title}{date}. {count} paragraphs{when}."
+    some = f"{book.standing} of " if book.standing != total else ""
+    yield f"{source.key}: {source.title}{date}. {some}{counted(total, 'paragraph')}{when}."
     if book.there is None:
         yield "  The book has no date that is understood, so it is taken to have been there."
     for one in book.amendments:
@@ -125,19 +127,15 @@ def _contradiction_lines(one: Contradiction) -> Iterator[str]:
     yield ""
 
 
-def _counted(one: Standing, out: int, found: Sources) -> str:
+def _resting(one: Standing, out: int, found: Sources) -> str:
     counts = (
         (", ".join(one.systems), 1 if one.systems else 0),
-        (f"{len(one.claims)} claim{'' if len(one.claims) == 1 else 's'}", len(one.claims)),
-        (f"{_sentences(len(one.sentences))} in scripts", len(one.sentences)),
-        (f"{_sentences(out)} as published on {_out_on(found)}", out),
+        (counted(len(one.claims), "claim"), len(one.claims)),
+        (f"{counted(len(one.sentences), 'sentence')} in scripts", len(one.sentences)),
+        (f"{counted(out, 'sentence')} as published on {_out_on(found)}", out),
         (", ".join(dict.fromkeys(sort for sort, _ in one.others)), len(one.others)),
     )
     return "; ".join(words for words, count in counts if count)
-
-
-def _sentences(count: int) -> str:
-    return f"{count} sentence{'' if count == 1 else 's'}"
 
 
 def _out_on(found: Sources) -> str:

@@ -26,6 +26,7 @@ def register(app: typer.Typer) -> None:
         never written over."""
         from cutaway.api.importing import import_words as take_words
         from cutaway.cli import showing
+        from cutaway.problems.counting import counted
         from cutaway.problems.printing import as_records
 
         done, problems = take_words(folder, file, name, title)
@@ -35,5 +36,7 @@ def register(app: typer.Typer) -> None:
         else:
             showing.show_problems(problems)
             if done is not None:
-                print(f"{done.file} has {done.words} words. Try:  cutaway check {folder} --script {done.name}")
+                print(
+                    f"{done.file} has {counted(done.words, 'word')}. Try:  cutaway check {folder} --script {done.name}"
+                )
         raise typer.Exit(exits.ending(done is not None, problems))

@@ -25,6 +25,7 @@ def register(app: typer.Typer) -> None:
         numbered figures with a list of them, the books as a bibliography. The sheets are those of the pack."""
         from cutaway.api.manuscript import manuscript as write
         from cutaway.cli import showing
+        from cutaway.problems.counting import counted
         from cutaway.problems.diagnostic import has_error
         from cutaway.problems.printing import as_records
 
@@ -36,5 +37,6 @@ def register(app: typer.Typer) -> None:
         else:
             showing.show_problems(problems)
             if book is not None:
-                print(f"Written: {book.path}, {book.footnotes} footnotes, {book.figures} figures.")
+                notes, figures = counted(book.footnotes, "footnote"), counted(book.figures, "figure")
+                print(f"Written: {book.path}, {notes}, {figures}.")
         raise typer.Exit(exits.ending(book is not None, problems, has_error(problems)))

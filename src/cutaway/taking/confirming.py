@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from cutaway.handbook.nodes import Block, Items, Words
 from cutaway.handbook.yaml_tree import read_tree
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
 from cutaway.problems.span import Span, TextFile
 from cutaway.taking.doubts import agreement, reason
@@ -196,7 +197,11 @@ def confirm_html(
                 )
     left = len(doubts) - len(answered & asked.keys())
     return _HTML.format(
-        key=html.escape(key), left=left, all=len(doubts), rows="\n".join(rows), standards=_standards_html(proposals)
+        key=html.escape(key),
+        left=left,
+        all=counted(len(doubts), "word"),
+        rows="\n".join(rows),
+        standards=_standards_html(proposals),
     )
 
 
@@ -262,7 +267,7 @@ small {{ font-size: .6em; margin-left: .3em; opacity: .8; }}
 .second {{ opacity: .85; }}
 </style>
 <h1>To confirm in {key}</h1>
-<p>{left} of {all} words are not confirmed yet. Each strip is the page; under it stands what was read. Solid underlines
+<p>{left} of {all} still to be confirmed. Each strip is the page; under it stands what was read. Solid underlines
 are figures, dashed ones words that were hard to read, double ones what the other reader sees differently, dotted ones
 are confirmed. Answer in <code>confirm.yaml</code> by the small name beside the word, or put the text of the source
 itself right, then take the book again.</p>

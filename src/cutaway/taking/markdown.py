@@ -2,6 +2,7 @@
 
 import re
 
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.taking.records import Taken
 
@@ -72,7 +73,7 @@ def _told(unnumbered: int) -> Problems:
         Diagnostic(
             "T203",
             None,
-            f"{unnumbered} headings have no number of their own, or one out of order; they were numbered in order.",
+            f"{counted(unnumbered, 'heading')} without a number, or with one out of order, took the next number.",
             "Write ## 21 Title where the book has a number.",
         ),
     )

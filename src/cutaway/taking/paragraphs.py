@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from statistics import median
 
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.taking.headings import title_and_rest
 from cutaway.taking.heads import Head, heads_in, in_order, runs
@@ -181,8 +182,9 @@ def _stray(lines: tuple[PlacedLine, ...], stray: list[Head], runs: list[tuple[He
         Diagnostic(
             "T204",
             None,
-            f"{len(told)} lines look like the head of a paragraph, but their number does not fit its neighbours: "
-            f"{'; '.join(told[:6])}{'; …' if len(told) > 6 else ''}. They stay in the paragraph before.",
+            f"{counted(len(told), 'number')} at the head of a line that looks like a paragraph "
+            f"{'does' if len(told) == 1 else 'do'} not fit the neighbours: "
+            f"{'; '.join(told[:6])}{'; …' if len(told) > 6 else ''}. The text stays in the paragraph before.",
             "If one is a paragraph, give it a heading of its own in the file: ## 21 Title",
         ),
     )
