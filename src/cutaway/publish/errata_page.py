@@ -7,7 +7,7 @@ from difflib import SequenceMatcher
 
 from cutaway.handbook.names import listed
 from cutaway.narrate.clock import clock
-from cutaway.publish.errata import Errata, TouchedSentence
+from cutaway.publish.errata import Errata, TouchedDrawing, TouchedSentence
 from cutaway.publish.films import Difference, FilmReport
 from cutaway.publish.html import Html, el, join
 from cutaway.publish.plain_page import plain_page
@@ -130,11 +130,23 @@ def _section(one: Correction) -> Html:
         )
     if found.drawings:
         parts.append(el("h3", "Drawings"))
-        parts.append(el("ul", *(el("li", d.path, _drawn(d.there, d.gone, d.new)) for d in found.drawings)))
+        parts.append(el("ul", *_drawings(found.drawings)))
     if found.paragraphs:
         parts.append(el("h3", "Paragraphs of the books that read otherwise"))
         parts.append(el("p", ", ".join(found.paragraphs)))
     return el("section", el("h2", f"Published on {one.since}, {until}"), *parts)
+
+
+def _drawings(found: tuple[TouchedDrawing, ...]) -> Iterator[Html]:
+    """One entry for all drawings with the same change, since a caution or a name stands on many sheets."""
+    alike: dict[str, list[str]] = {}
+    for one in found:
+        alike.setdefault(_drawn(one.there, one.gone, one.new), []).append(one.path)
+    for words, paths in alike.items():
+        if len(paths) == 1:
+            yield el("li", paths[0], words)
+        else:
+            yield el("li", f"{len(paths)} drawings{words}", el("div", ", ".join(paths), class_="quiet"))
 
 
 def _figure(part: str, value: str, on: str) -> str:

@@ -81,6 +81,9 @@ def test_a_new_name_on_a_drawing_is_told(out: Path, made, edit) -> None:
     drawings = errata(out)["drawings"]
     assert drawings and all("main tank" in " ".join(one["new"]) and one["there"] for one in drawings)
     assert all("fuel tank" in " ".join(one["gone"]) for one in drawings)
+    page = page_of(out)
+    assert all(one["path"] in page for one in drawings)
+    assert 1 <= page.count("main tank") < len(drawings), "what many drawings share is said once"
 
 
 def test_a_paragraph_shakes_the_sentence_that_cites_it(out: Path, made, edit) -> None:
