@@ -64,3 +64,31 @@ def test_two_marks_may_differ(tmp_path):
     first = "## 1 Oil reservoir\n{on: Mk 1}\nThe reservoir holds 3 pints."
     assert pairs(book(tmp_path, first, "## 2 Oil reservoir\n{on: Mk 2}\nThe reservoir holds 4 pints.")) == []
     assert pairs(book(tmp_path, first, "## 2 Oil reservoir\nThe reservoir holds 4 pints.")) == [("§1", "§2")]
+
+
+def test_a_decision_counts_before_there_are_any_parts(tmp_path):
+    kept = ("type.yaml", "decided.yaml", "sources/hb.md")
+    root = write(tmp_path, {name: (WHINCHAT / name).read_text(encoding="utf-8") for name in kept})
+    folder, problems = load_folder(root)
+    assert folder is not None and problems == ()
+    assert folder.type.airframes[0].missing == ("hand pump",), "a part that cannot be judged yet is kept as written"
+    suction = next(one for one in found(root) if one.first.paragraph.number == "§32")
+    assert suction.decided is not None and suction.decided.prefer.number == "§32" and suction.settled
+
+
+def test_a_decision_of_another_part_settles_nothing(tmp_path):
+    decided = "- {part: fuel lamp, value: lights below, prefer: hb §1, because: so}\n"
+    root = book(
+        tmp_path, "## 1 Oil reservoir\nThe reservoir holds 3 pints.", "## 9 Quantities\nOil reservoir: 4 pints."
+    )
+    (root / "decided.yaml").write_text(decided, encoding="utf-8")
+    (one,) = found(root)
+    assert not one.settled
+
+
+def test_the_rows_of_a_table_contradict_a_paragraph(tmp_path):
+    table = (
+        "## 9 Quantities\n\n| Item | Amount | Unit |\n|---|---|---|\n| Oil reservoir | 4 | pints |\n| Tank | 3 | gal |"
+    )
+    (one,) = found(book(tmp_path, "## 1 Oil reservoir\nThe reservoir holds 3 pints.", table))
+    assert (one.first.quantity.text, one.second.quantity.text) == ("3 pints.", "4 pints")

@@ -8,6 +8,7 @@ from cutaway.api.making import Made
 from cutaway.api.telling_books import compared_counts, compared_lines, compared_record
 from cutaway.handbook.search import Hit
 from cutaway.narrate.checked import Checked, JudgedClaim, is_wrong
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.printing import as_records
 from cutaway.problems.span import Span, place
@@ -42,7 +43,7 @@ def _checked_lines(checked: Checked, everything: bool, wrong: bool) -> Iterator[
             yield ""
     if everything:
         yield from compared_lines(checked)
-    yield from _counts(checked, wrong)
+    yield from _counts(checked, wrong, everything)
 
 
 def _worth_telling(claim: JudgedClaim) -> bool:
@@ -61,20 +62,20 @@ def _place(span: Span) -> str:
     return f"{span.file.path}:{place(span).line}"
 
 
-def _counts(checked: Checked, wrong: bool) -> Iterator[str]:
+def _counts(checked: Checked, wrong: bool, everything: bool = False) -> Iterator[str]:
     found = Counter(heading(v) for v in checked.verdicts())
     claims = sum(1 for claim in checked.claims() if claim.judged)
     verdicts = ", ".join(f"{found[name]} {name.lower()}" for name in _ORDER if found[name])
     if claims:
-        yield f"{_counted(claims, 'claim')}, {_counted(sum(found.values()), 'verdict')}: {verdicts}."
+        yield f"{counted(claims, 'claim')}, {counted(sum(found.values()), 'verdict')}: {verdicts}."
     total = len(checked.sentences)
     if total:
         aside = sum(1 for s in checked.sentences if s.sentence.aside)
         checks = sum(1 for s in checked.sentences if not s.sentence.aside and (s.claims or s.sentence.cites))
         bare = total - aside - checks
         yield (
-            f"{_counted(total, 'sentence')}: {checks} checked, {_counted(aside, 'aside')}, "
-            f"{bare} that nothing checks" + (" (see them with --all)." if bare else ".")
+            f"{counted(total, 'sentence')}: {checks} checked, {counted(aside, 'aside')}, "
+            f"{bare} that nothing checks" + (" (see them with --all)." if bare and not everything else ".")
         )
     yield from compared_counts(checked)
     if checked.alone:
@@ -88,7 +89,7 @@ def _counts(checked: Checked, wrong: bool) -> Iterator[str]:
 def _run_words(checked: Checked, behaviour: bool) -> str:
     """How many runs it took, or why none was needed. behaviour: whether any verdict is of what a run shows."""
     if checked.runs:
-        return f"{_counted(checked.runs, 'run')}."
+        return f"{counted(checked.runs, 'run')}."
     return "Nothing had to be run: " + ("all was remembered." if behaviour else "the records say it.")
 
 
@@ -99,11 +100,6 @@ def _why_no_claims(checked: Checked) -> str:
     if any(one.sentence.claims for one in checked.sentences):
         return "No claim could be understood, so nothing was judged."
     return "There are no claims here yet. A claim stands under its sentence in scripts/, in a block headed ```claim."
-
-
-def _counted(number: int, what: str) -> str:
-    """A number of things: 1 claim, 2 claims."""
-    return f"{number:,} {what}" + ("" if number == 1 else "s")
 
 
 def checked_record(checked: Checked | None, problems: Problems) -> dict[str, object]:
@@ -165,7 +161,7 @@ def made_text(made: Made) -> str:
     captions = sum(1 for name in made.files if name.endswith(".vtt"))
     lines = [
         *_counts(made.checked, made.wrong),
-        f"The pack is in {made.folder}: {sheets} sheets, {captions} caption files, one page.",
+        f"The pack is in {made.folder}: {counted(sheets, 'sheet')}, {counted(captions, 'caption file')}, one page.",
     ]
     lines.extend(made.touched)
     if made.wrong:

@@ -11,26 +11,40 @@ _VERDICTS: tuple[Held, ...] = ("stated", "differs", "open")
 
 
 def compared_lines(checked: Checked) -> Iterator[str]:
-    """Each sentence that was held against the books, with its verdict and its likeliest paragraphs."""
+    """Each sentence that was held against the books, with its verdict and its likeliest paragraphs: first those that
+    nothing checks, which `check` counts by that name, then those that cite their paragraph."""
     held = [one for one in checked.sentences if one.compared is not None]
-    if not held:
-        return
-    yield "Sentences held against the books alone:"
-    for one in held:
-        assert one.compared is not None
-        span = one.sentence.span
-        yield f"  {span.file.path}:{place(span).line}  {one.sentence.text}"
-        yield f"      {_verdict(one.compared)}"
-    yield ""
+    bare = [one for one in held if one.unchecked]
+    cited = [one for one in held if not one.unchecked]
+    for head, sentences in (
+        ("Sentences that nothing checks, held against the books alone:", bare),
+        ("Sentences that cite a paragraph, held against it:", cited),
+    ):
+        if sentences:
+            yield head
+            for one in sentences:
+                yield from _sentence_lines(one)
+            yield ""
+
+
+def _sentence_lines(one: CheckedSentence) -> Iterator[str]:
+    assert one.compared is not None
+    span = one.sentence.span
+    yield f"  {span.file.path}:{place(span).line}  {one.sentence.text}"
+    yield f"      {_verdict(one.compared)}"
 
 
 def compared_counts(checked: Checked) -> Iterator[str]:
     """How many sentences were held against the books, and with what result."""
-    found = Counter(one.compared.verdict for one in checked.sentences if one.compared is not None)
-    if found:
+    held = [one for one in checked.sentences if one.compared is not None]
+    bare = Counter(one.compared.verdict for one in held if one.compared and one.unchecked)
+    cited = Counter(one.compared.verdict for one in held if one.compared and not one.unchecked)
+    for found, against in ((bare, "the books alone"), (cited, "what {} cite{}")):
         total = sum(found.values())
-        told = ", ".join(f"{found[key]} {key}" for key in _VERDICTS if found[key])
-        yield f"{total} {'sentence' if total == 1 else 'sentences'} held against the books alone: {told}."
+        if total:
+            told = ", ".join(f"{found[key]} {key}" for key in _VERDICTS if found[key])
+            books = against.format(*(("it", "s") if total == 1 else ("they", "")))
+            yield f"{total} {'sentence' if total == 1 else 'sentences'} held against {books}: {told}."
 
 
 def compared_record(checked: CheckedSentence) -> dict[str, object]:
@@ -49,6 +63,7 @@ def compared_record(checked: CheckedSentence) -> dict[str, object]:
             {"sort": d.sort, "said": d.said, "printed": d.printed, "why": d.why} for d in compared.differences
         ],
         "unfound": list(compared.unfound),
+        "doubts": list(compared.doubts),
     }
 
 
@@ -64,4 +79,5 @@ def _verdict(compared: Compared) -> str:
         return " ".join(["Differs:", *(one.why for one in compared.differences)])
     figures = " and ".join(f"'{words}'" for words in compared.unfound)
     lacking = f" None of them has {figures}." if figures and books else ""
-    return f"Open: too little to compare. Likeliest: {books or 'none speaks of it'}.{lacking}"
+    doubts = " ".join(compared.doubts) or "too little to compare."
+    return f"Open: {doubts} Likeliest: {books or 'none speaks of it'}.{lacking}"

@@ -12,7 +12,12 @@ from cutaway.problems.span import Span
 
 
 def check_airframes(about: AircraftType, root: Node | None, index: Index) -> tuple[AircraftType, Problems]:
-    """The type with the airframes' parts in their own spelling; a part that is not there is told and left out."""
+    """The type with the airframes' parts in their own spelling; a part that is not there is told and left out.
+
+    Where a folder has no parts at all yet, no name can be judged, and all are kept as they are written.
+    """
+    if index.nothing:
+        return about, ()
     airframes: list[Airframe] = []
     problems: Problems = ()
     for airframe in about.airframes:

@@ -9,7 +9,7 @@ from cutaway.handbook.amendments import Superseded
 from cutaway.handbook.records import Decided, Folder, Paragraph
 from cutaway.handbook.search import ParagraphIndex
 from cutaway.handbook.sentences import cut
-from cutaway.handbook.stems import EMPTY, WORD
+from cutaway.handbook.stems import EMPTY, WORD, Stems
 from cutaway.handbook.tables import plain_text
 from cutaway.parts.library import KINDS
 from cutaway.quantities.prose import figures_in
@@ -87,7 +87,7 @@ def contradictions(
     found: dict[tuple[str, str, str, str], Contradiction] = {}
     for many in groups.values():
         for first, second in combinations(many, 2):
-            one = _contradiction(first, second, folder, over)
+            one = _contradiction(first, second, folder, over, index.stems)
             if one is not None:
                 key = (
                     first.paragraph.source + first.paragraph.number,
@@ -112,7 +112,7 @@ def printed(paragraph: Paragraph, index: ParagraphIndex, subjects: frozenset[str
 
 
 def _contradiction(
-    first: Printed, second: Printed, folder: Folder, over: tuple[Superseded, ...]
+    first: Printed, second: Printed, folder: Folder, over: tuple[Superseded, ...], stems: Stems
 ) -> Contradiction | None:
     one, other = first.paragraph, second.paragraph
     names = one.on.names & other.on.names
@@ -122,7 +122,8 @@ def _contradiction(
     if not _differ(first.quantity, second.quantity):
         return None
     amended = next((s for s in over if {id(s.old), id(s.new)} == {id(one), id(other)}), None)
-    return Contradiction(first, second, tuple(sorted(shared)), names, amended, _decision(one, other, folder))
+    decided = _decision(one, other, folder) if folder.parts else _decision_by_words(one, other, shared, folder, stems)
+    return Contradiction(first, second, tuple(sorted(shared)), names, amended, decided)
 
 
 def _differ(one: Quantity, other: Quantity) -> bool:
@@ -146,6 +147,18 @@ def _decision(one: Paragraph, other: Paragraph, folder: Folder) -> Decided | Non
                 cited = {(c.source, c.number) for given in value.givens for c in given.cites}
                 if value.name == decided.value and (pair <= cited or cited <= pair):
                     return decided
+    return None
+
+
+def _decision_by_words(
+    one: Paragraph, other: Paragraph, shared: frozenset[str], folder: Folder, stems: Stems
+) -> Decided | None:
+    """Before there are parts: the decision that prefers one of two paragraphs, for a part of a name that both use."""
+    pair = {(one.source, one.number), (other.source, other.number)}
+    for decided in folder.decided:
+        preferred = (decided.prefer.source, decided.prefer.number) in pair
+        if preferred and set(stems.of(decided.part)) & shared:
+            return decided
     return None
 
 

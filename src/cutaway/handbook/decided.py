@@ -31,7 +31,12 @@ def read_decided(root: Node | None, head: Head) -> tuple[tuple[Decided, ...], Pr
 
 
 def checked(decided: tuple[Decided, ...], root: Node | None, index: Index) -> tuple[tuple[Decided, ...], Problems]:
-    """The decisions about parts and quantities that exist, with the parts' own spelling."""
+    """The decisions about parts and quantities that exist, with the parts' own spelling.
+
+    Where a folder has no parts at all yet, no name can be judged, and every decision is kept as it is written.
+    """
+    if index.nothing:
+        return decided, ()
     kept: list[Decided] = []
     problems: Problems = ()
     for one in decided:

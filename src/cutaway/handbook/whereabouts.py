@@ -19,6 +19,11 @@ class Index:
     kinds: Kinds
     left_out: frozenset[str]
 
+    @property
+    def nothing(self) -> bool:
+        """Whether the folder has no parts and none were left out: nothing is known of how the aircraft is built."""
+        return not self.parts and not self.left_out
+
     def names(self) -> tuple[PartName, ...]:
         """Every part's name as first written."""
         return tuple(parts[0].name for parts in self.parts.values())

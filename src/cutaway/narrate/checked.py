@@ -13,6 +13,7 @@ from cutaway.language.syntax import Action, Claim, Scope, Wait, When
 from cutaway.machine.subjects import subjects
 from cutaway.machine.wiring import alone
 from cutaway.narrate.citing import cite_verdict
+from cutaway.narrate.claimed import words_and_claims
 from cutaway.narrate.compared import Compared
 from cutaway.narrate.coverage import checking
 from cutaway.narrate.likely import Ranking
@@ -39,8 +40,8 @@ class JudgedClaim:
 @dataclass(frozen=True, slots=True)
 class CheckedSentence:
     """A sentence of a script. stated: it reports a paragraph, which says so. likely: for one that nothing checks, the
-    likeliest paragraphs. at_odds: what it says otherwise than the paragraphs that it cites. compared: the sentence held
-    against the books, None where a claim checks it or it needs none."""
+    likeliest paragraphs. at_odds: what it says otherwise than the paragraphs that it cites or the claims under it.
+    compared: the sentence held against the books, None where a claim checks it or it needs none."""
 
     script: Script
     sentence: Sentence
@@ -127,20 +128,29 @@ def check_words(
         for heard in ranking.heard(script):
             sentence = heard.sentence
             stated, at_odds = cite_verdict(sentence, folder)
+            at_odds += words_and_claims(heard, claims_of[(script.name, sentence.span)], comparer)
             problems += at_odds
             claims = tuple(judged(claim) for claim in claims_of[(script.name, sentence.span)])
             one = CheckedSentence(script, sentence, claims, stated is not None, (), at_odds)
-            if one.unchecked or (sentence.cites and not folder.parts):
+            if one.unchecked or (sentence.cites and not claims):
                 compared = comparer.sentence(heard)
                 problems += told_of(compared)
                 likely = tuple(found.paragraph for found in compared.likely) if one.unchecked else ()
-                one = replace(one, likely=likely, compared=compared)
+                one = _held(replace(one, likely=likely, compared=compared))
             sentences.append(one)
     steps: list[CheckedStep] = []
     for drill in folder.drills if not asking.script else ():
         for step, claims_here in drill_claims(drill, parsed):
             steps.append(CheckedStep(drill, step, tuple(judged(claim) for claim in claims_here)))
     return Checked(folder, tuple(sentences), tuple(steps), workshop.runs_made, _alone(workshop)), problems
+
+
+def _held(one: CheckedSentence) -> CheckedSentence:
+    """A sentence that was compared: what it cites does not state it where a later paragraph has put that out of use."""
+    over = tuple(d for d in one.compared.differences if d.sort == "superseded") if one.compared else ()
+    if not over or one.compared is None or not one.sentence.cites:
+        return one
+    return replace(one, stated=False, at_odds=one.at_odds + told_of(replace(one.compared, differences=over)))
 
 
 def _alone(workshop: Workshop) -> tuple[tuple[str, tuple[str, ...]], ...]:

@@ -40,6 +40,7 @@ _GONE = re.compile(
 )
 # 'The Mk 2 has none': what was spoken of just before.
 _NONE = re.compile(r"\b(?:has|have|had|carries|carry)\s+(?:none|neither|no such thing|not)\s*$", re.IGNORECASE)
+_LEADING_UP = re.compile(r"\b(?:on|for|in|of|with|to|from)\s+(?:all |both |every |each )?(?:the\s+)?$", re.IGNORECASE)
 # Where the name of a thing ends.
 _ENDS = re.compile(
     r"\b(?:of|for|on|in|at|with|beside|behind|below|above|under|over|which|that|who|to|from|instead|by|near|as|so|when|"
@@ -118,7 +119,7 @@ class Fittings:
         """For which standards the books have a thing, and for which they say that there is none."""
         there: dict[StandardName, tuple[Clause | None, Paragraph]] = {}
         denied: dict[StandardName, tuple[Clause, Paragraph]] = {}
-        if len(stems) == 1 and self._ranking.index.places_of_stem(stems[0]) > _FEW:
+        if len(stems) == 1 and self._places(stems[0]) > _FEW:
             return _SpokenOf(there, denied)
         for paragraph in self._ranking.index.speaks_of(words)[:_MANY]:
             if paragraph.on.words and set(stems) <= set(self._stems(paragraph.title)):
@@ -163,7 +164,7 @@ class Fittings:
                     f"no {words}",
                     words,
                     paragraph,
-                    f"The sentence says that there is no {words}, and {paragraph.number} speaks of one: '{text}'",
+                    f"The sentence denies '{words}', which {paragraph.number} speaks of: '{text}'",
                 )
         return None
 
@@ -229,12 +230,19 @@ class Fittings:
                     yield stems, " ".join(words)
 
     def _unmarked(self, text: str) -> str:
+        """A text without its marks and what leads up to them: 'On the Mk 1', 'to the Mk 2'."""
         for start, end in reversed(self._ranking.marks.places_in(text)):
-            text = text[:start] + " " + text[end:]
+            lead = _LEADING_UP.search(text[:start])
+            text = text[: lead.start() if lead else start] + " " + text[end:]
         return text
 
     def _stems(self, text: str) -> tuple[str, ...]:
         return tuple(self._same_word(stem) for stem in self._ranking.index.stems.of(text))
+
+    def _places(self, stem: str) -> int:
+        """In how many paragraphs a word stands at least, under any of its names."""
+        index = self._ranking.index
+        return max(map(index.places_of_stem, {stem} | index.ring_of_stem(stem)))
 
     def _same_word(self, stem: str) -> str:
         """One stem for all the words of a ring, so that a petrol gauge is a fuel gauge."""

@@ -1,7 +1,7 @@
 """Checking a script against the books alone: for each sentence its likeliest paragraphs and what differs from them."""
 
 from cutaway.handbook.names import listed
-from cutaway.handbook.records import Paragraph, Script, paragraph
+from cutaway.handbook.records import Paragraph, Script, Sentence, paragraph
 from cutaway.handbook.stems import WORD
 from cutaway.narrate.agreeing import asserted
 from cutaway.narrate.citing import full_stop, place_of
@@ -63,6 +63,14 @@ class Comparer:
             heard.sentence, likely, against, share, _once(differences), figures.unfound, agreed, tuple(doubts)
         )
 
+    def of_marks(self, heard: Heard) -> tuple[Difference, ...]:
+        """What a sentence says of marks by name and the books say otherwise; and marks that there are not."""
+        strange, _ = strange_marks(heard, None, self.ranking)
+        if strange or heard.names is None:
+            return strange
+        mark = tuple(one for one in self.sentence(heard).differences if one.sort == "mark")
+        return mark or self._fittings.held(heard)[0]
+
     def _cited(self, heard: Heard) -> tuple[Likely, ...]:
         found = (paragraph(self.ranking.folder, cite) for cite in heard.sentence.cites)
         return tuple(Likely(one, 1.0) for one in found if one is not None)
@@ -123,7 +131,10 @@ def strange_marks(
 
 
 def _once(differences: list[Difference]) -> tuple[Difference, ...]:
-    """Each difference once: one of the marks, and one of each caution."""
+    """Each difference once: one of the marks, and one of each caution. What a later paragraph altered says for which
+    marks it is so."""
+    if any(one.sort == "superseded" for one in differences):
+        differences = [one for one in differences if one.sort != "mark" or one.said != "no mark"]
     kept: dict[tuple[str, ...], Difference] = {}
     for one in differences:
         number = one.paragraph.number if one.paragraph else ""
@@ -154,13 +165,17 @@ def told(compared: Compared) -> Problems:
     """Each difference of a sentence as a problem at its place. A figure of a sentence that cites its paragraph is
     told by `cite_verdict`, which compares more strictly, and not again."""
     cited = bool(compared.sentence.cites)
-    return tuple(
-        _problem(one, compared) for one in compared.differences if not (cited and one.sort in ("figure", "unit"))
-    )
+    kept = tuple(one for one in compared.differences if not (cited and one.sort in ("figure", "unit")))
+    return problems_of(compared.sentence, kept)
 
 
-def _problem(one: Difference, compared: Compared) -> Diagnostic:
-    where = place_of(one.said, compared.sentence)
+def problems_of(sentence: Sentence, differences: tuple[Difference, ...]) -> Problems:
+    """Some differences of a sentence as problems, each at its place."""
+    return tuple(_problem(one, sentence) for one in differences)
+
+
+def _problem(one: Difference, sentence: Sentence) -> Diagnostic:
+    where = place_of(one.said, sentence)
     also = ((one.paragraph.span, f"{one.paragraph.number} {one.paragraph.title}".strip()),) if one.paragraph else ()
     return Diagnostic(_CODES[one.sort], where, one.why, _hint(one), also)
 

@@ -56,6 +56,15 @@ ENTRIES: dict[str, Entry] = {
         right="On the Mk 1 the lamp lights below 2 lb/sq in, or 3 lb/sq in on the Mk 2",
         tested_by="tests/narrate/sentence_first/test_stated.py",
     ),
+    "N807": Entry(
+        "warning",
+        "words that the claims under them do not say",
+        why="A claim is what is judged; a listener hears the words. A figure or a mark of the sentence must be that of "
+        "a claim under it, or stand in the paragraph that it cites or most likely comes from.",
+        wrong="On the Mk 2 the lamp lights at four pounds, over the claim `fuel lamp lights at 3 lb/sq in falling`",
+        right="On the Mk 2 the lamp lights at three pounds, over the same claim",
+        tested_by="tests/narrate/sentence_first/test_claimed.py",
+    ),
     "C111": Entry(
         "error",
         "a proposal that there is not",
