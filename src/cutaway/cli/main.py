@@ -10,6 +10,7 @@ from typer.core import TyperGroup
 
 from cutaway.cli import (
     captions,
+    chart,
     check,
     desk,
     exits,
@@ -77,6 +78,7 @@ find.register(app)
 sources.register(app)
 link.register(app)
 run.register(app)
+chart.register(app)
 make.register(app)
 open_pack.register(app)
 captions.register(app)

@@ -16,6 +16,7 @@ from cutaway.machine.pieces import make_piece
 from cutaway.machine.records import Change, Job
 from cutaway.machine.run import run_jobs
 from cutaway.machine.slicing import cone
+from cutaway.parts.kinds.superchargers import M_GEAR, RATED, S_GEAR
 from cutaway.parts.recipe import Input
 
 SHAFT = "bench shaft"
@@ -53,6 +54,27 @@ class Measured:
     at: Setting
     boost: float
     power: float
+
+
+@dataclass(frozen=True, slots=True)
+class RatedGear:
+    """One gear with its rating, SI. name: '' of a blower of one speed. wants: the names of boost, speed, height, power
+    among the supercharger's quantities."""
+
+    name: str
+    index: int
+    wants: tuple[str, str, str, str]
+    boost: float
+    speed: float
+    height: float
+    power: float
+
+
+def gears_of(bound: Bound, bench: Bench) -> tuple[RatedGear, ...]:
+    """The gears of the engine's supercharger, in the order of its lever."""
+    si = bound.fits[bench.supercharger].si
+    found = (("M", 0, M_GEAR), ("S", 1, S_GEAR)) if bench.gear else (("", 0, RATED),)
+    return tuple(RatedGear(name, i, wants, *(si[want] for want in wants)) for name, i, wants in found)
 
 
 def bench_for(bound: Bound, engine: str) -> Bench | None:

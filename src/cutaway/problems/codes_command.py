@@ -53,4 +53,20 @@ ENTRIES: dict[str, Entry] = {
         "cutaway run cruising --for '90 s'",
         tested_by=_TESTS,
     ),
+    "C121": Entry(
+        "error",
+        "no engine that can be charted",
+        "A chart needs a supercharged engine, whose supercharger has the ratings.",
+        "cutaway chart 'turnstone/port tank'",
+        "cutaway chart 'turnstone/port engine'",
+        tested_by="tests/cli/test_chart.py",
+    ),
+    "C122": Entry(
+        "error",
+        "no position of the throttle",
+        "A lever is at one of its named positions, or at some per cent of its travel.",
+        "cutaway chart 'turnstone/port engine' --lever halfway",
+        "cutaway chart 'turnstone/port engine' --lever '50 %'",
+        tested_by="tests/cli/test_chart.py",
+    ),
 }
