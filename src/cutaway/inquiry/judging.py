@@ -60,12 +60,14 @@ def plan(question: Question, made: Made, most: int = MOST_COMBINATIONS) -> Plan:
     scenes = scenes_of(question, made, most)
     if isinstance(scenes, (NotModelled, Undecided)):
         return settled_plan(scenes)
-    lengths = [_length(question, scene) for scene in scenes.all]
-    requests = tuple(
-        Request(made, scene.legs, scene.changes, length, until)
-        for scene, (length, until) in zip(scenes.all, lengths, strict=True)
-    )
+    requests = tuple(request_for(question, made, scene) for scene in scenes.all)
     return Plan(requests, lambda results: _conclude(question, made, scenes, results))
+
+
+def request_for(question: Question, made: Made, scene: Scene) -> Request:
+    """The run that a scene wants, its movements put to their rules."""
+    length, until = _length(question, scene)
+    return Request(made, scene.legs, scene.changes, length, until)
 
 
 def _length(question: Question, scene: Scene) -> tuple[float, Until]:
@@ -97,7 +99,7 @@ def _conclude(question: Question, made: Made, scenes: Scenes, results: Results) 
     looked: list[Looked] = []
     unsettled: Undecided | None = None
     for scene, result in zip(scenes.all, results, strict=True):
-        one = _look(question, scene, result)
+        one = looked_at(question, scene, result)
         if isinstance(one, Undecided):
             unsettled = unsettled or one
         elif one.decision.holds == sometimes and (not sometimes or all(one.arises)):
@@ -112,7 +114,8 @@ def _conclude(question: Question, made: Made, scenes: Scenes, results: Results) 
     return _all_alike(question, looked), _tightest(looked)
 
 
-def _look(question: Question, scene: Scene, result: Run | Outcome) -> Looked | Undecided:
+def looked_at(question: Question, scene: Scene, result: Run | Outcome) -> Looked | Undecided:
+    """What a scene's run decides, or why it decides nothing."""
     nothing = unanswered(result)
     if nothing is not None:
         return nothing

@@ -1,0 +1,104 @@
+"""From sets of changes to runs: each set on a base is one scene, all of a batch are run side by side."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from cutaway.inquiry.course import course_of
+from cutaway.inquiry.judging import Looked, looked_at, request_for
+from cutaway.inquiry.rules import obeying
+from cutaway.inquiry.scenes import Scene, Scenes
+from cutaway.inquiry.search.base import Base
+from cutaway.inquiry.search.changes import Assume, Break, ChangeSet, Give, Put
+from cutaway.inquiry.verdicts import Undecided
+from cutaway.inquiry.workshop import Made, Request
+from cutaway.machine.records import Change
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Tried:
+    """What came of one set: the scene as it was run with what is decided, or why nothing is."""
+
+    looked: Looked | Undecided
+    made: Made
+
+
+def changed(base: Base, alterations: ChangeSet) -> Scene:
+    """The base's scene with a set's positions, failures and conditions put in once the situation is reached. The
+    scope's own actions come after them, a moment later."""
+    put = [_change(one) for one in sorted(alterations, key=repr) if not isinstance(one, Assume)]
+    if not put:
+        return base.scene
+    before = (*base.scene.changes, *put)
+    question = base.question
+    start = 1.0 if question.scope.actions else 0.0
+    placed = {**base.stands, **{change.input: change.value for change in before}}
+    course = course_of(question.scope.actions, question.bound, start, placed)
+    return replace(base.scene, changes=before, movements=course.movements, clock=course.clock)
+
+
+def _change(one: Put | Break | Give) -> Change:
+    match one:
+        case Put(input=name, value=value):
+            return Change(0.0, name, value)
+        case Break(input=name):
+            return Change(0.0, name, 1.0)
+        case Give(name=name, si=si):
+            return Change(0.0, name, si)
+
+
+def outcomes(base: Base, sets: Sequence[ChangeSet]) -> list[Tried]:
+    """What comes of each set, in their order; all are run as one batch."""
+    by_machine: dict[int, tuple[Made, list[int]]] = {}
+    for i, one in enumerate(sets):
+        made = _machine(base, one)
+        by_machine.setdefault(id(made), (made, []))[1].append(i)
+    found: dict[int, Tried] = {}
+    for made, places in by_machine.values():
+        scenes = obeying(base.question, made, Scenes(tuple(changed(base, sets[i]) for i in places), ""))
+        if isinstance(scenes, Undecided):
+            found.update({i: Tried(scenes, made) for i in places})
+            continue
+        requests = [request_for(base.question, made, scene) for scene in scenes.all]
+        for i, looked in zip(places, _looked(base, scenes.all, requests), strict=True):
+            found[i] = Tried(looked, made)
+    return [found[i] for i in range(len(sets))]
+
+
+def _looked(base: Base, scenes: Sequence[Scene], requests: Sequence[Request]) -> list[Looked | Undecided]:
+    results = base.question.workshop.runs(requests)
+    return [looked_at(base.question, scene, result) for scene, result in zip(scenes, results, strict=True)]
+
+
+def _machine(base: Base, alterations: ChangeSet) -> Made:
+    """The machine with the assumed values of a set."""
+    values = tuple(((one.part, one.value), one.si) for one in sorted(alterations, key=repr) if isinstance(one, Assume))
+    return base.question.workshop.varied(base.question.bound, base.made, values) if values else base.made
+
+
+def holds(base: Base) -> Tried:
+    """What comes of the base itself."""
+    return outcomes(base, (frozenset(),))[0]
+
+
+class Trying:
+    """Whether sets of changes bring a statement about (`wanted` true) or undo it, and what was seen with each.
+
+    Runs are kept by the workshop, and what came of a set by this, so that a second question on one base is quick.
+    """
+
+    def __init__(self, base: Base, wanted: bool) -> None:
+        self.base = base
+        self.wanted = wanted
+        self.came: dict[ChangeSet, Tried] = {}
+
+    def __call__(self, sets: Sequence[ChangeSet]) -> list[bool | None]:
+        """Whether each does it; None where a run gave up or did not come to rest."""
+        new = [one for one in dict.fromkeys(sets) if one not in self.came]
+        for one, outcome in zip(new, outcomes(self.base, new), strict=True):
+            self.came[one] = outcome
+        return [self._does(self.came[one]) for one in sets]
+
+    def _does(self, outcome: Tried) -> bool | None:
+        if isinstance(outcome.looked, Undecided):
+            return None
+        return outcome.looked.decision.holds == self.wanted
