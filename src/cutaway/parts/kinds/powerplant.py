@@ -206,7 +206,7 @@ def _time(name: str, says: str, default: str, between: str) -> Want:
 SUPERCHARGED_ENGINE = Kind(
     "supercharged engine",
     "A large piston engine with a supercharger and a constant-speed airscrew. Its boost and power at every height, "
-    "speed and lever position follow from the supercharger's ratings; both lie near the printed figures at the rating, "
+    "speed and lever position follow from the supercharger's ratings; both are the printed figures at the rating, "
     "and are an estimate elsewhere. It is started by an electric starter, stops at once without ignition, and runs on "
     "for its starving time without petrol. The intake air has the temperature of the standard atmosphere at the "
     "height, moved by as much as the condition `temperature` departs from 15 °C.",
@@ -249,7 +249,7 @@ SUPERCHARGED_ENGINE = Kind(
         Reading("boost", "pressure", "boost", "lb/sq in", datum="gauge"),
         Reading("power", "power", "power", "hp"),
         Reading("fuel flow", "volume flow", "fuel flow", "gal/h"),
-        Reading("pints an hour for each horsepower", "number", "pints an hour", "", alive="pulling"),
+        Reading("pints a horsepower hour", "number", "pints an hour", "", alive="pulling"),
     ),
     failures=(Failure("seized", "It stops within a second and cannot be turned."),),
     families=("LIN",),
