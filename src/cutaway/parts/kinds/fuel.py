@@ -65,7 +65,7 @@ FULL_FLOW = Want(
 )
 
 
-VAPOUR = "Petrol vapour burns and poisons: no flame or spark near it, and no petrol in the tanks of a shown aircraft."
+VAPOUR = "Petrol vapour burns and poisons: no flame or spark near it."
 
 
 def _tank(fit: Fit) -> Recipe:
