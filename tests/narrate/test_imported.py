@@ -276,3 +276,18 @@ def test_a_caption_a_list_of_figures_and_a_table_of_contents_of_anybody_are_not_
     file = sample.parent / "theirs.docx"
     made.save(str(file))
     assert taken(sample, "theirs.docx", file.read_bytes()) == (("", "She has two tanks."),)
+
+
+def test_captions_whose_times_run_backwards_are_told_and_lose_no_word(sample) -> None:
+    text = (
+        "1\n00:00:05,000 --> 00:00:03,000\nShe has two tanks.\n\n"
+        "2\n00:00:01,000 --> 00:00:02,000\nThe lamp is red.\n\n"
+        "3\n00:00:0x,000 --> 00:00:09,000\nThis cannot be placed.\n"
+    )
+    file = sample.parent / "odd.srt"
+    file.write_text(text, encoding="utf-8")
+    done, problems = import_words(sample, file)
+    assert done is not None and sorted(codes(problems)) == ["N402", "N403", "N404"]
+    assert all(one.message.endswith(".") and one.hint for one in problems)
+    script = done.file.read_text(encoding="utf-8")
+    assert "She has two tanks." in script and "The lamp is red." in script

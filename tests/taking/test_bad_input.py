@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
+from cutaway.api.taking import take_in
 from cutaway.taking import gathering
 from cutaway.taking.reader import find_reader, read_page
 from tests.taking.conftest import reads_pictures
@@ -47,6 +48,10 @@ def test_files_that_cannot_be_taken(name, content, code, taken, tmp_path) -> Non
     pytest.importorskip("openpyxl")
     assert taken(file_of(name, content, tmp_path)) == (None, [code])
     assert untouched(taken.folder)
+    # One sentence that names the file, and what to do.
+    _, (problem,) = take_in(taken.folder, [tmp_path / name])
+    assert Path(name).stem in problem.message and problem.message.endswith(".") and problem.message.count(". ") == 0
+    assert problem.hint.strip()
 
 
 def test_what_is_said_wrongly(taken, tmp_path) -> None:
@@ -61,8 +66,6 @@ def test_what_is_said_wrongly(taken, tmp_path) -> None:
 
 
 def test_a_folder_that_is_not_there_or_cannot_be_written(taken, tmp_path) -> None:
-    from cutaway.api.taking import take_in
-
     good = file_of("good.txt", LINES[0].encode(), tmp_path)
     outcome, problems = take_in(tmp_path / "nowhere", [good])
     assert outcome is None and [p.code for p in problems] == ["T116"]
@@ -157,8 +160,6 @@ def test_formulas_that_were_never_calculated_are_told(taken, tmp_path) -> None:
 
 
 def test_a_folder_that_is_no_type_folder_is_left_alone(tmp_path, monkeypatch) -> None:
-    from cutaway.api.taking import take_in
-
     good = file_of("good.txt", LINES[0].encode(), tmp_path)
     (tmp_path / "letters").mkdir()
     monkeypatch.chdir(tmp_path / "letters")
@@ -192,8 +193,6 @@ def test_a_text_that_is_named_as_a_pdf_is_told(taken, tmp_path) -> None:
 
 
 def test_pages_beyond_the_end_are_told_with_how_many_there_are(taken, tmp_path) -> None:
-    from cutaway.api.taking import take_in
-
     leaflet = file_of("leaflet.txt", "\f".join(LINES * 2).encode(), tmp_path)
     outcome, (problem,) = take_in(taken.folder, [leaflet], pages="9")
     assert outcome is None and problem.code == "T117" and "only 2 pages" in problem.message
