@@ -38,7 +38,7 @@ def stand() -> Stand:
             "lever": ("two-position selector", {"flow": "40 gal/h"}),
             "restrictor": ("restrictor", {"flow": "12 gal/h"}),
             "door valve": ("sequence valve", {}),
-            "leg valve": ("sequence valve", {"opens above": "98 %"}),
+            "leg valve": ("sequence valve", {"opens below": "2 %"}),
             "damper": ("one-way restrictor", {"flow": "10 gal/h", "free flow": "30 gal/h"}),
             "shuttle": ("shuttle valve", {"flow": "30 gal/h"}),
             "bottle": ("emergency air bottle", {"pressure": "1500 lb/sq in"}),
@@ -53,7 +53,8 @@ def stand() -> Stand:
          "cut-out.return > reservoir.return", "cut-out.system > accumulator.oil", "reservoir.outlet > hand pump.inlet",
          "hand pump.outlet > accumulator.oil", "accumulator.oil > lever.pressure", "accumulator.oil > relief.inlet",
          "relief.outlet > reservoir.return", "lever.return > reservoir.return",
-         "lever.down > restrictor.inlet", "restrictor.outlet > door jack.extend", "lever.up > door jack.retract",
+         "lever.down > restrictor.inlet", "restrictor.outlet > door jack.extend", "lever.up > leg valve.inlet",
+         "leg valve.outlet > door jack.retract",
          "lever.down > door valve.inlet", "door valve.outlet > shuttle.normal", "bottle.outlet > shuttle.emergency",
          "shuttle.outlet > lock.supply", "lock.jack > leg jack.extend", "lever.up > lock.pilot",
          "lever.up > damper.inlet", "damper.outlet > leg jack.retract"),
@@ -69,6 +70,8 @@ def test_doors_go_before_the_leg_and_all_is_locked_in_the_end() -> None:
     assert 30.0 < opened < drawn and s.at(drawn, "doors: open") == 1.0
     assert s.at(79.0, "leg: locked down") == 1.0 and s.at(79.0, "cut-out: idling") == 1.0
     assert s.end("leg: locked up") == 1.0 == s.end("doors: closed")
+    up = max(e.time for e in s.ran.events if e.mode == "leg valve: open" and e.now) if s.ran else 0.0
+    assert s.at(up, "doors: open") == 1.0 and s.at(up, "leg: position") == pytest.approx(0.02, abs=5e-3)
 
 
 def test_with_the_pipe_gone_the_bottle_lowers_the_leg_and_the_lock_keeps_it() -> None:

@@ -164,8 +164,9 @@ def _accumulator(fit: Fit) -> Recipe:
 
 ACCUMULATOR = Kind(
     "accumulator",
-    "Holds oil under compressed air. It gives and takes oil above its air pressure; the gas is taken to keep its "
-    "warmth. Its gauge stands on the air side, and so shows the air pressure when there is no oil in it.",
+    "Holds oil under compressed air. It gives and takes oil above its air pressure; the air is taken to "
+    "stay as warm as it was. Its gauge stands on the air side, and so shows the air pressure when there is no oil in "
+    "it.",
     ports=(Port("oil", "oil", "south", "both"),),
     build=_accumulator,
     wants=(

@@ -17,7 +17,7 @@ from cutaway.parts.kinds.common import (
 )
 from cutaway.parts.kinds.hydraulics import INLET, OUTLET, RATED_FLOW, TEN_POUNDS
 from cutaway.parts.kinds.liquids import OIL, one_way, way
-from cutaway.parts.kinds.travel import MOVED_BY, SNAP, travel
+from cutaway.parts.kinds.travel import MOVED_BY, travel, trip
 from cutaway.parts.recipe import Across, Element, Mode, ModeIs, Recipe, apply, failed, unless
 
 POUND = 0.1 * TEN_POUNDS
@@ -57,10 +57,9 @@ TWO_POSITION_SELECTOR = Kind(
 
 
 def _sequence_valve(fit: Fit) -> Recipe:
-    gone, opens, flow = travel(), fit.si["opens above"], fit.si["flow"]
-    back = opens - min(SNAP, 0.5 * opens)
+    above, below, flow = fit.si["opens above"], fit.si["opens below"], fit.si["flow"]
     free = unless("stuck")
-    opened = Mode("open", over(gone, opens), under(gone, back), started=None)
+    opened = trip("open", travel(), above, 0.0) if below == 0.0 else trip("open", travel(), 1.0, below)
     elements = (
         way(OIL, "valve", ("inlet", "outlet"), flow, TEN_POUNDS, product(ModeIs("open"), free)),
         one_way(OIL, "coming back", ("outlet", "inlet"), flow, TEN_POUNDS),
@@ -71,7 +70,8 @@ def _sequence_valve(fit: Fit) -> Recipe:
 
 SEQUENCE_VALVE = Kind(
     "sequence valve",
-    "Lets oil pass on only when what works it has gone nearly all its way, so that one thing follows another. Oil "
+    "Lets oil pass on only when what works it has gone nearly all its way, or come nearly all the way back where "
+    "'opens below' is given, so that one thing follows another. Oil "
     "comes back through it at any time.",
     ports=(INLET, OUTLET),
     build=_sequence_valve,
@@ -83,6 +83,14 @@ SEQUENCE_VALVE = Kind(
             default="98 %",
             between="90 to 99.5 %",
             because=f"{JUDGEMENT} A plunger is pushed in by the last of the travel.",
+        ),
+        Want(
+            "opens below",
+            "fraction",
+            "Share of the travel below which it is open instead: the doors wait for the legs to be up.",
+            default="0 %",
+            because="Where it is not given, it opens above.",
+            least="nought",
         ),
         RATED_FLOW,
     ),
