@@ -102,7 +102,7 @@ def _power(idling: float) -> tuple[tuple[str, Expr], ...]:
         ("power", product(running, power)),
         ("power share", apply("div", Signal("power"), _blower("rated power"))),
         ("heat", product(running, total(power, friction))),
-        ("heat at rating", apply("mul", 1.15, _blower("rated power"))),
+        ("heat at rating", _blower("rated indicated power")),
     )
 
 

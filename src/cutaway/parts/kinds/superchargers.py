@@ -33,6 +33,7 @@ OFFERS = (
     "rated charge",
     "rated speed",
     "rated power",
+    "rated indicated power",
     "S gear",
 )
 
@@ -134,6 +135,7 @@ def _signals(fit: Fit, of_gear: Callable[[str], Expr], reference: Gear, s_gear: 
         ("rated charge", of_gear("rated_charge")),
         ("rated speed", Const(reference.rated_speed)),
         ("rated power", Const(reference.rated_power)),
+        ("rated indicated power", Const(reference.rated_power / (1.0 - fit.si["friction"]))),
         ("S gear", s_gear),
     )
 
