@@ -14,6 +14,7 @@ NOT = re.compile(
 )
 # What is no denial: 'not more than 20 amp.', 'nothing but', 'not only', 'no longer than'.
 _NO_DENIAL = re.compile(
+    r"\b(?:not|no|never|cannot) (?:\w+ ){0,2}?(?:more|less|fewer|later|earlier|longer|greater|higher) than\b|"
     r"\b(?:not|no) (?:more|less|fewer|later|earlier|longer|only)\b|\bnothing but\b|\bno sooner\b|\bno doubt\b",
     re.IGNORECASE,
 )

@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from cutaway.handbook.records import Paragraph
 from cutaway.narrate.agreeing import agrees, asserted, comparable, is_round
 from cutaway.narrate.citing import figure_words
-from cutaway.narrate.clauses import Clause
+from cutaway.narrate.clauses import Clause, clauses_in
 from cutaway.narrate.compared import NEAR, Difference
 from cutaway.narrate.likely import Heard, Ranking
+from cutaway.narrate.limits_said import side_of
 from cutaway.narrate.overlap import BookSentence, Overlap, sentences_of
 from cutaway.narrate.superseding import Later, superseded_words
 from cutaway.quantities.prose import figures_in
@@ -43,12 +44,14 @@ Shares = tuple[tuple[Paragraph, float], ...]
 
 @dataclass(frozen=True, slots=True)
 class Printed:
-    """A figure of a paragraph that a sentence may be held against. names: the standards that its clause is for."""
+    """A figure of a paragraph that a sentence may be held against. names: the standards that its clause is for. before:
+    the words that lead up to it."""
 
     paragraph: Paragraph
     share: float
     names: Names
     quantity: Quantity
+    before: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +97,8 @@ class Books:
             for clause in clauses:
                 if rows is None or clause.sentence in rows:
                     for one in figures_in(clause.text, bare=True):
-                        yield Printed(paragraph, share, clause.names, one)
+                        before = clause.text[: max(clause.text.find(one.text), 0)]
+                        yield Printed(paragraph, share, clause.names, one, before)
 
     def _rows(self, words: str, clauses: tuple[Clause, ...]) -> frozenset[int]:
         """The sentences and rows that have most of the words; all of them where none has any."""
@@ -116,24 +120,26 @@ def figure_differences(heard: Heard, shares: Shares, books: Books) -> FiguresHel
     unfound: list[str] = []
     having: Paragraph | None = None
     for said in asserted(text):
+        names = _names_at(said, heard, books)
         has = [one for one in printed if agrees(said, one.quantity, is_round(text, said))]
-        over = [_superseded(said, one, heard, books) for one in has]
+        over = [_superseded(said, one, heard, names or heard.lasting, books) for one in has]
         standing = [one for one, gone in zip(has, over, strict=True) if gone is None]
-        fits = [one for one in standing if heard.names is None or heard.names <= one.names]
+        fits = [one for one in standing if names is None or names <= one.names]
         if fits:
             having = having or fits[0].paragraph
+            differences += other_limit(text, said, fits)
             continue
         if standing:
             having = having or standing[0].paragraph
-            if heard.names is not None and not NEGATIVE.search(text):
-                differences.append(_of_other_marks(said, standing[0], heard.names, books))
+            if names is not None and not NEGATIVE.search(text):
+                differences.append(_of_other_marks(said, standing[0], names, books))
             continue
         gone = next((one for one in over if one is not None), None)
         if gone is not None:
             differences.append(gone)
             continue
-        near = tuple(one for one in printed if one.share >= NEAR and _stands(one, heard, books))
-        against = _set_against(said, near, heard.names)
+        near = tuple(one for one in printed if one.share >= NEAR and _stands(one, names or heard.lasting, books))
+        against = _set_against(said, near, names)
         if against is None:
             unfound.append(figure_words(said))
         else:
@@ -141,18 +147,38 @@ def figure_differences(heard: Heard, shares: Shares, books: Books) -> FiguresHel
     return FiguresHeld(tuple(differences), tuple(unfound), having)
 
 
-def _stands(printed: Printed, heard: Heard, books: Books) -> bool:
+def other_limit(text: str, said: Quantity, printed: list[Printed]) -> list[Difference]:
+    """A figure said to be the least where every clause that has it makes it the most, or the other way round."""
+    side, words = side_of(text[: max(text.find(said.text), 0)])
+    sides = [side_of(one.before) for one in printed]
+    if not side or any(other in ("", side) for other, _ in sides):
+        return []
+    there, paragraph = sides[0][1], printed[0].paragraph
+    here, other = figure_words(said), figure_words(printed[0].quantity)
+    why = f"The sentence has '{words} {here}' where {paragraph.number} has '{there} {other}'."
+    return [Difference("caution", words, there, paragraph, why)]
+
+
+def _names_at(said: Quantity, heard: Heard, books: Books) -> Names | None:
+    """The standards that a sentence names in the clause of a figure, or in all where that clause names none."""
+    if heard.names is None:
+        return None
+    clauses = clauses_in(heard.sentence.text, heard.names, books.ranking.marks)
+    return next((one.names for one in clauses if said.text in one.text), heard.names)
+
+
+def _stands(printed: Printed, names: Names | None, books: Books) -> bool:
     """Whether no later paragraph prints another figure of the sort in its place."""
     return not any(
         comparable(printed.quantity, new) and _counts(new)
-        for one in books.later.of(printed.paragraph, heard.names or heard.lasting)
+        for one in books.later.of(printed.paragraph, names)
         for new in books.ranking.figures(one.new)
     )
 
 
-def _superseded(said: Quantity, printed: Printed, heard: Heard, books: Books) -> Difference | None:
+def _superseded(said: Quantity, printed: Printed, heard: Heard, names: Names | None, books: Books) -> Difference | None:
     """The difference that a figure makes which agrees only with what a later paragraph put out of use."""
-    for one in books.later.of(printed.paragraph, heard.names or heard.lasting):
+    for one in books.later.of(printed.paragraph, names):
         instead = [new for new in books.ranking.figures(one.new) if comparable(said, new) and _counts(new)]
         if any(agrees(said, new, is_round(heard.sentence.text, said)) for new in instead):
             continue
@@ -180,6 +206,8 @@ def mark_difference(heard: Heard, against: Paragraph, shares: Shares, books: Boo
         return None
     if heard.names is None:
         return _left_out(heard, against, share, books)
+    if len(names := {one.names for one in clauses_in(heard.sentence.text, heard.names, books.ranking.marks)}) > 1:
+        return _of_clauses(heard, heard.names, shares, books) if heard.names not in names else None
     if books.share_for(words, against, heard.names) >= _FITTING * share:
         return None
     others = (books.share_for(words, other, heard.names) for other, _ in shares if other is not against)
@@ -191,6 +219,21 @@ def mark_difference(heard: Heard, against: Paragraph, shares: Shares, books: Boo
     )
     why = f"The sentence speaks of {said}; what {against.number} says there is for {printed}."
     return Difference("mark", said, printed, against, why)
+
+
+def _of_clauses(heard: Heard, names: Names, shares: Shares, books: Books) -> Difference | None:
+    """The same for a sentence that says one thing of one mark and another of another, clause by clause."""
+    for clause in clauses_in(heard.sentence.text, names, books.ranking.marks):
+        words = books.ranking.words(clause.text)
+        alike = [(books.overlap.share(words, paragraph), paragraph) for paragraph, _ in shares]
+        share, against = max(alike, key=lambda one: one[0])
+        fitting = max(books.share_for(words, paragraph, clause.names) for paragraph, _ in shares)
+        if share >= 2 * NEAR and fitting < _FITTING * share:
+            said = books.ranking.listed(clause.names)
+            printed = books.ranking.listed(_names_of(words, against, clause.names, books))
+            why = f"The sentence says '{clause.text}' of {said}; what {against.number} says there is for {printed}."
+            return Difference("mark", said, printed, against, why)
+    return None
 
 
 def _left_out(heard: Heard, against: Paragraph, share: float, books: Books) -> Difference | None:

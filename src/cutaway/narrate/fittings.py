@@ -40,6 +40,7 @@ _GONE = re.compile(
 )
 # 'The Mk 2 has none': what was spoken of just before.
 _NONE = re.compile(r"\b(?:has|have|had|carries|carry)\s+(?:none|neither|no such thing|not)\s*$", re.IGNORECASE)
+_AWAY = re.compile(r"\b(?:gone|removed|deleted|taken out|left out|missing|instead|lost)\b", re.IGNORECASE)
 _LEADING_UP = re.compile(r"\b(?:on|for|in|of|with|to|from)\s+(?:all |both |every |each )?(?:the\s+)?$", re.IGNORECASE)
 # Where the name of a thing ends.
 _ENDS = re.compile(
@@ -95,6 +96,7 @@ class Fittings:
         self._ranking = ranking
         self._type = frozenset(WORD.findall(ranking.folder.type.name.lower()))
         self._everyone = frozenset(one.name for one in ranking.folder.type.standards)
+        self._denials: tuple[tuple[tuple[str, ...], str, Names, Clause, Paragraph], ...] | None = None
         self._clauses: dict[tuple[str, str], tuple[tuple[Clause, tuple[Fitting, ...]], ...]] = {}
 
     def held(self, heard: Heard) -> tuple[tuple[Difference, ...], bool]:
@@ -113,7 +115,33 @@ class Fittings:
                         found.setdefault(words, one)
                     known = spoken.denied if fitting.denied else spoken.have
                     so.append(one is None and (wanted or self._everyone) <= frozenset(known))
+            for one in self._taken_for_granted(clause):
+                found.setdefault(one.said, one)
         return tuple(found.values()), bool(so) and all(so)
+
+    def _taken_for_granted(self, clause: Clause) -> Iterator[Difference]:
+        """What a clause speaks of as being there on a mark for which the books say that there is none."""
+        if not clause.names or is_denied(clause.text) or _AWAY.search(clause.text):
+            return
+        said = self._stems(self._unmarked(clause.text))
+        for stems, words, names, book, paragraph in self._denied_things():
+            if clause.names & names and any(said[at : at + len(stems)] == stems for at in range(len(said))):
+                yield _caution(words, (book, paragraph))
+
+    def _denied_things(self) -> tuple[tuple[tuple[str, ...], str, Names, Clause, Paragraph], ...]:
+        """All things that the books say some mark is without; found once, when first asked for."""
+        if self._denials is None:
+            found: list[tuple[tuple[str, ...], str, Names, Clause, Paragraph]] = []
+            for paragraph in self._ranking.index.paragraphs:
+                marked = paragraph.on.words or self._ranking.marks.places_in(paragraph.text)
+                if not marked or not is_denied(paragraph.text):
+                    continue
+                for clause, fittings in self._book(paragraph):
+                    things = [thing for one in fittings if one.denied and not one.owner for thing in one.things]
+                    if clause.names < self._everyone:
+                        found += [(s, words, clause.names, clause, paragraph) for s, words in things if len(s) > 1]
+            self._denials = tuple(found)
+        return self._denials
 
     def _spoken_of(self, stems: tuple[str, ...], words: str, said: Fitting) -> "_SpokenOf":
         """For which standards the books have a thing, and for which they say that there is none."""

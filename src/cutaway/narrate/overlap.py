@@ -71,8 +71,13 @@ class Overlap:
 
     def telling(self, text: str, paragraph: Paragraph) -> int:
         """How many words of a text, but for those that any sentence may have, a paragraph has in any spelling."""
-        others = self.stems(paragraph_text(paragraph))
-        return sum(one in others or self._by_another_name(one, others) for one in self.stems(text) - self._light)
+        return len(self.telling_of(text, [paragraph_text(paragraph)]))
+
+    def telling_of(self, text: str, texts: Iterable[str]) -> frozenset[str]:
+        """The words of a text, as stems, that some others have in any spelling, but for those that any may have."""
+        others = frozenset().union(*map(self.stems, texts))
+        own = self.stems(text) - self._light
+        return frozenset(one for one in own if one in others or self._by_another_name(one, others))
 
     def both_ways(self, text: str, other: str) -> tuple[float, float]:
         """How much of the other a text has, and how much of the text the other has."""

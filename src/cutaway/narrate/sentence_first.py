@@ -5,12 +5,13 @@ from cutaway.handbook.records import Paragraph, Script, Sentence, paragraph
 from cutaway.handbook.stems import WORD
 from cutaway.narrate.agreeing import asserted
 from cutaway.narrate.citing import full_stop, place_of
+from cutaway.narrate.clauses import clauses_in
 from cutaway.narrate.compared import NEAR, Compared, Difference, Differing
 from cutaway.narrate.differing import Books, Shares, dict_of, figure_differences, mark_difference
 from cutaway.narrate.fittings import Fittings
 from cutaway.narrate.likely import Heard, Likely, Ranking
 from cutaway.narrate.superseding import superseded_words
-from cutaway.narrate.turned import caution_differences, turned_clauses
+from cutaway.narrate.turned import caution_differences, denied_words, turned_clauses
 from cutaway.narrate.unheard import Terms
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
@@ -52,7 +53,7 @@ class Comparer:
             if not as_said:
                 more, why = turned_clauses(heard, words, against, self._books)
                 differences += more
-                doubts += why
+                doubts += why or denied_words(heard, words, against, self._books)
             if not figures.having and self._books.overlap.telling(words, against) < _TELLING:
                 doubts.append(f"{against.number} shares too few words with it.")
         differences += [*fittings, *strange]
@@ -109,7 +110,8 @@ class Comparer:
         """How much of the sentence stands in the paragraph, in its clauses for the marks that the sentence names."""
         if against is None:
             return 0.0
-        if heard.names is None:
+        clauses = clauses_in(heard.sentence.text, heard.names or frozenset(), self.ranking.marks)
+        if heard.names is None or len({one.names for one in clauses}) > 1:
             return self._books.overlap.share(words, against)
         return self._books.share_for(words, against, heard.names)
 

@@ -91,6 +91,20 @@ def turned_clauses(heard: Heard, words: str, against: Paragraph, books: Books) -
     return [], []
 
 
+def denied_words(heard: Heard, words: str, against: Paragraph, books: Books) -> list[str]:
+    """Words of a sentence without a denial that stand only where the paragraph denies something."""
+    if is_denied(heard.sentence.text):
+        return []
+    clauses = books.ranking.clauses(against)
+    said = books.overlap.telling_of(words, [against.title, *(one.text for one in clauses if not one.denied)])
+    for one in clauses:
+        only = books.overlap.telling_of(words, [one.text]) - said if one.denied else frozenset()
+        if only:
+            no = NOT.search(one.text)
+            return [f"{against.number} has '{no[0].lower() if no else 'no'}' there: '{one.text}'"]
+    return []
+
+
 def _capital(text: str) -> str:
     return text[0].upper() + text[1:]
 

@@ -32,3 +32,31 @@ RIGHT: tuple[str, ...] = (
     "The flap selector is a lever with 3 positions.",
     "On the Mk 2 the fuel pressure in flight should be 5 lb./sq. in.",
 )
+
+# A second lot, written after the first had been mended and before it was run on them: of the wrong ones four were
+# called stated then, and of the right ones the two first were told as differences.
+WRONG_LATER: tuple[str, ...] = (
+    "On the Mk 1 the lamp lights at three pounds and on the Mk 2 at two pounds.",
+    "The fuel lamp lights below three pounds.",
+    "On the Mk 2 the fuel pressure gauge stands beside the lamp.",
+    "On the Mk 1 the voltmeter reads fourteen volts.",
+    "On the Mk 2 the flap pointer is worked by a wire from the flaps.",
+    "The generator gives more than 20 amp.",
+    "The landing light is fed through the instrument switch.",
+    "The instruments are worked by current.",
+    "Petrol can run back through the hand pump when the handle is still.",
+    "Petrol will run to the engine by its own weight.",
+    "The engine will not start with the battery taken out.",
+    "The tank selector draws on both tanks.",
+    "The gauge of the Mk 1 needs current.",
+    "The lamp switch is to be ON at all times except by order of the instructor.",
+)
+
+RIGHT_LATER: tuple[str, ...] = (
+    "On the Mk 2 the lamp lights at three pounds; on the Mk 1 at two.",
+    "On the Mk 1 the lamp lights at two pounds and on the Mk 2 at three pounds.",
+    "The generator gives not more than 20 amp.",
+    "Nothing that keeps the aeroplane in the air depends on the battery.",
+    "The gauge of the Mk 1 needs no current.",
+    "On a Mk 2 with mod 12 a switch stands beside the lamp.",
+)

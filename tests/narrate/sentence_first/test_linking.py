@@ -156,3 +156,22 @@ def test_a_sentence_that_differs_is_not_linked(tmp_path) -> None:
     folder = bare_whinchat(tmp_path, "# A\n\nEach tank holds 12 gallons.\n")
     assert linked(folder).proposals == ()
     assert "There is nothing to propose" in CliRunner().invoke(app, ["link", "01-all", "-C", str(folder)]).output
+
+
+@pytest.mark.parametrize(
+    "sentence",
+    [
+        "On the Mk 2 the lamp lights below 2 lb./sq. in.",
+        "The Mk 2 has a fuel pressure gauge.",
+        "There is no hand pump for petrol on the Mk 2.",
+        "On the Mk 1 the flap indicator is fed from the instrument bus bar.",
+        "The Mk 3 carries electrical contents gauges.",
+    ],
+)
+def test_no_citation_is_proposed_for_what_the_paragraph_does_not_support(tmp_path, sentence) -> None:
+    assert linked(bare_whinchat(tmp_path, f"# A\n\n{sentence}\n")).proposals == ()
+
+
+def test_the_citation_is_of_the_paragraph_that_stands_for_the_mark(tmp_path) -> None:
+    found = linked(bare_whinchat(tmp_path, "# A\n\nOn the Mk 2 the fuel lamp lights below three pounds.\n"))
+    assert [one.words for one in found.proposals if one.sort == "cite"] == ["`cite: hb §25a`"]
