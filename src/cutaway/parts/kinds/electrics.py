@@ -1,6 +1,6 @@
 """Direct current in use: bus, switches, fuses, loads. Every part returns to the airframe inside itself."""
 
-from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
     CONTROL,
     JUDGEMENT,
@@ -103,6 +103,17 @@ BUS = Kind(
     readings=(Reading("voltage", "voltage", "voltage", "V", main=True),),
     failures=(Failure("short", "It touches the airframe."),),
     families=("LIN",),
+    example=Example(
+        "battery: {kind: battery, capacity: 20 Ah, voltage: 24 V}\n"
+        "main switch: {kind: switch}\n"
+        "bus: {kind: bus, voltage: 24 V}",
+        (
+            "bus is dead",
+            "with main switch on, within 1 s: bus is alive",
+            "with main switch on, with bus short, within 1 s: bus is dead",
+        ),
+        "battery > main switch > bus",
+    ),
 )
 
 
@@ -121,6 +132,17 @@ SWITCH = Kind(
     controls=(Control("", ("off", "on")),),
     failures=(Failure("open", "It never makes contact."),),
     families=("LIN",),
+    example=Example(
+        "battery: {kind: battery, capacity: 20 Ah, voltage: 24 V}\n"
+        "light switch: {kind: switch}\n"
+        "lamp: {kind: filament lamp}",
+        (
+            "lamp is out",
+            "after light switch to on, within 1 s: lamp is lit",
+            "with light switch open, after light switch to on, at 1 s: lamp is out",
+        ),
+        "battery > light switch > lamp",
+    ),
 )
 
 
@@ -159,6 +181,17 @@ FUSE = Kind(
     states=(State("blown", "blown", "whole"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
     families=("LIN",),
+    example=Example(
+        "battery: {kind: battery, capacity: 20 Ah, voltage: 24 V}\n"
+        "fuse: {kind: fuse, rating: 5 A}\n"
+        "light: {kind: electrical load, current: 4 A, voltage: 24 V, fed by: fuse.outlet}",
+        (
+            "after wait 10 min: fuse is whole",
+            "with light short, within 1 s: fuse is blown",
+            "with light short, at 5 s: battery current is below 0.1 A",
+        ),
+        "battery > fuse",
+    ),
 )
 
 
@@ -190,6 +223,15 @@ ELECTRICAL_LOAD = Kind(
         Failure("short", "Its feed touches the airframe."),
     ),
     families=("LIN",),
+    example=Example(
+        "battery: {kind: battery, capacity: 20 Ah, voltage: 24 V}\n"
+        "light: {kind: electrical load, current: 4 A, voltage: 24 V, fed by: battery.positive}",
+        (
+            "light is working and light reads 4.2 A ± 0.1",
+            "with light open, within 1 s: light is dead and light reads 0 A",
+            "with light short, within 1 s: light is dead",
+        ),
+    ),
 )
 
 
@@ -206,6 +248,13 @@ VOLTMETER = Kind(
     couplings=(Coupling("senses", "node", "The port whose voltage it shows.", required=True),),
     readings=(Reading("voltage", "voltage", "voltage", "V", main=True),),
     failures=(Failure("open", "Its lead is off: it shows nothing."),),
+    example=Example(
+        "battery: {kind: battery, capacity: 20 Ah, voltage: 24 V}\nmeter: {kind: voltmeter, senses: battery.positive}",
+        (
+            "meter reads 25.2 V ± 0.1",
+            "with meter open, within 1 s: meter reads 0 V",
+        ),
+    ),
 )
 
 KINDS = (BUS, SWITCH, FUSE, ELECTRICAL_LOAD, VOLTMETER)

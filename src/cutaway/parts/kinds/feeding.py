@@ -1,6 +1,6 @@
 """Petrol on its way to the engine: the pumps. Pressures are gauge."""
 
-from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
     port,
@@ -83,6 +83,20 @@ ENGINE_PUMP = Kind(
     couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=("speed",)),),
     failures=(Failure("seized", "Its drive has sheared: the vanes stand still."),),
     families=("PDPUMP", "MAINTAIN", "ONEWAY", "LIN"),
+    example=Example(
+        "mains: {kind: external supply socket}\n"
+        "drive: {kind: electric motor, fed by: mains.outlet}\n"
+        "tank: {kind: tank, capacity: 20 gal}\n"
+        "pump: {kind: engine-driven fuel pump, driven by: drive}\n"
+        "cock: {kind: cock}\n"
+        "gauge: {kind: fuel pressure gauge, senses: pump.outlet}",
+        (
+            "gauge reads below 1 lb/sq in",
+            "after mains to connected, within 10 s: gauge reads 4 lb/sq in ± 0.4",
+            "with pump seized, after mains to connected, at 10 s: gauge reads below 1 lb/sq in",
+        ),
+        "tank > pump > cock",
+    ),
 )
 
 HAND_FUEL_PUMP = Kind(
@@ -119,6 +133,19 @@ HAND_FUEL_PUMP = Kind(
     ),
     failures=(Failure("leaking washer", "Three tenths of each stroke are delivered."),),
     families=("PDPUMP", "ONEWAY"),
+    example=Example(
+        "tank: {kind: tank, capacity: 20 gal}\n"
+        "pump: {kind: hand fuel pump}\n"
+        "cock: {kind: cock}\n"
+        "gauge: {kind: fuel pressure gauge, senses: pump.outlet}\n"
+        "spout: {kind: jettison valve, flow: 30 gal/h}",
+        (
+            "after pump to pumping, within 20 s: gauge reads above 5 lb/sq in",
+            "after pump to pumping then spout to open, at 20 s: spout reads above 20 gal/h",
+            "with pump leaking washer, after pump to pumping then spout to open, at 20 s: gauge reads below 2 lb/sq in",
+        ),
+        "tank > pump > cock\npump.outlet > spout",
+    ),
 )
 
 KINDS = (ENGINE_PUMP, HAND_FUEL_PUMP)

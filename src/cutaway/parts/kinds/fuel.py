@@ -4,7 +4,7 @@ Pressures are gauge. Figures that a handbook seldom gives have defaults for an e
 """
 
 from cutaway.parts.kind import Content as Holds
-from cutaway.parts.kind import Control, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Example, Failure, Fit, Kind, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
     AMBIENT_PRESSURE,
     CONTROL,
@@ -135,6 +135,14 @@ TANK = Kind(
     contents=(Holds("volume", "fuel", full="capacity"),),
     families=("TANK", "ROOT"),
     caution=VAPOUR,
+    example=Example(
+        "tank: {kind: tank, capacity: 20 gal}\ngauge: {kind: contents gauge, reads: tank}",
+        (
+            "tank reads 20 gal",
+            "after wait 10 min, at 10 min: tank reads 20 gal",
+            "with tank leaking, at 10 min: tank reads below 15 gal",
+        ),
+    ),
 )
 
 
@@ -159,6 +167,20 @@ SELECTOR_COCK = Kind(
     failures=(Failure("blocked", "Nothing passes, whatever it is set to."),),
     lists=("ways",),
     families=("ROOT",),
+    example=Example(
+        "port tank: {kind: tank, capacity: 20 gal}\n"
+        "starboard tank: {kind: tank, capacity: 20 gal}\n"
+        "selector: {kind: selector cock, ways: [port tank, starboard tank]}\n"
+        "spout: {kind: jettison valve, flow: 300 gal/h}",
+        (
+            "after selector to port tank then spout to open, at 2 min: port tank reads below 18 gal",
+            "after selector to port tank then spout to open, at 2 min: starboard tank reads above 19.9 gal",
+            "after spout to open, at 2 min: port tank reads above 19.9 gal",
+            "with selector blocked, after selector to port tank then spout to open, at 2 min: "
+            "port tank reads above 19.9 gal",
+        ),
+        "port tank > selector.port tank\nstarboard tank > selector.starboard tank\nselector > spout",
+    ),
 )
 
 
@@ -177,6 +199,15 @@ COCK = Kind(
     wants=(RATED_FLOW,),
     failures=(Failure("blocked", "Nothing passes, even when it is on."),),
     families=("ROOT",),
+    example=Example(
+        "tank: {kind: tank, capacity: 20 gal}\ncock: {kind: cock}\nspout: {kind: jettison valve, flow: 300 gal/h}",
+        (
+            "after cock to on then spout to open, at 2 min: tank reads below 18 gal",
+            "after spout to open, at 2 min: tank reads above 19.9 gal",
+            "with cock blocked, after cock to on then spout to open, at 2 min: tank reads above 19.9 gal",
+        ),
+        "tank > cock > spout",
+    ),
 )
 
 
@@ -205,6 +236,16 @@ FUEL_FILTER = Kind(
     ),
     failures=(Failure("choked", "Passes a fiftieth of what it does when clean."),),
     families=("ROOT",),
+    example=Example(
+        "tank: {kind: tank, capacity: 20 gal}\n"
+        "filter: {kind: fuel filter, full flow: 100 gal/h}\n"
+        "spout: {kind: jettison valve, flow: 100 gal/h}",
+        (
+            "after spout to open, at 10 s: spout reads above 80 gal/h",
+            "with filter choked, after spout to open, at 10 s: spout reads below 5 gal/h",
+        ),
+        "tank > filter > spout",
+    ),
 )
 
 
@@ -216,6 +257,17 @@ FUEL_NON_RETURN_VALVE = Kind(
     wants=(RATED_FLOW,),
     failures=(Failure("stuck open", "Petrol passes both ways."),),
     families=("ONEWAY", "ROOT"),
+    example=Example(
+        "tank: {kind: tank, capacity: 20 gal}\n"
+        "valve: {kind: fuel non-return valve}\n"
+        "lower tank: {kind: tank, capacity: 20 gal}",
+        (
+            "with lower tank at 5 gal, after wait 10 min, at 10 min: lower tank reads above 8 gal",
+            "with tank at 5 gal, after wait 10 min, at 10 min: lower tank reads above 19.9 gal",
+            "with tank at 5 gal, with valve stuck open, after wait 10 min, at 10 min: lower tank reads below 18 gal",
+        ),
+        "tank > valve > lower tank.outlet",
+    ),
 )
 
 
@@ -245,6 +297,19 @@ FUEL_RELIEF_VALVE = Kind(
     states=(State("open", "open", "closed"),),
     failures=(Failure("weak spring", "Opens at half its setting."),),
     families=("RELIEF",),
+    example=Example(
+        "tank: {kind: tank, capacity: 20 gal}\n"
+        "pump: {kind: hand fuel pump}\n"
+        "valve: {kind: fuel relief valve, set at: 3 lb/sq in}\n"
+        "gauge: {kind: fuel pressure gauge, senses: pump.outlet}",
+        (
+            "valve is closed",
+            "after pump to pumping, within 10 s: valve is open",
+            "after pump to pumping, at 20 s: gauge reads 3.7 lb/sq in ± 0.3",
+            "with valve weak spring, after pump to pumping, at 20 s: gauge reads 2.2 lb/sq in ± 0.3",
+        ),
+        "tank > pump > valve\nvalve.outlet > tank.outlet",
+    ),
 )
 
 

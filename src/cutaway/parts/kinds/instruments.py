@@ -1,6 +1,6 @@
 """Instruments and warning lamps for petrol and oil, the contents gauge and the position indicator, and the flaps."""
 
-from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Reading, State, Want
+from cutaway.parts.kind import Coupling, Example, Failure, Fit, Kind, Reading, State, Want
 from cutaway.parts.kinds.common import JUDGEMENT, above, over, port, product, under
 from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FED_BY, FEED, VOLTAGE, filament, lamp_current, live
 from cutaway.parts.recipe import Across, Element, Expr, Mode, ModeIs, Node, Recipe, Signal, apply, failed, unless
@@ -81,6 +81,23 @@ LOW_PRESSURE_LAMP = Kind(
         Failure("switch stuck", "Its switch stays open: it stays dark however low the pressure."),
     ),
     families=("ROOT",),
+    example=Example(
+        "battery: {kind: battery, capacity: 20 Ah, voltage: 24 V}\n"
+        "lamp switch: {kind: switch}\n"
+        "tank: {kind: tank, capacity: 20 gal}\n"
+        "pump: {kind: hand fuel pump}\n"
+        "cock: {kind: cock}\n"
+        "pressure lamp: {kind: low-pressure lamp, senses: pump.outlet, fed by: lamp switch.outlet, "
+        "lights below: 2 lb/sq in, voltage: 24 V}",
+        (
+            "with lamp switch on, within 3 s: pressure lamp is lit",
+            "with lamp switch on, after pump to pumping, within 10 s: pressure lamp is out",
+            "after pump to idle, at 10 s: pressure lamp is out",
+            "with lamp switch on, with pressure lamp switch stuck, at 5 s: pressure lamp is out",
+            "with lamp switch on, with pressure lamp filament, at 5 s: pressure lamp is out",
+        ),
+        "battery > lamp switch\ntank > pump > cock",
+    ),
 )
 
 
@@ -118,6 +135,19 @@ CONTENTS_GAUGE = Kind(
         Failure("no supply", "Its own lead, or its link where it has none, is off: it shows nothing."),
     ),
     families=("LIN",),
+    example=Example(
+        "battery: {kind: battery, capacity: 20 Ah, voltage: 24 V}\n"
+        "gauge switch: {kind: switch}\n"
+        "tank: {kind: tank, capacity: 20 gal}\n"
+        "gauge: {kind: contents gauge, reads: tank, fed by: gauge switch.outlet, voltage: 24 V}",
+        (
+            "gauge is dead",
+            "with gauge switch on, with tank at 7 gal, within 1 s: gauge reads 7 gal ± 0.1",
+            "with gauge switch on, with tank at 7 gal, with gauge stuck, within 1 s: gauge reads 20 gal ± 0.1",
+            "with gauge switch on, with gauge no supply, within 1 s: gauge is dead",
+        ),
+        "battery > gauge switch",
+    ),
 )
 
 

@@ -179,6 +179,20 @@ GENERATOR = Kind(
     readings=(Reading("current", "current", "current", "A", main=True),),
     failures=(Failure("no field", "It is not excited: no volts, and the cut-out opens."),),
     families=("SOURCE", "PDPUMP"),
+    example=Example(
+        "mains: {kind: external supply socket}\n"
+        "drive: {kind: electric motor, speed: 2000 rpm, fed by: mains.outlet}\n"
+        "battery: {kind: battery, capacity: 20 Ah, voltage: 24 V}\n"
+        "generator: {kind: generator, voltage: 28 V, driven by: drive}\n"
+        "light: {kind: electrical load, current: 4 A, voltage: 24 V, fed by: battery.positive}",
+        (
+            "generator is not charging",
+            "after mains to connected, within 10 s: generator is charging",
+            "with generator no field, after mains to connected, at 10 s: generator is not charging",
+            "with generator no field, after mains to connected, at 10 s: battery current is below 5 A",
+        ),
+        "generator > battery.positive",
+    ),
 )
 
 
@@ -201,6 +215,19 @@ CHARGING_LAMP = Kind(
     states=(State("lit", "lit", "out"),),
     failures=(Failure("filament", "Its filament is broken: it stays dark."),),
     families=("ROOT",),
+    example=Example(
+        "mains: {kind: external supply socket}\n"
+        "drive: {kind: electric motor, speed: 2000 rpm, fed by: mains.outlet}\n"
+        "battery: {kind: battery, capacity: 20 Ah, voltage: 24 V}\n"
+        "generator: {kind: generator, voltage: 28 V, driven by: drive}\n"
+        "warning lamp: {kind: charging lamp, watches: generator, fed by: battery.positive, voltage: 24 V}",
+        (
+            "warning lamp is lit",
+            "after mains to connected, within 10 s: warning lamp is out",
+            "with warning lamp filament, within 1 s: warning lamp is out",
+        ),
+        "generator > battery.positive",
+    ),
 )
 
 KINDS = (BATTERY, GENERATOR, CHARGING_LAMP)
