@@ -1,11 +1,12 @@
-"""Every symbol by its kind, and the labelled box of a kind that has none."""
+"""Every symbol by its kind."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 
-from cutaway.draw.shapes import Rect
 from cutaway.draw.symbols import air, dials, electrics, engines, oil, petrol
-from cutaway.draw.symbols.symbol import LINK_IN, LINK_OUT, Anchor, Draw, Look, Symbol
-from cutaway.parts.kind import Kind, Port, Side
+from cutaway.draw.symbols.symbol import LINK_IN, LINK_OUT, Draw, Look, Symbol
+from cutaway.draw.symbols.unknown import box, completed
+from cutaway.parts.kind import Kind, Port
 
 PSI = 6894.76
 """About one lb/sq in, Pa: ends of dial scales, where exactness means nothing."""
@@ -55,7 +56,9 @@ def symbol_of(kind: Kind, look: Look) -> Symbol:
     """The symbol of a part: its kind's own, or a box; every port of the kind has an anchor on the port's side."""
     draw = SYMBOLS.get(kind.name)
     ports = ports_of(kind, look)
-    return completed(draw(look) if draw else box(ports), ports)
+    symbol = draw(look) if draw else box(kind, ports, look)
+    here = {LINK_IN, LINK_OUT, *(p.name for p in ports)}
+    return completed(replace(symbol, anchors=tuple(a for a in symbol.anchors if a.port in here)), ports)
 
 
 def ports_of(kind: Kind, look: Look) -> tuple[Port, ...]:
@@ -65,33 +68,3 @@ def ports_of(kind: Kind, look: Look) -> tuple[Port, ...]:
         names = look.lists.get(port.each, ()) if port.each else (port.name,)
         found += [Port(name, port.medium, port.side, port.default) for name in names]
     return tuple(found)
-
-
-def box(ports: tuple[Port, ...]) -> Symbol:
-    """A plain box, large enough for its ports."""
-    most = max((sum(1 for p in ports if p.side == side) for side in ("west", "east", "north", "south")), default=1)
-    side = max(1.0, 0.4 * most)
-    return Symbol((side, side), (), (Rect((0.0, 0.0), (side, side), "box", 0.06),))
-
-
-def completed(symbol: Symbol, ports: tuple[Port, ...]) -> Symbol:
-    """The symbol with an anchor, evenly placed along the side, for each port that it says nothing of."""
-    told = {(a.port, a.side) for a in symbol.anchors}
-    anchors = [a for a in symbol.anchors if a.port in (LINK_IN, LINK_OUT, *(p.name for p in ports))]
-    for side in ("west", "east", "north", "south"):
-        missing = [p for p in ports if p.side == side and (p.name, side) not in told]
-        anchors += [
-            Anchor(p.name, _along(symbol, p.side, (i + 1) / (len(missing) + 1)), p.side) for i, p in enumerate(missing)
-        ]
-    return Symbol(symbol.size, tuple(anchors), symbol.shapes, symbol.spread, symbol.top)
-
-
-def _along(symbol: Symbol, side: Side, part: float) -> tuple[float, float]:
-    width, height = symbol.size
-    at = {
-        "west": (0.0, height * part),
-        "east": (width, height * part),
-        "north": (width * part, 0.0),
-        "south": (width * part, height),
-    }
-    return at[side]
