@@ -13,6 +13,7 @@ from cutaway.handbook.records import Part
 from cutaway.machine import names
 from cutaway.machine.bind import Bound
 from cutaway.machine.slicing import Influence
+from cutaway.machine.wiring import alone
 from cutaway.parts.kinds.common import AMBIENT_PRESSURE
 from cutaway.parts.recipe import Const, Element, Medium, Node
 from cutaway.problems.diagnostic import Diagnostic
@@ -35,7 +36,7 @@ class LooseEnd:
 def loose_ends(bound: Bound) -> tuple[LooseEnd, ...]:
     """All loose ends of a subject's network."""
     islands = _Islands(bound)
-    return (*islands.unsupplied(), *islands.without_inlet(), *_idle_controls(bound))
+    return (*islands.unsupplied(), *islands.without_inlet(), *_idle_controls(bound, islands))
 
 
 class _Islands:
@@ -78,6 +79,18 @@ class _Islands:
             if not self._supplied(reached) and self._parts(self._reach(inlet, None)) != (owner,):
                 yield LooseEnd("no inlet", (owner,), CARRIED[self._nodes[inlet].medium])
 
+    def used(self, part: Part) -> bool:
+        """Whether anything takes what flows where the part is joined. A line that is not finished yet has no end at
+        which anything could be taken, and its cocks are not idle but early."""
+        ports = (names.node_name(part.name, p.name) for p in ports_of(part, self._bound.kinds[part.kind]))
+        reached = {name for port in ports for name in self._reach(self._bound.wiring.joined[port], None)}
+        takers = {self._owner.get(e.name) for name in reached if self._outside(name) for e in self._on[name]}
+        stores = {self._owner.get(e.name) for e in self._bound.network.elements if e.family in (*GIVERS, "STORE")}
+        return bool(takers - stores)
+
+    def _outside(self, name: str) -> bool:
+        return self._nodes[name].boundary is not None and not self._gives(name)
+
     def _reach(self, start: str, without: str | None) -> set[str]:
         """The free nodes that can be reached from one, and the boundaries beside them; without the elements of a
         part."""
@@ -116,7 +129,7 @@ def _large(element: Element, node: Node) -> bool:
     return element.family == "STORE" and element.at == (node.name,)
 
 
-def _idle_controls(bound: Bound) -> Iterator[LooseEnd]:
+def _idle_controls(bound: Bound, islands: _Islands) -> Iterator[LooseEnd]:
     """Controls that can be moved and change nothing: no state or reading hangs on them, or one side of the part is
     joined to nothing. What a rule of movement speaks of is not idle."""
     telling = {
@@ -129,14 +142,17 @@ def _idle_controls(bound: Bound) -> Iterator[LooseEnd]:
     }
     spoken = "\n".join(_rules(part) for part in bound.parts.values()).lower()
     shared = Counter(bound.wiring.joined.values())
+    apart = set(alone(tuple(bound.parts.values()), bound.kinds, bound.wiring))  # told as such already
     influence = Influence(bound.network)
     for (name, control), slot in bound.controls.items():
         part = bound.parts[name]
-        if control or name.lower() in spoken:  # one control of several may have been replaced by a coupling
+        if (
+            control or name in apart or name.lower() in spoken
+        ):  # one control of several may have been replaced by a coupling
             continue
         moved = influence.of(("input", f"control {slot.input}"))
         seen = any(sort == "signal" and signal in telling for sort, signal in moved)
-        if not seen or _one_sided(part, bound, shared):
+        if not seen or (_one_sided(part, bound, shared) and islands.used(part)):
             yield LooseEnd("idle", (str(name),))
 
 
