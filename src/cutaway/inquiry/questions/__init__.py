@@ -1,0 +1,1 @@
+"""The questions: thin readings of the one search."""
