@@ -366,7 +366,9 @@ _PARTS = {
         "error",
         "which port",
         "Where a part has several ports that could be meant, or none, the line must say.",
-        _fuel(line="fuel tank > lever", more="  lever: {kind: throttle}\n"),
+        _fuel(
+            line="fuel tank > fuel gauge", more="  fuel gauge: {kind: fuel pressure gauge, senses: fuel cock.outlet}\n"
+        ),
     ),
     "H313": _in_fuel(
         "error",
