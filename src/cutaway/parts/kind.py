@@ -192,7 +192,7 @@ class Example:
 class Kind:
     """One kind of part. families: the law families it is made of, for the reference page; a test compares them with
     what `build` uses. caution: carried to every sentence, sheet and step that shows the part. example: shown on the
-    kind's page and worked by a test.
+    kind's page and worked by a test. indicates: whether the crew sees or hears what it does (a lamp, a gauge, a horn).
     """
 
     name: str
@@ -211,3 +211,4 @@ class Kind:
     caution: str = ""
     example: Example | None = None
     tables: tuple[TableWant, ...] = ()
+    indicates: bool = False

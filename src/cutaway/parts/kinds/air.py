@@ -512,6 +512,7 @@ def _gauge(fit: Fit) -> Recipe:
 AIR_PRESSURE_GAUGE = Kind(
     "air pressure gauge",
     "Shows the pressure of the air at the port that it senses, above that of the air outside.",
+    indicates=True,
     ports=(),
     build=_gauge,
     couplings=(Coupling("senses", "node", "The port whose pressure it shows.", required=True),),

@@ -109,6 +109,7 @@ def _rev_counter(fit: Fit) -> Recipe:
 REV_COUNTER = Kind(
     "rev counter",
     "Shows the engine's speed, through a flexible drive. It needs no current.",
+    indicates=True,
     ports=(),
     build=_rev_counter,
     couplings=(

@@ -106,6 +106,7 @@ BOOST_GAUGE = Kind(
     "boost gauge",
     "Shows the pressure in the induction pipe, above the standard atmosphere of 14.7 lb/sq in. It needs no current. On "
     "a stopped engine it shows how the outside air stands to that.",
+    indicates=True,
     ports=(),
     build=_boost_gauge,
     couplings=(Coupling("reads", "signals", "The engine whose boost it shows.", required=True, needs=("boost",)),),

@@ -249,6 +249,7 @@ CIRCUIT_BREAKER = Kind(
     "circuit breaker",
     "Opens when it has carried too much for too long, as a fuse melts, but is whole again once it has been pulled out "
     "and pushed in.",
+    indicates=True,
     ports=(INLET, OUTLET),
     build=_breaker,
     controls=(Control("", ("in", "out")),),

@@ -173,6 +173,7 @@ def _thermometer(fit: Fit) -> Recipe:
 THERMOMETER = Kind(
     "thermometer",
     "Shows a temperature by the resistance of a bulb. It needs current.",
+    indicates=True,
     ports=(FEED,),
     build=_thermometer,
     wants=(

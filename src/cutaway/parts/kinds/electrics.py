@@ -243,6 +243,7 @@ def _voltmeter(fit: Fit) -> Recipe:
 VOLTMETER = Kind(
     "voltmeter",
     "Shows the voltage of the port that it senses. The little current that it takes is left out.",
+    indicates=True,
     ports=(),
     build=_voltmeter,
     couplings=(Coupling("senses", "node", "The port whose voltage it shows.", required=True),),

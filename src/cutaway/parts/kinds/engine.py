@@ -105,6 +105,7 @@ ENGINE = Kind(
     "A piston engine with a fixed-pitch airscrew. It begins to run once it has been turned, with ignition and fuel, "
     "for its catching time; it stops at once without ignition, and when it has been without fuel for its starving "
     "time. The starter has a supply of its own. In flight the airscrew turns a dead engine.",
+    indicates=True,
     ports=(),
     build=_engine,
     controls=(Control("starter", ("out", "pressed"), springs_back=True),),

@@ -245,6 +245,7 @@ def _flowmeter(fit: Fit) -> Recipe:
 FUEL_FLOWMETER = Kind(
     "fuel flowmeter",
     "Shows the petrol that passes through it.",
+    indicates=True,
     ports=(INLET, OUTLET),
     build=_flowmeter,
     wants=(RATED_FLOW,),

@@ -20,6 +20,7 @@ def _pressure_gauge_kind(name: str, liquid: str) -> Kind:
     return Kind(
         name,
         f"Shows the pressure of the {liquid} at the port that it senses, through a thin pipe of its own.",
+        indicates=True,
         ports=(),
         build=_pressure_gauge,
         couplings=(Coupling("senses", "node", "The port whose pressure it shows.", required=True),),
@@ -44,6 +45,7 @@ def _low_pressure_lamp(fit: Fit) -> Recipe:
 LOW_PRESSURE_LAMP = Kind(
     "low-pressure lamp",
     "A pressure switch and its lamp. Lit when the switch has closed, there is current and the filament is whole.",
+    indicates=True,
     ports=(FEED,),
     build=_low_pressure_lamp,
     wants=(
@@ -119,6 +121,7 @@ def _contents_gauge(fit: Fit) -> Recipe:
 CONTENTS_GAUGE = Kind(
     "contents gauge",
     "A float gauge. Where nothing feeds it, it is read directly and needs no current.",
+    indicates=True,
     ports=(FEED,),
     build=_contents_gauge,
     wants=(VOLTAGE,),
@@ -189,6 +192,7 @@ def _position_indicator(fit: Fit) -> Recipe:
 POSITION_INDICATOR = Kind(
     "position indicator",
     "Shows the angle of what it is joined to. Where nothing feeds it, it works by a cable and needs no current.",
+    indicates=True,
     ports=(FEED,),
     build=_position_indicator,
     wants=(VOLTAGE,),

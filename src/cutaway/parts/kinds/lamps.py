@@ -30,6 +30,7 @@ FILAMENT_LAMP = Kind(
     "filament lamp",
     "A lamp at the end of its circuit. Its brightness goes as the cube of its voltage; below two fifths of its voltage "
     "it cannot be seen to be lit.",
+    indicates=True,
     ports=(FEED,),
     build=_lamp,
     wants=(lamp_current("0.12 A"), VOLTAGE_24),
@@ -67,6 +68,7 @@ TWIN_FILAMENT_LAMP = Kind(
     "twin-filament lamp",
     "Two filaments behind one glass, each with its own feed: with one broken the lamp still shows. Its brightness is "
     "that of the brighter.",
+    indicates=True,
     ports=(Port("first", "current", "west", "in"), Port("second", "current", "west")),
     build=_twin,
     wants=(lamp_current("0.12 A"), VOLTAGE_24),
@@ -105,6 +107,7 @@ def _horn(fit: Fit) -> Recipe:
 HORN = Kind(
     "horn",
     "Sounds while its circuit is made and there are three quarters of its voltage.",
+    indicates=True,
     ports=(FEED,),
     build=_horn,
     wants=(

@@ -210,6 +210,7 @@ SUPERCHARGED_ENGINE = Kind(
     "and are an estimate elsewhere. It is started by an electric starter, stops at once without ignition, and runs on "
     "for its starving time without petrol. The intake air has the temperature of the standard atmosphere at the "
     "height, moved by as much as the condition `temperature` departs from 15 °C.",
+    indicates=True,
     ports=(),
     build=_engine,
     wants=(

@@ -195,6 +195,7 @@ def _triple_gauge(fit: Fit) -> Recipe:
 TRIPLE_GAUGE = Kind(
     "triple gauge",
     "Shows the pressure of the supply, and that on either brake, on one face.",
+    indicates=True,
     ports=(),
     build=_triple_gauge,
     couplings=(

@@ -73,6 +73,7 @@ REMOTE_INDICATOR = Kind(
     "remote indicator",
     "Shows what its transmitter sends. Without current at either end its pointer stays where it last stood, which "
     "looks like a reading and is none.",
+    indicates=True,
     ports=(FEED,),
     build=_indicator,
     wants=(VOLTAGE_24,),
@@ -99,6 +100,7 @@ def _ammeter(fit: Fit) -> Recipe:
 AMMETER = Kind(
     "ammeter",
     "Shows the current that passes from its inlet to its outlet, below nought the other way.",
+    indicates=True,
     ports=(INLET, OUTLET),
     build=_ammeter,
     readings=(Reading("current", "current", "current", "A", main=True),),

@@ -205,6 +205,7 @@ def _charging_lamp(fit: Fit) -> Recipe:
 CHARGING_LAMP = Kind(
     "charging lamp",
     "Lit while there is current and the generator is not charging.",
+    indicates=True,
     ports=(FEED,),
     build=_charging_lamp,
     wants=(lamp_current("0.15 A"), VOLTAGE),

@@ -181,6 +181,7 @@ def _mechanical_indicator(fit: Fit) -> Recipe:
 MECHANICAL_INDICATOR = Kind(
     "mechanical indicator",
     "A pin, a pointer or a painted line that moves with what it shows. It needs no current.",
+    indicates=True,
     ports=(),
     build=_mechanical_indicator,
     couplings=(Coupling("shows", "signals", "A leg, flaps or doors.", required=True, needs=("position",)),),

@@ -119,6 +119,7 @@ def _gauge(fit: Fit) -> Recipe:
 SUCTION_GAUGE = Kind(
     "suction gauge",
     "Shows how far the air in a line is below the air outside.",
+    indicates=True,
     ports=(),
     build=_gauge,
     couplings=(Coupling("senses", "node", "The port whose suction it shows.", required=True),),
@@ -158,6 +159,7 @@ GYRO_INSTRUMENT = Kind(
     "gyro instrument",
     "An instrument whose rotor is spun by air drawn through it. It can be trusted once there has been suction enough "
     "for its run-up time, and until the suction has been below seven tenths of that for its run-down time.",
+    indicates=True,
     ports=(LINE,),
     build=_gyro,
     wants=(
