@@ -1,13 +1,14 @@
 """The electric starter."""
 
 from cutaway.parts.kind import Failure, Fit, Kind, Reading, State, Want
-from cutaway.parts.kinds.common import JUDGEMENT, port, product
+from cutaway.parts.kinds.common import JUDGEMENT, least, most, over, port, product, under, when, when_not
 from cutaway.parts.kinds.electrics import AIRFRAME, FED_BY_OR_LINE, FEED, VOLTAGE_24
 from cutaway.parts.kinds.powerplant_example import powerplant
 from cutaway.parts.kinds.superchargers import ENGINE_CAUTION
-from cutaway.parts.recipe import Across, Element, Recipe, Through, apply, unless
+from cutaway.parts.recipe import Across, Element, Mode, ModeIs, Recipe, Through, apply, failed, unless
 
-PULLS_IN = 0.35  # share of its voltage: a starter drags the volts down by itself
+# Shares of its voltage at which its solenoid closes, and opens again: a starter drags the volts down by itself.
+PULLS_IN, LETS_GO = 0.4, 0.3
 
 
 def _starter(fit: Fit) -> Recipe:
@@ -16,10 +17,18 @@ def _starter(fit: Fit) -> Recipe:
         "armature", "LIN", ("feed", "airframe"), (fit.si["current"] / voltage,), gate=unless("solenoid open")
     )
     share = apply("div", Across("feed"), voltage)
-    engaged = product(apply("gt", share, PULLS_IN), unless("solenoid open"))
+    broken = failed("solenoid open")
+    closed = Mode(
+        "engaged",
+        least(over(share, PULLS_IN), when_not(broken)),
+        most(under(share, LETS_GO), when(broken)),
+        dwell=0.05,
+        started=None,
+    )
+    engaged = ModeIs("engaged")
     cranking = product(engaged, apply("mul", fit.si["cranking speed"], share))
     signals = (("engaged", engaged), ("cranking", cranking), ("current", Through("armature")))
-    return Recipe((port("feed", "current"), AIRFRAME), (armature,), signals=signals)
+    return Recipe((port("feed", "current"), AIRFRAME), (armature,), (closed,), signals)
 
 
 ELECTRIC_STARTER = Kind(
