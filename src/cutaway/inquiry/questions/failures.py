@@ -1,0 +1,172 @@
+"""What must go wrong for a statement to be undone: the minimal sets of failures, and what the crew sees of each."""
+
+from collections import Counter
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+
+from cutaway.handbook.records import Cite
+from cutaway.inquiry.evidence import seen_at
+from cutaway.inquiry.judging import Looked
+from cutaway.inquiry.questions.asked import HowFar, how_far, in_order
+from cutaway.inquiry.questions.indications import Noticed, noticed, with_indications
+from cutaway.inquiry.search.base import Base
+from cutaway.inquiry.search.changes import Alteration, Break, ChangeSet
+from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
+from cutaway.inquiry.search.trying import Tried, Trying, holds, outcomes
+from cutaway.inquiry.search.twins import folded
+from cutaway.inquiry.search.universe import universe
+from cutaway.inquiry.verdicts import Seen, Undecided
+from cutaway.inquiry.workshop import Request
+from cutaway.machine.records import Run
+
+FAILURES = frozenset({"failure"})
+# In how many sets of several a part must stand, at least, to be pointed out. A choice of ours.
+OFTEN = 2
+
+
+@dataclass(frozen=True, slots=True)
+class FailureSet:
+    """One minimal set. says: what each failure does, as its kind has it. twins: the sets that are the same but for
+    port and starboard. lost: what the statement speaks of that is otherwise than before. noticed: what the crew would
+    find otherwise, None where that was not looked at."""
+
+    of: tuple[Break, ...]
+    says: tuple[str, ...]
+    twins: tuple[tuple[Break, ...], ...]
+    lost: tuple[Seen, ...]
+    noticed: tuple[Noticed, ...] | None
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Common:
+    """A part that stands in many of the sets of several failures: in `sets` of `of`."""
+
+    part: str
+    sets: int
+    of: int
+
+
+@dataclass(frozen=True, slots=True)
+class Failures:
+    """seen: what the statement speaks of with nothing of this wrong. counts: how many sets of each size there are,
+    twins each counted. common: parts that stand in many sets of several."""
+
+    seen: tuple[Seen, ...]
+    sets: tuple[FailureSet, ...]
+    counts: tuple[tuple[int, int], ...]
+    common: tuple[Common, ...]
+    far: HowFar
+
+
+@dataclass(frozen=True, slots=True)
+class AlreadyUndone:
+    """The statement is not so to begin with, so that nothing need fail for it. seen: what is so instead."""
+
+    seen: tuple[Seen, ...]
+
+
+FailuresAnswer = Failures | AlreadyUndone | Undecided
+
+
+def failures(
+    base: Base,
+    bound: Bound,
+    most: int = 20,
+    stop: Callable[[], bool] = lambda: False,
+    as_found: Callable[[ChangeSet], None] = lambda one: None,
+) -> FailuresAnswer:
+    """The minimal sets of failures that undo a statement which is so at a base.
+
+    most: for how many sets, twins together, it is looked what the crew would see. as_found: told each set at once.
+    """
+    first = holds(base)
+    if isinstance(first.looked, Undecided):
+        return first.looked
+    if not first.looked.decision.holds:
+        return AlreadyUndone(seen_in(base, first.looked))
+    within, trying, search = universe(base, FAILURES), Trying(base, wanted=False), Search[Alteration]()
+    for one in minimal_sets(within, trying, bound, search, stop):
+        as_found(one)
+    groups = folded(search.found, base.question.bound.parts)
+    seen = crew_sees(base, [group.first for group in groups[:most]]) if not stop() else []
+    sets = tuple(
+        FailureSet(
+            breaks(group.first),
+            tuple(_says(base, one) for one in breaks(group.first)),
+            tuple(breaks(twin) for twin in group.twins),
+            _lost(base, first.looked, trying.came[group.first]),
+            seen[i] if i < len(seen) else None,
+            cites_for(base, group.first),
+        )
+        for i, group in enumerate(groups)
+    )
+    counts = tuple(sorted(Counter(len(one) for one in search.found).items()))
+    far = how_far(len(within), bound, search)
+    return Failures(seen_in(base, first.looked), sets, counts, _common(search.found), far)
+
+
+def breaks(one: ChangeSet) -> tuple[Break, ...]:
+    """The failures of a set in the order that they are told in."""
+    return tuple(a for a in in_order(one) if isinstance(a, Break))
+
+
+def seen_in(base: Base, looked: Looked) -> tuple[Seen, ...]:
+    """What a statement speaks of, as it was in a run at the moment that decides."""
+    clock, question = looked.scene.clock, base.question
+    moment = min(clock + looked.decision.at, float(looked.run.times[-1]))
+    return seen_at(question.statement, looked.run, question.bound, question.told.services, moment, clock)
+
+
+def _lost(base: Base, before: Looked, after: Tried) -> tuple[Seen, ...]:
+    """What a statement speaks of and is otherwise than before."""
+    if isinstance(after.looked, Undecided):
+        return ()
+    was = {(one.what, one.dimension): one for one in seen_in(base, before)}
+    now = seen_in(base, after.looked)
+    return tuple(one for one in now if not _same(was.get((one.what, one.dimension)), one))
+
+
+def _same(one: Seen | None, other: Seen) -> bool:
+    return one is not None and replace(one, time=0.0) == replace(other, time=0.0)
+
+
+def crew_sees(base: Base, sets: Sequence[ChangeSet]) -> list[tuple[Noticed, ...] | None]:
+    """What the crew would find otherwise with each set than with none, once all is as the base is looked at; None
+    where the model gave no answer. All are run as one batch."""
+    wide = with_indications(base)
+    before, *after = outcomes(wide, [frozenset(), *sets])
+    if isinstance(before.looked, Undecided):
+        return [None for _ in sets]
+    runs = [None if isinstance(one.looked, Undecided) else one.looked.run for one in after]
+    as_long = _as_long(wide, before.looked, [run for run in runs if run is not None])
+    bound = base.question.bound
+    return [None if run is None else noticed(bound, as_long[float(run.times[-1])], run) for run in runs]
+
+
+def _as_long(wide: Base, before: Looked, runs: Sequence[Run]) -> dict[float, Run]:
+    """The course without a change, as long as each of some runs: tanks and batteries go on emptying, and what differs
+    for that alone is not to be told."""
+    lengths = sorted({float(run.times[-1]) for run in runs})
+    scene = before.scene
+    results = wide.question.workshop.runs([Request(wide.made, scene.legs, scene.changes, one) for one in lengths])
+    return {one: run if isinstance(run, Run) else before.run for one, run in zip(lengths, results, strict=True)}
+
+
+def cites_for(base: Base, one: ChangeSet) -> tuple[Cite, ...]:
+    """The paragraphs of the parts that a set alters."""
+    parts = base.question.bound.parts
+    return tuple(dict.fromkeys(c for a in in_order(one) if a.part in parts for c in parts[a.part].cites))
+
+
+def _says(base: Base, one: Break) -> str:
+    bound = base.question.bound
+    kind = bound.kinds[bound.parts[one.part].kind]
+    return next((failure.says for failure in kind.failures if failure.name == one.failure), "")
+
+
+def _common(found: Sequence[ChangeSet]) -> tuple[Common, ...]:
+    several = [one for one in found if len(one) > 1]
+    counts = Counter(part for one in several for part in {a.part for a in one})
+    often = [(part, count) for part, count in counts.most_common() if count >= OFTEN and count > len(several) / 10]
+    return tuple(Common(part, count, len(several)) for part, count in often)
