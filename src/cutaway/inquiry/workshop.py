@@ -147,6 +147,11 @@ class Workshop:
         for request in requests:
             self._runs.pop(_run_key(_within(request)), None)
 
+    def gone_on(self, jobs: Sequence[Job]) -> tuple[Run, ...]:
+        """Runs from states that an earlier run left, side by side. They are not kept: whoever goes on step by step
+        knows best what to keep."""
+        return self._run(list(jobs))
+
     def _state(self, request: Request) -> State | None:
         state = self._states[_state_key(request.made, request.legs)]
         return state if isinstance(state, State) else None

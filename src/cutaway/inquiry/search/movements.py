@@ -1,0 +1,292 @@
+"""What hands can do from where things stand, and what comes of it: the moves of a sequence, as runs from state to state.
+
+A movement is made as a claim's action would be; before the next one either a moment passes, or things are let come to
+rest (as long as it takes of `CALM_AFTER`). So every sequence is a list of actions that a claim can repeat.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from cutaway.inquiry.course import BETWEEN_ACTIONS, course_of, said
+from cutaway.inquiry.deciding import LONGEST_REST, horizon
+from cutaway.inquiry.judging import looked_at
+from cutaway.inquiry.positions import elsewhere
+from cutaway.inquiry.rules import rules_for
+from cutaway.inquiry.scenes import Scene
+from cutaway.inquiry.search.base import Base
+from cutaway.inquiry.search.sequences import After, Path
+from cutaway.inquiry.search.universe import universe
+from cutaway.inquiry.signals import needed
+from cutaway.inquiry.truth import true_at_end
+from cutaway.inquiry.verdicts import Undecided
+from cutaway.inquiry.workshop import CALM_AFTER, CALM_FOR, Request
+from cutaway.language.claims import ParsedRule
+from cutaway.language.syntax import Action, ControlRef, Move, Wait
+from cutaway.machine.bind import ControlSlot
+from cutaway.machine.likeness import likeness
+from cutaway.machine.names import control_name
+from cutaway.machine.network import Network
+from cutaway.machine.records import Change, Job, Outcome, Run, State
+from cutaway.machine.slicing import cone
+from cutaway.machine.specialise import held_for_good
+
+# For how long a control that springs back is held, s: a moment, and long enough for an engine to be turned. Choices of
+# ours.
+HELD = (BETWEEN_ACTIONS, 10.0)
+_CONTROL = frozenset({"control"})
+
+
+@dataclass(frozen=True, slots=True)
+class Hand:
+    """A control is put somewhere. held: for how long, where it springs back, else None. words: the position."""
+
+    part: str
+    control: str
+    input: str
+    value: float
+    held: float | None
+    words: str
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Here:
+    """Where one stands: the state, and the last moment of the run that led there, for what rules ask."""
+
+    state: State
+    last: Run
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Made:
+    """A movement as it is made from a state: what changes, and when it is over, s."""
+
+    changes: tuple[Change, ...]
+    over: float
+
+
+class Hands:
+    """The moves from the states of one base. What each run came to is kept, so that none is made twice."""
+
+    def __init__(self, base: Base) -> None:
+        self.base, self.slots = _reachable(base)
+        self.rules = base.question.told.rules
+        self.runs = 0
+        self.refused: dict[Hand, tuple[ParsedRule, ...]] = {}
+        self._came: dict[tuple[str, Hand], tuple[bool | None, Run]] = {}
+        self._matter: dict[frozenset[str], bool] = {}
+        self._inner = cone(held_for_good(self.base.made.network, _held(self.base, self.slots)), self.base.made.signals)
+        self._index = {name: i for i, name in enumerate(self.base.made.machine.inputs)}
+
+    def start(self) -> tuple[Here, str] | Outcome:
+        """Where the base stands, with what has failed in it; or why it cannot be reached."""
+        changes = self.base.scene.changes
+        seconds = BETWEEN_ACTIONS if changes else 0.0
+        (run,) = self.base.question.workshop.runs([Request(self.base.made, self.base.scene.legs, changes, seconds)])
+        if isinstance(run, Outcome):
+            return run
+        return self._here(run) if run.outcome.kind == "done" else run.outcome
+
+    # --- what sequences.World asks -----------------------------------------------------------------------------------
+
+    def moves(self, here: Here) -> tuple[Hand, ...]:
+        """Every position of every control that can matter, other than where it stands, that the rules let through."""
+        found: list[Hand] = []
+        for slot in self.slots:
+            stands = {slot.input: float(here.state.inputs[self._index[slot.input]])}
+            for value in _values(slot, stands):
+                several = HELD if slot.springs_back and value != 0.0 else (None,)
+                for held in several:
+                    hand = Hand(str(slot.part), slot.control, slot.input, value, held, said(slot, value))
+                    against = self._against(hand, here)
+                    if against:
+                        self.refused.setdefault(hand, against)
+                    else:
+                        found.append(hand)
+        return tuple(found)
+
+    def can_matter(self, path: Path[Hand], move: Hand) -> bool:
+        """False where one of the controls moved cannot reach the statement while all others stay where they are: a
+        sequence without it would do as well, and is shorter."""
+        moved = frozenset((*(hand.input for hand, _ in path), move.input))
+        if moved not in self._matter:
+            self._matter[moved] = moved <= self._reached_by(moved)
+        return self._matter[moved]
+
+    def arrive(self, pairs: Sequence[tuple[Here, Hand]]) -> list[bool | None]:
+        """Whether the statement is true after each move, when it is looked for."""
+        return [does for does, _ in self._all(pairs)]
+
+    def go_on(self, pairs: Sequence[tuple[Here, Hand]]) -> list[tuple[After[Here], ...]]:
+        """After each move: a moment later, and once it is calm. A run that gave up leads nowhere."""
+        made = [self._made(here, hand) for here, hand in pairs]
+        soon = self._run([(here, one, one.over + BETWEEN_ACTIONS) for (here, _), one in zip(pairs, made, strict=True)])
+        calm = self._calm(pairs, made)
+        found: list[tuple[After[Here], ...]] = []
+        for one, run, (quiet, wait) in zip(made, soon, calm, strict=True):
+            afters: list[After[Here]] = []
+            if run.outcome.kind == "done":
+                here, like = self._here(run)
+                afters.append(After(0.0, like, here))
+            if wait is not None and quiet.outcome.kind == "done":
+                here, like = self._here(quiet)
+                afters.append(After(wait, like, here))
+            found.append(tuple(afters))
+        return found
+
+    # --- runs ----------------------------------------------------------------------------------------------------
+
+    def _all(self, pairs: Sequence[tuple[Here, Hand]]) -> list[tuple[bool | None, Run]]:
+        """What comes of each move until the statement is looked at, and its run."""
+        keys = [(here.state.digest, hand) for here, hand in pairs]
+        new = {key: pair for key, pair in zip(keys, pairs, strict=True) if key not in self._came}
+        made = [self._made(here, hand) for here, hand in new.values()]
+        if self.base.question.scope.when.kind == "settled":
+            runs = [run for run, _ in self._calm(tuple(new.values()), made)]
+        else:
+            length = horizon(self.base.question.scope.when, 0.0)[0]
+            runs = self._run([(here, one, length) for (here, _), one in zip(new.values(), made, strict=True)])
+        for key, run in zip(new, runs, strict=True):
+            self._came[key] = (self._true(run), _end_of(run))
+        return [self._came[key] for key in keys]
+
+    def _true(self, run: Run) -> bool | None:
+        scene = Scene((), (), (), 0.0, 0, ())
+        looked = looked_at(self.base.question, scene, run)
+        return None if isinstance(looked, Undecided) else looked.decision.holds
+
+    def _calm(self, pairs: Sequence[tuple[Here, Hand]], made: Sequence[_Made]) -> list[tuple[Run, float | None]]:
+        """Runs until it is calm, and how long that was waited for after the move; None where it never is."""
+        found: dict[int, tuple[Run, float | None]] = {}
+        for seconds in (*CALM_AFTER, LONGEST_REST):
+            left = [i for i in range(len(pairs)) if i not in found]
+            # The longest rest counts from the movement, as a claim's does.
+            lengths = [made[i].changes[-1].time + seconds if seconds < LONGEST_REST else LONGEST_REST for i in left]
+            runs = self._run(
+                [(pairs[i][0], made[i], length) for i, length in zip(left, lengths, strict=True)], until_rest=True
+            )
+            for i, run, length in zip(left, runs, lengths, strict=True):
+                quiet = 0.0 <= run.certificate.rest <= float(run.times[-1]) - CALM_FOR or run.times[-1] < length
+                if run.outcome.kind != "done" or quiet:
+                    found[i] = (run, seconds)
+                elif seconds == LONGEST_REST:
+                    found[i] = (run, None)
+        return [found[i] for i in range(len(pairs))]
+
+    def _run(self, wanted: Sequence[tuple[Here, _Made, float]], until_rest: bool = False) -> list[Run]:
+        machine = self.base.made.machine
+        self.runs += len(wanted)
+        jobs = [Job(machine, here.state, (), made.changes, seconds, until_rest) for here, made, seconds in wanted]
+        return list(self.base.question.workshop.gone_on(jobs))
+
+    def _here(self, run: Run) -> tuple[Here, str]:
+        return Here(run.end, _end_of(run)), likeness(self.base.made.machine, run.end)
+
+    # --- movements and their rules -----------------------------------------------------------------------------------
+
+    def _made(self, here: Here, hand: Hand) -> _Made:
+        """A movement with its letting go, and what its rules move with it."""
+        bound = self.base.question.bound
+        stands = {name: float(here.state.inputs[i]) for name, i in self._index.items()}
+        course = course_of((self.action(hand),), bound, 0.0, stands)
+        changes = [movement.change for movement in course.movements]
+        for rule in rules_for(self.rules, bound, ControlRef(hand.part, hand.control), hand.words):  # type: ignore[arg-type]
+            changes += [m.change for m in course_of(rule.then, bound, 0.0, {}).movements]
+        inside = tuple(change for change in changes if change.input in self.base.made.inputs)
+        return _Made(inside, course.movements[-1].time)
+
+    def _against(self, hand: Hand, here: Here) -> tuple[ParsedRule, ...]:
+        """The rules that hold a movement back where one stands."""
+        question = self.base.question
+        rules = rules_for(self.rules, question.bound, ControlRef(hand.part, hand.control), hand.words)  # type: ignore[arg-type]
+        services = question.told.services
+        return tuple(
+            rule
+            for rule in rules
+            if rule.only_when is not None and not true_at_end(rule.only_when, here.last, question.bound, services)
+        )
+
+    def action(self, hand: Hand) -> Move:
+        """The movement as the grammar has it."""
+        slot = self.base.question.bound.controls[(hand.part, hand.control)]
+        named = hand.words in slot.positions
+        return Move(
+            ControlRef(hand.part, hand.control),  # type: ignore[arg-type]
+            hand.words if named else "",
+            None if named else hand.value,
+            hand.held,
+            self.base.question.statement.span,
+        )
+
+    def _reached_by(self, moved: frozenset[str]) -> frozenset[str]:
+        """The inputs that can reach the statement while no control is moved but these, and what their rules move."""
+        by_rules = {
+            control_name(action.control.part, action.control.control)
+            for rule in self.rules
+            if control_name(rule.control.part, rule.control.control) in moved
+            for action in rule.then
+            if isinstance(action, Move)
+        }
+        at = {**self.base.stands, **{change.input: change.value for change in self.base.scene.changes}}
+        held = {
+            slot.name: at.get(slot.name, slot.value)
+            for slot in self._inner.inputs
+            if slot.sort == "control" and slot.name not in moved | by_rules
+        }
+        reached = cone(held_for_good(self._inner, held), self.base.made.signals)
+        return frozenset(slot.name for slot in reached.inputs)
+
+
+def actions_of(hands: Hands, path: Path[Hand]) -> tuple[Action, ...]:
+    """A sequence as actions of the grammar."""
+    found: list[Action] = []
+    for hand, wait in path:
+        if wait:
+            found.append(Wait(wait, hands.base.question.statement.span))
+        found.append(hands.action(hand))
+    return tuple(found)
+
+
+def _values(slot: ControlSlot, stands: Mapping[str, float]) -> tuple[float, ...]:
+    """Where a control can be put: every other position; of a range both ends, the middle and its named points."""
+    here = stands.get(slot.input, 0.0)
+    points = tuple(p for p in slot.points if abs(p - here) > 1e-9) if slot.ranged else ()
+    return tuple(dict.fromkeys((*elsewhere(slot, stands), *points)))
+
+
+def _end_of(run: Run) -> Run:
+    """The last moment of a run, to be kept without its course."""
+    return replace(run, times=run.times[-1:].copy(), values=run.values[-1:].copy(), events=())
+
+
+def _reachable(base: Base) -> tuple[Base, tuple[ControlSlot, ...]]:
+    """The controls that can reach the statement or what the rules of such controls ask, and the base over a machine
+    that tells all of that."""
+    question, signals = base.question, base.made.signals
+    while True:
+        over = replace(base, made=question.workshop.made(question.bound, signals))
+        inputs = {one.input for one in universe(over, _CONTROL) if one.thing[0] == "control"}  # type: ignore[union-attr]
+        wanted = set(signals)
+        for rule in question.told.rules:
+            name = control_name(rule.control.part, rule.control.control)
+            here = question.bound.subject.standard in rule.part.on.names
+            if name in inputs and here and rule.only_when is not None:
+                wanted |= needed(rule.only_when, question.bound, question.told.services).signals
+        if wanted <= signals:
+            slots = tuple(slot for slot in question.bound.controls.values() if slot.input in inputs)
+            return over, slots
+        signals = signals | wanted
+
+
+def _held(base: Base, slots: tuple[ControlSlot, ...]) -> dict[str, float]:
+    """What nobody moves, and where it stays: failures, and the controls that do not matter."""
+    at = {**base.stands, **{change.input: change.value for change in base.scene.changes}}
+    free = {slot.input for slot in slots}
+    return {
+        slot.name: at.get(slot.name, slot.value)
+        for slot in base.made.network.inputs
+        if slot.sort != "condition" and slot.name not in free
+    }
+
+
+def _network(base: Base) -> Network:
+    return base.made.network
