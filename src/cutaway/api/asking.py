@@ -1,8 +1,10 @@
 """From the words of a question to its base: what every question of the command line and of Python users begins with."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from pathlib import Path
 
-from cutaway.api.loading import Loaded
+from cutaway.api.loading import Loaded, load
 from cutaway.api.running import subject_named
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.search.base import Base, base_of
@@ -13,6 +15,9 @@ from cutaway.language.syntax import Claim
 from cutaway.machine.subjects import Subject
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
 from cutaway.problems.span import TextFile, whole
+from cutaway.quantities.reading import read_quantity
+from cutaway.quantities.si import to_si
+from cutaway.wording.asking import are
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +41,7 @@ def claim_of(loaded: Loaded, asked: Asked) -> tuple[Claim | None, Problems]:
     """The claim that a question comes to. The name of a service stands for its being served."""
     statement = asked.statement.strip()
     if any(service.name.casefold() == statement.casefold() for service in loaded.folder.services):
-        statement = f"{statement} is served"
+        statement = f"{statement} {are(statement)} served"
     scope = [f"in {asked.situation}"] if asked.situation else []
     scope += [f"with {one}" for one in asked.given]
     scope += [f"after {asked.do}"] if asked.do else []
@@ -46,9 +51,7 @@ def claim_of(loaded: Loaded, asked: Asked) -> tuple[Claim | None, Problems]:
     return (None if has_error(problems) else claim), problems
 
 
-def base_for(
-    loaded: Loaded, workshop: Workshop, asked: Asked
-) -> tuple[Base | None, Subject | None, Problems]:
+def base_for(loaded: Loaded, workshop: Workshop, asked: Asked) -> tuple[Base | None, Subject | None, Problems]:
     """The base of a question on the one subject that it names; None with the reason where there is none."""
     claim, problems = claim_of(loaded, asked)
     subject, others = subject_named(loaded, asked.on)
@@ -61,3 +64,32 @@ def base_for(
         words = f"This cannot be asked of {subject.name}: it needs {'; '.join(base.missing)}."
         return None, None, (*problems, Diagnostic("I201", None, words, "Ask of another standard, or of another thing."))
     return base, subject, problems
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Opened:
+    """A loaded folder with the workshop in which its questions are answered; questions on one share their runs."""
+
+    loaded: Loaded
+    workshop: Workshop
+
+
+def opened(
+    folder: Path | str | Opened, progress: Callable[[int], None] | None = None
+) -> tuple[Opened | None, Problems]:
+    """The folder at a place, with a workshop; one that is open already as it is. Only what keeps the folder from being
+    asked at all is told: the rest is for `check`."""
+    if isinstance(folder, Opened):
+        return folder, ()
+    loaded, problems = load(folder)
+    if loaded is None:
+        return None, problems
+    return Opened(loaded, Workshop(loaded.folder, loaded.kinds, progress=progress)), ()
+
+
+def seconds_of(words: str, option: str) -> tuple[float | None, Problems]:
+    """A length of time from the command line in seconds; None where nothing was said."""
+    if not words:
+        return None, ()
+    quantity, problems = read_quantity(words, whole(TextFile(option, words)), "time")
+    return (to_si(quantity) if quantity is not None else None), problems

@@ -15,6 +15,7 @@ from cutaway.cli import (
     desk,
     exits,
     explain,
+    failures,
     find,
     import_words,
     letters,
@@ -79,6 +80,7 @@ sources.register(app)
 link.register(app)
 run.register(app)
 chart.register(app)
+failures.register(app)
 make.register(app)
 open_pack.register(app)
 captions.register(app)

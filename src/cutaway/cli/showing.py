@@ -42,6 +42,12 @@ class Counter:
         if update is not None:
             update(f"{self.words} · {self.made:,} {self.unit}")
 
+    def tell(self, found: str) -> None:
+        """Tell something found while the work goes on; silent where nobody watches."""
+        console = getattr(self._status, "console", None)
+        if console is not None:
+            console.print(f"found: {found}", markup=False, highlight=False)
+
     words: str = ""
     unit: str = "runs"
 

@@ -12,4 +12,14 @@ ENTRIES: dict[str, Entry] = {
         "A relief valve set at 300 lb/sq in.",
         tested_by="tests/inquiry/test_snapshot.py",
     ),
+    "I201": Entry(
+        "error",
+        "a question that has no one course of things",
+        "A question is asked of one course of things on one standard, of a statement that is so or not so at a moment. "
+        "What is built, what changes with what, and a choice of several cannot be asked in this way; nor what the "
+        "standard does not have.",
+        '`cutaway why "hand pump is at pumping" --on "Mk 1"`, where Mk 1 has no hand pump.',
+        '`cutaway why "hand pump is at pumping" --on "Mk 2"`',
+        tested_by="tests/inquiry/questions/test_asking.py",
+    ),
 }

@@ -1,0 +1,51 @@
+"""`cutaway failures`: what must fail for a service or statement to be lost, and what the crew would see."""
+
+from pathlib import Path
+
+import typer
+
+from cutaway.cli import exits
+
+
+def register(app: typer.Typer) -> None:
+    """Add the verb."""
+
+    @app.command(
+        short_help="Tell the fewest failures that undo a service or statement.",
+        epilog="Examples:  cutaway failures 'flying instruments' --in cruising -C demo/whinchat    "
+        "cutaway failures 'fuel lamp is out' --in cruising --size 1 --json",
+    )
+    def failures(
+        statement: str = typer.Argument(..., help="A service, or a statement: 'fuel lamp is out'."),
+        folder: Path = typer.Option(Path(), "--folder", "-C", help="The type folder."),
+        situation: str = typer.Option("", "--in", help="The situation in which it is so."),
+        on: str = typer.Option("", help="The standard or airframe; else the first."),
+        given: list[str] = typer.Option([], "--with", help="What is given, or has failed already; may be repeated."),
+        do: str = typer.Option("", help="What is done first."),
+        at: str = typer.Option("", help="How long after that it is looked at; else once all is at rest."),
+        size: int = typer.Option(2, min=1, max=3, help="How many failures at once to look for, 1 to 3."),
+        most: int = typer.Option(20, min=1, help="How many sets to tell at length."),
+        limit: str = typer.Option("", help="How long to look at most: '30 s'."),
+        as_json: bool = typer.Option(False, "--json", help="For a program to read."),
+    ) -> None:
+        """Tell the smallest sets of failures that undo a service or statement, and what the crew would notice of each.
+
+        Ctrl-C ends the search and tells what is known so far.
+        """
+        from cutaway.api import failures as api
+        from cutaway.api.asking import Asked, seconds_of
+        from cutaway.cli import showing
+        from cutaway.cli.stopping import stopping
+        from cutaway.inquiry.search.changes import in_words
+
+        seconds, wrong = seconds_of(limit, "--limit")
+        asked = Asked(statement, situation, on, tuple(given), do, at)
+        with showing.progress(f"Looking for failures of {statement}") as counter, stopping() as stop:
+            told, problems = (None, wrong) if wrong else api.failures(
+                folder, asked, size, most, seconds, stop, counter,
+                lambda one: counter.tell(" with ".join(sorted(map(in_words, one)))),
+            )  # fmt: skip
+        showing.show_problems(problems)
+        if told is not None:
+            showing.show_json(api.failures_record(told)) if as_json else print(api.failures_text(told))
+        raise typer.Exit(exits.STOPPED if stop() else exits.ending(told is not None, problems))

@@ -1,0 +1,69 @@
+"""What was seen, what has failed and what was moved, as parts of a sentence."""
+
+from collections.abc import Iterable
+
+from cutaway.handbook.records import Folder
+from cutaway.inquiry.questions.indications import Noticed
+from cutaway.inquiry.search.changes import Alteration, Assume, Break, Give, Put
+from cutaway.inquiry.verdicts import Seen
+from cutaway.wording.asking import are, the
+from cutaway.wording.figures import shown
+
+
+def listed_with(words: Iterable[str], joined: str = "and") -> str:
+    """A list as it is said.
+
+    >>> listed_with(["a"]), listed_with(["a", "b", "c"], "or")
+    ('a', 'a, b or c')
+    """
+    every = list(words)
+    return every[0] if len(every) == 1 else ", ".join(every[:-1]) + f" {joined} " + every[-1] if every else ""
+
+
+def value_words(one: Seen, folder: Folder) -> str:
+    """What a thing shows, without its name: 'lit', '3 lb/sq in', 'dead'."""
+    if one.value is None:
+        return one.state
+    return shown(one.value, one.dimension, one.datum, folder.type.house_units, digits=2)
+
+
+def seen_words(one: Seen, folder: Folder) -> str:
+    """'the fuel lamp is lit', 'the suction gauge reads 4.5 in Hg'."""
+    if one.value is None:
+        return f"{the(one.what)} {are(one.what)} {one.state}"
+    return f"{the(one.what)} {'read' if are(one.what) == 'are' else 'reads'} {value_words(one, folder)}"
+
+
+def noticed_words(one: Noticed, folder: Folder) -> str:
+    """'the fuel lamp is lit', 'the suction gauge reads 0 in Hg instead of 4.6 in Hg'."""
+    if one.now.value is None and one.now.state != "dead":
+        return seen_words(one.now, folder)
+    return f"{seen_words(one.now, folder)} instead of {value_words(one.before, folder)}"
+
+
+def alteration_words(one: Alteration) -> str:
+    """A change as a clause: 'the tank selector stands at off', 'the engine pump has failed (seized)'."""
+    match one:
+        case Put(part=part, control=control, words=words):
+            return f"{the(f'{part} {control}'.strip())} {_stands(part, control)} at {words}"
+        case Break(part=part, failure=failure):
+            return f"{the(part)} {'have' if are(part) == 'are' else 'has'} failed ({failure})"
+        case Give(part=part, name=name, words=words):
+            return f"{the(part) if part else f'the {name}'} is {words}"
+        case Assume(part=part, value=value, words=words):
+            return f"the {value} of {the(part)} is {words}"
+
+
+def _stands(part: str, control: str) -> str:
+    return "stand" if are(control or part) == "are" else "stands"
+
+
+def set_words(several: Iterable[Alteration]) -> str:
+    """The changes of one set, as they are said together."""
+    return listed_with(alteration_words(one) for one in several)
+
+
+def sentence(words: str) -> str:
+    """Words as a sentence: its first letter large, one full stop, single blanks."""
+    line = " ".join(words.split()).rstrip(" .;,")
+    return f"{line[:1].upper()}{line[1:]}." if line else ""
