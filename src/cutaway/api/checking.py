@@ -40,7 +40,7 @@ def check(
         return None, in_order(problems + more)
     workshop, more = workshop_for(loaded, progress=progress)
     problems += more
-    asking = Asking(only, script, rests)
+    asking = Asking(only, script, rests, mending=True)
     checked, more = check_words(workshop, loaded.parsed, loaded.told, Memory(memory_file()), asking)
     return checked, in_order(problems + more)
 

@@ -13,6 +13,7 @@ from cutaway.problems.diagnostic import Problems
 from cutaway.problems.printing import as_records
 from cutaway.problems.span import Span, place
 from cutaway.wording.asking import text_of
+from cutaway.wording.corrections import corrected_text, correction_sentence
 from cutaway.wording.verdicts import grouped, heading, kind_of, verdict_sentence
 
 _ORDER = ("Holds", "Stated", "Rests on", "Fails", "Empty", "Not modelled", "Undecided")
@@ -56,6 +57,14 @@ def _claim_lines(claim: JudgedClaim, checked: Checked, everything: bool) -> Iter
     for group in grouped(claim.claim, verdicts, checked.folder):
         if everything or group.kind not in ("holds", "stated"):
             yield f"      {group.sentence}"
+    yield from (f"      {one}" for one in _mended(claim, checked))
+
+
+def _mended(claim: JudgedClaim, checked: Checked) -> Iterator[str]:
+    """What the claim would have to say to be true."""
+    judged = tuple(j.subject.name for j in claim.judged)
+    for one in claim.corrections:
+        yield correction_sentence(one, claim.claim.statement, judged, checked.folder)
 
 
 def _place(span: Span) -> str:
@@ -151,6 +160,10 @@ def _claim_record(where: str, sentence: str, claim: JudgedClaim, checked: Checke
                 "sentence": verdict_sentence(claim.claim, j.verdict, checked.folder),
             }
             for j in claim.judged
+        ],
+        "corrections": [
+            {"words": words, "claim": corrected_text(one), "standards": [str(name) for name in one.standards]}
+            for one, words in zip(claim.corrections, _mended(claim, checked), strict=True)
         ],
     }
 

@@ -1,10 +1,12 @@
 """A folder's scripts and drills with a verdict for every claim: what `check` finds and the pack shows."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from cutaway.handbook.records import Drill, Folder, Paragraph, Script, Sentence, Step
 from cutaway.inquiry.check import Judged, judge
 from cutaway.inquiry.memory import Memory
+from cutaway.inquiry.questions.corrections import Correction, corrections
 from cutaway.inquiry.told import Told
 from cutaway.inquiry.verdicts import Empty, Fails, NotModelled, RestsOn, Undecided, Verdict
 from cutaway.inquiry.workshop import Workshop
@@ -31,10 +33,12 @@ BETWEEN_STEPS = 5.0
 
 @dataclass(frozen=True, slots=True)
 class JudgedClaim:
-    """A claim with its verdicts, one for each standard."""
+    """A claim with its verdicts, one for each standard. corrections: the smallest that would make one that fails true,
+    where that was asked."""
 
     claim: Claim
     judged: tuple[Judged, ...]
+    corrections: tuple[Correction, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,25 +103,37 @@ def is_wrong(verdict: Verdict, strict: bool = False) -> bool:
 @dataclass(frozen=True, slots=True)
 class Asking:
     """What to check and how. on: only these standards (None: all). script: only that one ('': all). rests: whether
-    assumed values are taken to the ends of their ranges."""
+    assumed values are taken to the ends of their ranges. mending: whether for each claim that fails the smallest
+    corrections are looked for."""
 
     on: frozenset[StandardName] | None = None
     script: str = ""
     rests: bool = True
+    mending: bool = False
 
 
 def check_words(
-    workshop: Workshop, parsed: ParsedClaims, told: Told, memory: Memory | None, asking: Asking
+    workshop: Workshop,
+    parsed: ParsedClaims,
+    told: Told,
+    memory: Memory | None,
+    asking: Asking,
+    judging: Callable[[Claim], tuple[Judged, ...]] | None = None,
 ) -> tuple[Checked, Problems]:
-    """Put every claim of the scripts and every sight of the drills to the standards that it is for."""
+    """Put every claim of the scripts and every sight of the drills to the standards that it is for.
+
+    judging: verdicts that were found elsewhere (on a cluster, say), by claim; () for one that is not among them.
+    """
     problems: Problems = ()
     claims_of = {(one.script, one.sentence.span): one.claims for one in parsed.sentences}
     sentences: list[CheckedSentence] = []
     folder = workshop.folder
 
     def judged(claim: Claim) -> JudgedClaim:
-        found = judge(_only(claim, asking), workshop, told, asking.rests, memory)
-        return JudgedClaim(claim, found)
+        found = judging(_only(claim, asking)) if judging is not None else None
+        found = found or judge(_only(claim, asking), workshop, told, asking.rests, memory)
+        mended = corrections(claim, found, workshop, told, memory) if asking.mending else ()
+        return JudgedClaim(claim, found, mended)
 
     ranking = Ranking(folder) if folder.scripts else None
     comparer = Comparer(ranking) if ranking is not None else None
