@@ -99,6 +99,9 @@ def test_every_step_sentence_caution_and_the_notice_are_on_the_page(demo: Demo) 
     words += [part.caution for part in folder.parts if part.caution]
     assert [w for w in words if w not in page] == []
     assert page.count(folder.type.notice) > 2
+    script = page.split('id="script.01_2d_fuel"')[1].split("</section>")[0]
+    pump = next(part.caution for part in folder.parts if part.name == "engine pump")
+    assert pump in script, "a sentence that speaks of the pump carries the pump's caution"
 
 
 def test_the_fuel_sheet_answers_what_a_stranger_asks(demo: Demo) -> None:

@@ -2,6 +2,7 @@
 
 import json
 import re
+from dataclasses import replace
 from html.parser import HTMLParser
 from itertools import pairwise
 
@@ -88,6 +89,17 @@ def view_of(words: str, **more: object) -> PackView:
         problems=(Diagnostic("N101", here, words, words),),
         made=words,
     )
+
+
+def test_a_caution_is_told_in_full_once_and_then_pointed_to() -> None:
+    base = view_of("words")
+    text = "Hands clear of the flaps."
+    spoken = SentenceView("It moves.", "", 1, "claimed", "0:01", carried=(text,))
+    script = ScriptView("a", "A", (spoken, replace(spoken, text="It moves again.")))
+    made = page(replace(base, scripts=(script,), drills=(), cautions=(CautionView(text, "flap jack"),)))
+    assert made.count(f"<strong>Caution: </strong>{text}") == 1
+    assert re.search(r'<a[^>]*href="#caution.1"[^>]*>Caution 1</a>', made)
+    assert 'id="caution.1"' in made
 
 
 def test_nothing_of_the_user_becomes_markup() -> None:

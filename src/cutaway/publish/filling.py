@@ -6,11 +6,13 @@ from typing import Literal, assert_never
 
 from cutaway.handbook.records import Cite, Folder, Paragraph
 from cutaway.inquiry.verdicts import Empty, Fails, Holds, NotModelled, RestsOn, Stated, Undecided, Verdict
+from cutaway.language.syntax import Claim
 from cutaway.machine.fitting import Assumption
 from cutaway.narrate.checked import Checked, CheckedSentence, CheckedStep, JudgedClaim, is_wrong
 from cutaway.narrate.citing import figures_told
 from cutaway.narrate.clock import clock
 from cutaway.narrate.coverage import checking
+from cutaway.narrate.naming import parts_named
 from cutaway.narrate.spoken import spoken_terms
 from cutaway.narrate.timing import Slot, timeline
 from cutaway.parts.kind import Kind
@@ -48,8 +50,8 @@ def pack_view(
         head.notice,
         tuple(str(s.name) for s in head.standards),
         tuple(a.name for a in head.airframes),
-        _scripts(folder, checked),
-        _drills(folder, checked),
+        _scripts(folder, kinds, checked),
+        _drills(folder, kinds, checked),
         sheets,
         _paragraphs(folder),
         tuple(TermView(t.name, t.meaning, t.said_as, t.also, tuple(map(key_of, t.cites))) for t in folder.glossary),
@@ -59,17 +61,17 @@ def pack_view(
     )
 
 
-def _scripts(folder: Folder, checked: Checked) -> tuple[ScriptView, ...]:
+def _scripts(folder: Folder, kinds: Mapping[str, Kind], checked: Checked) -> tuple[ScriptView, ...]:
     out = []
     for script, group in groupby(checked.sentences, key=lambda s: s.script):
         slots = timeline(script, spoken_terms(folder))
-        views = tuple(_sentence(one, slot, folder) for one, slot in zip(group, slots, strict=True))
+        views = tuple(_sentence(one, slot, folder, kinds) for one, slot in zip(group, slots, strict=True))
         length = clock(slots[-1].stop) if slots else ""
         out.append(ScriptView(script.name, script.title, views, f"captions/{script.name}.vtt", length))
     return tuple(out)
 
 
-def _sentence(one: CheckedSentence, slot: Slot, folder: Folder) -> SentenceView:
+def _sentence(one: CheckedSentence, slot: Slot, folder: Folder, kinds: Mapping[str, Kind]) -> SentenceView:
     sentence = one.sentence
     verdict, words = _reported(one)
     return SentenceView(
@@ -83,7 +85,22 @@ def _sentence(one: CheckedSentence, slot: Slot, folder: Folder) -> SentenceView:
         verdict,
         words,
         tuple(key_of(paragraph) for paragraph in one.likely),
+        carried=_carried(tuple(claim.claim for claim in one.claims), folder, kinds),
     )
+
+
+def _carried(claims: tuple[Claim, ...], folder: Folder, kinds: Mapping[str, Kind]) -> tuple[str, ...]:
+    """The cautions of the parts that some claims speak of or move, each once."""
+    names = frozenset(str(part.name) for part in folder.parts)
+    spoken = {name for claim in claims for name in parts_named(claim, names)}
+    found = [
+        text
+        for part in folder.parts
+        if part.name in spoken
+        for text in (part.caution, kinds[part.kind].caution)
+        if text
+    ]
+    return tuple(dict.fromkeys(found))
 
 
 def _reported(one: CheckedSentence) -> tuple[Literal["", "stated", "reported", "fails"], str]:
@@ -101,16 +118,16 @@ def _reported(one: CheckedSentence) -> tuple[Literal["", "stated", "reported", "
     return "reported", f"It is marked as coming from {numbers}. It has no figure that could be compared."
 
 
-def _drills(folder: Folder, checked: Checked) -> tuple[ScriptView, ...]:
+def _drills(folder: Folder, kinds: Mapping[str, Kind], checked: Checked) -> tuple[ScriptView, ...]:
     out = []
     for drill, group in groupby(checked.steps, key=lambda s: s.drill):
-        steps = tuple(_step(one, folder) for one in group)
+        steps = tuple(_step(one, folder, kinds) for one in group)
         on = f" On {drill.on.words}." if drill.on.words else ""
         out.append(ScriptView(drill.name, drill.title, steps, says=f"Begins from: {drill.situation}.{on}"))
     return tuple(out)
 
 
-def _step(one: CheckedStep, folder: Folder) -> SentenceView:
+def _step(one: CheckedStep, folder: Folder, kinds: Mapping[str, Kind]) -> SentenceView:
     step = one.step
     return SentenceView(
         step.text,
@@ -121,6 +138,7 @@ def _step(one: CheckedStep, folder: Folder) -> SentenceView:
         tuple(_claim(claim, folder) for claim in one.claims),
         tuple(map(key_of, step.cites)),
         caution=step.caution,
+        carried=_carried(tuple(claim.claim for claim in one.claims), folder, kinds),
     )
 
 

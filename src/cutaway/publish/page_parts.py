@@ -4,7 +4,7 @@ from itertools import groupby
 
 from cutaway.problems.printing import as_records
 from cutaway.publish.html import Html, anchor, drawing, el, join
-from cutaway.publish.page_script import SIGNS, WORST_FIRST, sentence_id, worst
+from cutaway.publish.page_script import SIGNS, WORST_FIRST, caution_id, sentence_id, worst
 from cutaway.publish.view import PackView, ParagraphView, SentenceView, SheetView
 from cutaway.wording.verdicts import Kind, listed
 
@@ -158,8 +158,8 @@ def _sheet(sheet: SheetView, subjects: tuple[str, ...], systems: tuple[str, ...]
 def cautions(view: PackView) -> Html:
     """Every caution, with what it is about."""
     rows = [
-        el("li", el("span", _with_cites(one.about, one.cites), class_="label"), el("p", one.text))
-        for one in view.cautions
+        el("li", el("span", _with_cites(one.about, one.cites), class_="label"), el("p", one.text), id=caution_id(n))
+        for n, one in enumerate(view.cautions, 1)
     ]
     return section("Cautions", "cautions", el("ul", *rows, class_="cautions") if rows else "")
 

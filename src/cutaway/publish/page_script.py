@@ -33,7 +33,8 @@ def script_section(script: ScriptView, view: PackView) -> Html:
 def drill_section(drill: ScriptView, view: PackView) -> Html:
     """One drill: where it begins, then its steps."""
     ident = anchor("drill", drill.name)
-    rows = (_sentence(step, sentence_id(drill, number), view) for number, step in enumerate(drill.sentences, 1))
+    told: set[str] = set()
+    rows = [_sentence(step, sentence_id(drill, number), view, told) for number, step in enumerate(drill.sentences, 1)]
     return el(
         "section",
         el("h2", drill.title or drill.name, id=ident),
@@ -93,12 +94,13 @@ def _coverage(script: ScriptView) -> Html:
 def _chapters(script: ScriptView, view: PackView) -> list[Html]:
     found: list[Html] = []
     rows: list[Html] = []
+    told: set[str] = set()
     chapter = ""
     for number, sentence in enumerate(script.sentences, 1):
         if sentence.chapter != chapter:
             found.extend(_chapter(chapter, rows))
             chapter, rows = sentence.chapter, []
-        rows.append(_sentence(sentence, sentence_id(script, number), view))
+        rows.append(_sentence(sentence, sentence_id(script, number), view, told))
     found.extend(_chapter(chapter, rows))
     return found
 
@@ -110,10 +112,11 @@ def _chapter(title: str, rows: list[Html]) -> list[Html]:
     return [*heading, el("ol", *rows, class_="sentences")]
 
 
-def _sentence(sentence: SentenceView, ident: str, view: PackView) -> Html:
+def _sentence(sentence: SentenceView, ident: str, view: PackView, told: set[str]) -> Html:
+    """One row. told: the cautions that stand in full above it; its own join them."""
     row = (
         el("span", sentence.time, class_="time"),
-        el("span", sentence.text, _caution(sentence), class_="said"),
+        el("span", sentence.text, _caution(sentence, view, told), class_="said"),
         _chips(sentence, view),
     )
     classes = f"is-{sentence.kind}" + (" is-wrong" if sentence.wrong else "")
@@ -125,10 +128,28 @@ def _sentence(sentence: SentenceView, ident: str, view: PackView) -> Html:
     return el("li", opened, id=ident, class_=classes)
 
 
-def _caution(sentence: SentenceView) -> Html:
-    if not sentence.caution:
-        return Html("")
-    return el("span", el("strong", "Caution: "), sentence.caution, class_="caution")
+def _caution(sentence: SentenceView, view: PackView, told: set[str]) -> Html:
+    """The cautions of a row: those not told yet in full, then where the others stand."""
+    texts = tuple(dict.fromkeys(text for text in (sentence.caution, *sentence.carried) if text))
+    fresh = [text for text in texts if text not in told]
+    told.update(fresh)
+    full = [el("span", el("strong", "Caution: "), text, class_="caution") for text in fresh]
+    place = {one.text: number for number, one in enumerate(view.cautions, 1)}
+    links = [
+        el("a", f"Caution {place[text]}", href=f"#{caution_id(place[text])}", title=text)
+        for text in texts
+        if text not in fresh and text in place
+    ]
+    return join((*full, *([el("span", *_spaced(links), class_="caution")] if links else [])))
+
+
+def _spaced(links: list[Html]) -> list[Html | str]:
+    return [piece for i, link in enumerate(links) for piece in ((", ", link) if i else (link,))]
+
+
+def caution_id(number: int) -> str:
+    """The id of a caution in the page's list of them, counted from 1."""
+    return anchor("caution", str(number))
 
 
 def _chips(sentence: SentenceView, view: PackView) -> Html:

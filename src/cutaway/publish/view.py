@@ -38,7 +38,8 @@ class SentenceView:
     time: when it is spoken, '0:41', or the number of the step. cites: keys of the paragraphs it is marked with, as in
     `ParagraphView.key`. cite_verdict: for one that is marked: every figure of it is stated there; it has no figure to
     compare and only reports; or it fails. cite_words: the same as a sentence. likely: for an unchecked one, the
-    likeliest paragraphs. caution: of a step.
+    likeliest paragraphs. caution: of a step. carried: the cautions of the parts that it speaks of or moves, in the
+    words of `CautionView.text`.
     """
 
     text: str
@@ -52,6 +53,7 @@ class SentenceView:
     cite_words: str = ""
     likely: tuple[str, ...] = ()
     caution: str = ""
+    carried: tuple[str, ...] = ()
 
     @property
     def wrong(self) -> bool:
