@@ -7,13 +7,14 @@ from cutaway.api.checking import found_wrong
 from cutaway.api.making import Made
 from cutaway.api.telling_books import compared_counts, compared_lines, compared_record
 from cutaway.handbook.search import Hit
-from cutaway.narrate.checked import Checked, JudgedClaim, is_wrong
+from cutaway.narrate.checked import Checked, CheckedSentence, JudgedClaim, is_wrong
+from cutaway.narrate.obsolete import Obsolete
 from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.printing import as_records
 from cutaway.problems.span import Span, place
 from cutaway.wording.asking import text_of
-from cutaway.wording.corrections import corrected_text, correction_sentence
+from cutaway.wording.corrections import corrected_text, correction_sentence, overtaken_sentence
 from cutaway.wording.verdicts import grouped, heading, kind_of, verdict_sentence
 
 _ORDER = ("Holds", "Stated", "Rests on", "Fails", "Empty", "Not modelled", "Undecided")
@@ -30,10 +31,11 @@ def checked_text(checked: Checked, everything: bool = False, wrong: bool = False
 def _checked_lines(checked: Checked, everything: bool, wrong: bool) -> Iterator[str]:
     for one in checked.sentences:
         told = [c for c in one.claims if everything or _worth_telling(c)]
-        if told:
+        if told or one.overtaken:
             yield f"{_place(one.sentence.span)}  {one.sentence.text}"
             for claim in told:
                 yield from _claim_lines(claim, checked, everything)
+            yield from (f"    {words}" for words in _overtaken(one, checked))
             yield ""
     for step in checked.steps:
         told = [c for c in step.claims if everything or _worth_telling(c)]
@@ -45,6 +47,11 @@ def _checked_lines(checked: Checked, everything: bool, wrong: bool) -> Iterator[
     if everything:
         yield from compared_lines(checked)
     yield from _counts(checked, wrong, everything)
+
+
+def _overtaken(one: CheckedSentence, checked: Checked) -> tuple[str, ...]:
+    """What later amendments made of a sentence."""
+    return tuple(overtaken_sentence(o.said, o.old, o.new, o.standards, checked.folder) for o in one.overtaken)
 
 
 def _worth_telling(claim: JudgedClaim) -> bool:
@@ -122,6 +129,7 @@ def checked_record(checked: Checked | None, problems: Problems) -> dict[str, obj
             "claims": [],
             "unchecked": [],
             "compared": [],
+            "overtaken": [],
         }
     claims = [
         *((one.script.name, one.sentence.text, c) for one in checked.sentences for c in one.claims),
@@ -143,6 +151,20 @@ def checked_record(checked: Checked | None, problems: Problems) -> dict[str, obj
             if s.unchecked
         ],
         "compared": [compared_record(s) for s in checked.sentences if s.compared is not None],
+        "overtaken": [_overtaken_record(s, o, checked) for s in checked.sentences for o in s.overtaken],
+    }
+
+
+def _overtaken_record(one: CheckedSentence, what: Obsolete, checked: Checked) -> dict[str, object]:
+    return {
+        "place": _place(one.sentence.span),
+        "sentence": one.sentence.text,
+        "said": what.said,
+        "old": f"{what.old.source} {what.old.number}",
+        "new": f"{what.new.source} {what.new.number}",
+        "amendment": what.new.amended_by,
+        "standards": [str(name) for name in what.standards],
+        "words": overtaken_sentence(what.said, what.old, what.new, what.standards, checked.folder),
     }
 
 

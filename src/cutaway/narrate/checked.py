@@ -19,8 +19,10 @@ from cutaway.narrate.claimed import words_and_claims
 from cutaway.narrate.compared import Compared
 from cutaway.narrate.coverage import checking
 from cutaway.narrate.likely import Ranking
+from cutaway.narrate.obsolete import Obsolete, overtaken
 from cutaway.narrate.sentence_first import Comparer
 from cutaway.narrate.sentence_first import told as told_of
+from cutaway.narrate.superseding import Later
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.span import Span
 from cutaway.quantities.which import StandardName, Which
@@ -45,7 +47,8 @@ class JudgedClaim:
 class CheckedSentence:
     """A sentence of a script. stated: it reports a paragraph, which says so. likely: for one that nothing checks, the
     likeliest paragraphs. at_odds: what it says otherwise than the paragraphs that it cites or the claims under it.
-    compared: the sentence held against the books, None where a claim checks it or it needs none."""
+    compared: the sentence held against the books, None where a claim checks it or it needs none. overtaken: what later
+    amendments made of it, where corrections were asked for."""
 
     script: Script
     sentence: Sentence
@@ -54,6 +57,7 @@ class CheckedSentence:
     likely: tuple[Paragraph, ...]
     at_odds: Problems = ()
     compared: Compared | None = None
+    overtaken: tuple[Obsolete, ...] = ()
 
     @property
     def unchecked(self) -> bool:
@@ -136,6 +140,7 @@ def check_words(
         return JudgedClaim(claim, found, mended)
 
     ranking = Ranking(folder) if folder.scripts else None
+    later = Later(folder)
     comparer = Comparer(ranking) if ranking is not None else None
     for script in folder.scripts:
         if asking.script and script.name != asking.script:
@@ -153,6 +158,9 @@ def check_words(
                 problems += told_of(compared)
                 likely = tuple(found.paragraph for found in compared.likely) if one.unchecked else ()
                 one = _held(replace(one, likely=likely, compared=compared))
+            if asking.mending:
+                pairs = tuple((claim.claim, claim.judged) for claim in claims)
+                one = replace(one, overtaken=overtaken(sentence, pairs, folder, later))
             sentences.append(one)
     steps: list[CheckedStep] = []
     for drill in folder.drills if not asking.script else ():

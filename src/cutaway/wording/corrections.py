@@ -1,11 +1,12 @@
 """What a failed claim would have to say, as short sentences under it."""
 
-from cutaway.handbook.records import Folder
+from cutaway.handbook.records import Folder, Paragraph
 from cutaway.inquiry.questions.corrections import Correction
 from cutaway.language.print_back import printed, printed_claim
 from cutaway.language.syntax import And, ComesOnAt, Compare, Statement, When
 from cutaway.quantities.which import StandardName
 from cutaway.wording.asking import the
+from cutaway.wording.citing import book_name
 from cutaway.wording.figures import duration
 from cutaway.wording.verdicts import listed
 
@@ -63,3 +64,16 @@ def _figure(now: Statement, before: Statement) -> str:
             return f"at {quantity.text}"
         case _:
             return f"as '{printed(now)}'"
+
+
+def overtaken_sentence(
+    said: str, old: Paragraph, new: Paragraph, standards: tuple[StandardName, ...], folder: Folder
+) -> str:
+    """That an amendment overtook a sentence: 'It was so until A.L. 1 (September 1938): …'."""
+    dates = {(s.key, a.name): a.date for s in folder.sources for a in s.amendments}
+    date = dates.get((new.source, new.amended_by), "")
+    when = f"{new.amended_by} ({date})" if date else new.amended_by
+    book = book_name(old.source, folder)
+    return (
+        f"Overtaken by {when} on {listed(standards)}: '{said}' stands in {book} {old.number}, altered by {new.number}."
+    )
