@@ -140,7 +140,7 @@ def _caution(sentence: SentenceView, view: PackView, told: set[str]) -> Html:
         for text in texts
         if text not in fresh and text in place
     ]
-    return join((*full, *([el("span", *_spaced(links), class_="caution")] if links else [])))
+    return join((*full, *([el("span", *_spaced(links), class_="caution-again")] if links else [])))
 
 
 def _spaced(links: list[Html]) -> list[Html | str]:
