@@ -9,11 +9,11 @@ import pytest
 from cutaway.draw.shapes import Circle, Group, Line, Path, Point, Polyline, Rect, Shape, Text
 from cutaway.draw.symbols.symbol import LINK_IN, LINK_OUT, Look, Setting, Symbol
 from cutaway.draw.symbols.table import SYMBOLS, ports_of, symbol_of
+from cutaway.draw.symbols.unknown import box
 from cutaway.draw.theme import RULES, TEXT_RULES
 from cutaway.parts.kind import Kind, Port
 from cutaway.parts.library import KINDS
-
-NAMES = ("port tank", "starboard tank", "reserve")
+from tests.draw.symbol_page import ENDS, NAMES, look_at
 
 
 def look(
@@ -100,24 +100,21 @@ def shown(name: str, one: Look) -> tuple[Shape, ...]:
     return uncoloured(symbol_of(KINDS[name], one).shapes)
 
 
-@pytest.mark.parametrize(
-    ("name", "state"),
-    [
-        ("low-pressure lamp", "lit"),
-        ("charging lamp", "lit"),
-        ("fuel relief valve", "open"),
-        ("oil relief valve", "open"),
-        ("suction relief valve", "open"),
-        ("carburettor", "fed"),
-        ("fuse", "blown"),
-        ("bus", "alive"),
-        ("generator", "charging"),
-        ("electrical load", "working"),
-        ("gyro instrument", "working"),
-        ("contents gauge", "working"),
-        ("engine", "running"),
-    ],
-)
+BY_ITS_READING = {
+    "accumulator": "pressure",
+    "doors": "angle",
+    "flaps": "angle",
+    "jack": "travel",
+    "ram": "travel",
+    "reservoir": "contents",
+    "tank": "contents",
+}
+"""Kinds whose states are places of something that is drawn where its reading says that it is."""
+
+STATES = [(k.name, s.words) for k in KINDS.values() for s in k.states if k.name not in BY_ITS_READING]
+
+
+@pytest.mark.parametrize(("name", "state"), STATES, ids=[f"{n}: {s}" for n, s in STATES])
 def test_a_state_is_seen_without_colour(name: str, state: str) -> None:
     yes, no = (shown(name, look(KINDS[name], states={state: so})) for so in (True, False))
     assert yes != no
@@ -132,9 +129,44 @@ def test_each_position_is_seen_without_colour(name: str) -> None:
         assert len({shown(name, look(kind, place)) for place in places}) == len(places)
 
 
-@pytest.mark.parametrize("name", ["tank", "reservoir", "contents gauge", "jack", "flaps", "position indicator"])
+ENDS_OF_DIALS = {"fuel pressure gauge": 6.0e4, "suction gauge": 2.0e4, "boost gauge": 1.2e5}
+GAUGES = sorted(k.name for k in KINDS.values() if k.name.endswith(("gauge", "meter", "counter", "indicator")))
+
+
+@pytest.mark.parametrize(
+    "name", [*GAUGES, *BY_ITS_READING, "air bottle", "emergency air bottle", "leg", "coolant circuit"]
+)
 def test_a_reading_is_seen(name: str) -> None:
-    assert len({shown(name, look(KINDS[name], share=share)) for share in (0.1, 0.5, 0.9)}) == 3
+    """As a pointer or a level, without colour or words."""
+    kind = KINDS[name]
+    main = next(r for r in kind.readings if r.main)
+    low, high = ENDS.get(main.dimension, (0.0, 1.0))
+    high = ENDS_OF_DIALS.get(name, high)
+    seen = set()
+    for part in (0.1, 0.5, 0.9):
+        one = replace(look_at(kind), readings={main.name: low + part * (high - low)})
+        seen.add(shown(name, one))
+    assert len(seen) == 3
+
+
+@pytest.mark.parametrize("name", sorted(KINDS))
+def test_every_kind_has_a_symbol_or_a_box_that_tells_as_much(name: str) -> None:
+    """The box of a kind without a symbol shows its positions and states too."""
+    kind = KINDS[name]
+
+    def boxed(one: Look) -> tuple[Shape, ...]:
+        return uncoloured(box(kind, ports_of(kind, one), one).shapes)
+
+    for control in kind.controls:
+        count = len(control.positions) + (len(NAMES) if control.each else 0)
+        places = [0.0, 0.3, 1.0] if control.ranged else [float(i) for i in range(count)]
+        assert len({boxed(look(kind, place)) for place in places}) == len(places)
+    for state in kind.states:
+        assert boxed(look(kind, states={state.words: True})) != boxed(look(kind, states={state.words: False}))
+
+
+def test_no_kind_of_the_library_is_without_a_symbol() -> None:
+    assert set(KINDS) - set(SYMBOLS) == set()
 
 
 def test_a_kind_without_a_symbol_is_a_box_with_its_ports() -> None:

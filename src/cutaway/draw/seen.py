@@ -67,7 +67,7 @@ def look_of(part: Part, kind: Kind, subject: Subject, values: Values | None, joi
     lists = dict(part.lists)
     wants = wants_of(part, kind, subject)
     controls = {c.name: _setting(part, c, lists, values) for c in kind.controls}
-    states, readings = {}, {}
+    states, readings, moved = {}, {}, None
     if values is not None:
         for state in kind.states:
             value = values.get(signal_name(part.name, state.signal))
@@ -78,7 +78,8 @@ def look_of(part: Part, kind: Kind, subject: Subject, values: Values | None, joi
             alive = values.get(signal_name(part.name, reading.alive), 1.0) if reading.alive else 1.0
             if value is not None and alive > 0.5:
                 readings[reading.name] = value
-    return Look(lists, controls, states, readings, wants, joined)
+        moved = values.get(signal_name(part.name, "position"))
+    return Look(lists, controls, states, readings, wants, joined, moved)
 
 
 def wants_of(part: Part, kind: Kind, subject: Subject) -> dict[str, float]:

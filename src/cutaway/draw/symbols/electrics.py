@@ -1,22 +1,32 @@
 """Symbols of the electrical system: battery, generator, bus, switch, fuse, load."""
 
 from cutaway.draw.shapes import Circle, Line, Rect, Shape
-from cutaway.draw.symbols.strokes import letters, round_at, through
-from cutaway.draw.symbols.symbol import LINK_IN, Anchor, Look, Symbol, position
+from cutaway.draw.symbols.strokes import letters, round_at, struck, through
+from cutaway.draw.symbols.symbol import LINK_IN, Anchor, Look, Symbol, fraction, position
 
 
 def battery(look: Look) -> Symbol:
-    """Plates, long and short."""
+    """Plates, long and short, and a bar for the charge; struck out when it is flat."""
     plates: list[Shape] = []
     for i in range(3):
         x = 0.2 + 0.24 * i
         plates += [Line((x, 0.5), (x, 0.86), "heavy"), Line((x + 0.12, 0.36), (x + 0.12, 1.0), "stroke")]
-    shapes: tuple[Shape, ...] = (
+    shapes: list[Shape] = [
         *plates,
         letters("+", (0.96, 0.45), 0.28),
         letters("−", (0.06, 0.45), 0.28),
-    )
-    return Symbol((1.1, 1.1), (Anchor("positive", (0.8, 0.68), "east"),), shapes)
+        *_charge(fraction(look, "charge", "capacity")),
+    ]
+    if look.states.get("flat"):
+        shapes += struck((0.5, 0.68), 0.34)
+    return Symbol((1.1, 1.1), (Anchor("positive", (0.8, 0.68), "east"),), tuple(shapes))
+
+
+def _charge(part: float | None) -> tuple[Shape, ...]:
+    """A bar above the plates, as full as the battery."""
+    if part is None:
+        return ()
+    return Rect((0.14, 0.08), (0.74, 0.16), "ring"), Rect((0.14, 0.08), (0.74 * part, 0.16), "solid")
 
 
 def generator(look: Look) -> Symbol:

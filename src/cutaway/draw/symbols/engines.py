@@ -34,6 +34,19 @@ def _airscrew(hub: tuple[float, float]) -> tuple[Shape, ...]:
 
 def throttle(look: Look) -> Symbol:
     """A lever on a quadrant: back is closed, forward is open."""
+    return _quadrant(look, None)
+
+
+def gated_throttle(look: Look) -> Symbol:
+    """A lever on a quadrant with a gate across its way."""
+    return _quadrant(look, GATE)
+
+
+GATE = 0.9
+"""Where the gate of a gated throttle is on its travel, 0 to 1."""
+
+
+def _quadrant(look: Look, gate: float | None) -> Symbol:
     setting = look.controls.get("")
     pivot = (0.66, 0.95)
     shapes: list[Shape] = [
@@ -42,6 +55,9 @@ def throttle(look: Look) -> Symbol:
         Circle(pivot, 0.07, "solid"),
     ]
     shapes += [Line(round_at(pivot, 0.56, a), round_at(pivot, 0.68, a), "thin") for a in (40, 65, 90, 115, 140)]
+    if gate is not None:
+        degrees = 140 - 100 * (gate + 0.02)
+        shapes.append(Line(round_at(pivot, 0.46, degrees), round_at(pivot, 0.68, degrees), "heavy"))
     if setting is not None and setting.place is not None:
         knob = round_at(pivot, 0.76, 140 - 100 * min(1.0, max(0.0, setting.place)))
         shapes += [Line(pivot, knob, "heavy"), Circle(knob, 0.09, "solid")]
@@ -56,7 +72,7 @@ def magneto_switch(look: Look) -> Symbol:
     shapes: list[Shape] = [Circle(centre, 0.3, "edge")]
     step = 120.0 / max(1, len(positions) - 1)
     for i, word in enumerate(positions):
-        shapes.append(letters(word[:1].upper(), round_at(centre, 0.45, 150 - step * i), 0.18))
+        shapes.append(letters(word[:1].upper(), round_at(centre, 0.45, 150 - step * i), 0.19))
     if setting is not None and setting.place is not None:
         tip = round_at(centre, 0.26, 150 - step * setting.place)
         shapes += [Line(round_at(centre, 0.2, 330 - step * setting.place), tip, "heavy"), Circle(centre, 0.07, "solid")]

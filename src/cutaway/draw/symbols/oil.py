@@ -18,24 +18,29 @@ def reservoir(look: Look) -> Symbol:
 
 def selector_valve(look: Look) -> Symbol:
     """A square with the two ways that are open in this position, or bars where nothing passes."""
-    where = position(look)
-    p, r, d, u = (0.2, 0.35), (0.2, 0.85), (1.1, 0.35), (1.1, 0.85)
-    shapes: list[Shape] = [Rect((0.2, 0.1), (0.9, 1.0), "edge")]
+    return selector_body(position(look), 0.0)
+
+
+def selector_body(where: str, above: float) -> Symbol:
+    """The square of a selector valve, with room above it. where: the position, '' where it is not known."""
+    near, far = 0.35 + above, 0.85 + above
+    p, r, d, u = (0.2, near), (0.2, far), (1.1, near), (1.1, far)
+    shapes: list[Shape] = [Rect((0.2, 0.1 + above), (0.9, 1.0), "edge")]
     if where == "down":
         shapes += [*arrow(p, (d[0] - 0.04, d[1]), head=0.16), *arrow(u, (r[0] + 0.04, r[1]), head=0.16)]
     elif where == "up":
         shapes += [*arrow(p, (u[0] - 0.04, u[1] - 0.02), head=0.16), *arrow(d, (r[0] + 0.04, r[1] - 0.02), head=0.16)]
     elif where:
         shapes += [s for at, way in ((p, 0), (r, 0), (d, 180), (u, 180)) for s in blocked(at, way, 0.16)]
-    for word, x, y in (("P", 0.1, 0.24), ("R", 0.1, 0.74), ("D", 1.2, 0.24), ("U", 1.2, 0.74)):
-        shapes.append(letters(word, (x, y), 0.17))
+    for word, (x, y) in (("P", p), ("R", r), ("D", d), ("U", u)):
+        shapes.append(letters(word, (x - 0.1 if x < 0.5 else x + 0.1, y - 0.11), 0.19))
     ports = (
-        Anchor("pressure", (0.2, 0.35), "west"),
-        Anchor("return", (0.2, 0.85), "west"),
-        Anchor("down", (1.1, 0.35), "east"),
-        Anchor("up", (1.1, 0.85), "east"),
+        Anchor("pressure", p, "west"),
+        Anchor("return", r, "west"),
+        Anchor("down", d, "east"),
+        Anchor("up", u, "east"),
     )
-    return Symbol((1.3, 1.2), ports, tuple(shapes))
+    return Symbol((1.3, 1.2 + above), ports, tuple(shapes))
 
 
 def jack(look: Look) -> Symbol:

@@ -52,6 +52,7 @@ class Look:
 
     lists: the entry's lists. controls: by name. states: by their first word or words. readings: by name, only of an
     instrument that works. wants: the kind's quantities. joined: how many lines come from the west and go to the east.
+    moved: how far what moves in it has gone, 0 to 1, by the part's own signal `position`.
     """
 
     lists: Mapping[str, tuple[str, ...]]
@@ -60,6 +61,12 @@ class Look:
     readings: Mapping[str, float]
     wants: Mapping[str, float]
     joined: tuple[int, int] = (1, 1)
+    moved: float | None = None
+
+    @property
+    def over(self) -> bool | None:
+        """Whether what moves in it has gone over."""
+        return None if self.moved is None else self.moved > 0.5
 
 
 Draw = Callable[[Look], Symbol]
