@@ -12,6 +12,7 @@ from cutaway.cli import (
     captions,
     chart,
     check,
+    compare,
     desk,
     exits,
     explain,
@@ -30,6 +31,7 @@ from cutaway.cli import (
     schema,
     sources,
     take,
+    why,
 )
 
 
@@ -78,8 +80,10 @@ take.register(app)
 find.register(app)
 sources.register(app)
 link.register(app)
+compare.register(app)
 run.register(app)
 chart.register(app)
+why.register(app)
 failures.register(app)
 make.register(app)
 open_pack.register(app)

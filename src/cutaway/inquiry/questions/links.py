@@ -1,0 +1,115 @@
+"""The links of a chain of cause: a closed set of records, each with the paragraphs of its part."""
+
+from dataclasses import dataclass
+
+from cutaway.handbook.records import Cite
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """A part on a path. setting: how it stands there ('on', 'port tank', 'made'), '' where it has no say. failure: what
+    is wrong with it, '' if nothing."""
+
+    part: str
+    setting: str = ""
+    failure: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Is:
+    """A part is in a state: 'the engine is running'."""
+
+    part: str
+    state: str
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Reads:
+    """A value against the limit that decides. what: where it is read ('carburettor inlet'). above: whether it is."""
+
+    part: str
+    what: str
+    value: float
+    limit: float
+    dimension: str
+    datum: str
+    above: bool
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Fed:
+    """Something comes to a part from a supply, by way of steps in the order of the flow. medium: what comes. drawn:
+    the supply draws instead of giving (a vacuum pump), and the steps lead to it."""
+
+    part: str
+    supply: str
+    steps: tuple[Step, ...]
+    medium: str
+    drawn: bool
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """Nothing comes to a part: `steps` shut the way to the nearest supply; none of them where the supply gives
+    nothing."""
+
+    part: str
+    supply: str
+    steps: tuple[Step, ...]
+    medium: str
+    drawn: bool
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Tied:
+    """A part goes as another does. by: the coupling's name ('driven by'). state: how the other is ('running')."""
+
+    part: str
+    by: str
+    to: str
+    state: str
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Stands:
+    """A control stands somewhere. control: its name with its part."""
+
+    control: str
+    position: str
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Broken:
+    """Something is wrong with a part. says: what that does."""
+
+    part: str
+    failure: str
+    says: str
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Holds:
+    """What a store holds, SI. full: the most it can hold, None where that is not known."""
+
+    part: str
+    content: float
+    dimension: str
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """A condition of the world, SI."""
+
+    name: str
+    value: float
+
+
+Link = Is | Reads | Fed | Cut | Tied | Stands | Broken | Holds | Given
