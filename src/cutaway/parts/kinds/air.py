@@ -153,7 +153,7 @@ def _regulator(fit: Fit) -> Recipe:
     out, back_in = fit.si["cut-out"], min(fit.si["cut-in"], 0.999 * fit.si["cut-out"])
     flow = fit.si["flow"]
     pressure = gauge_at("system")
-    idling = Mode("idling", over(pressure, out), under(pressure, back_in), started=None)
+    idling = Mode("idling", over(pressure, out), under(pressure, back_in), dwell=0.2, started=None)
     blows = product(apply("max", ModeIs("idling"), failed("stuck idling")), unless("stuck charging"))
     elements = (
         Element("non-return valve", "GASWAY", ("compressor", "system"), (conductance(flow), CORE, 2_000.0)),

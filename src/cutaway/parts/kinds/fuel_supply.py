@@ -4,7 +4,6 @@ from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, P
 from cutaway.parts.kinds.common import (
     CONTROL,
     JUDGEMENT,
-    above,
     at_position,
     drops_to,
     fixed,
@@ -68,7 +67,8 @@ def _immersed(fit: Fit) -> Recipe:
     delivery, stall = fit.si["delivery"], fit.si["pressure"]
     whole, free = unless("lead off"), unless("seized")
     share = product(within_one(apply("div", Across("feed"), fit.si["voltage"])), whole, free)
-    running = above(share, 0.3)
+    turns = latch("running", share, 0.3, 0.25)
+    running = ModeIs("running")
     takes = load_conductance(fit.si["current"], fit.si["voltage"])
     elements = (
         pump(PETROL, "impeller", ENDS, delivery, stall, 1.0, share),
@@ -81,7 +81,7 @@ def _immersed(fit: Fit) -> Recipe:
         ("speed", share),
         ("current", apply("add", Through("motor"), Through("held still"))),
     )
-    return Recipe((*NODES, port("feed", "current"), AIRFRAME), elements, signals=signals)
+    return Recipe((*NODES, port("feed", "current"), AIRFRAME), elements, (turns,), signals)
 
 
 IMMERSED_PUMP = Kind(

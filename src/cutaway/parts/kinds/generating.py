@@ -3,10 +3,10 @@
 from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
-    above,
     at_position,
     either,
     fixed,
+    latch,
     least,
     most,
     over,
@@ -45,8 +45,10 @@ def _dynamo(fit: Fit) -> Recipe:
     short = Element("short", "LIN", ("output", "airframe"), (SHORTED,), gate=failed("short"))
     current = apply("sub", Through("winding"), Through("short"))
     nodes = (port("output", "current"), fixed("armature", "current", armature), AIRFRAME)
-    signals = (("current", current), ("charging", above(current, 0.01 * limit)), ("voltage", Across("output")))
-    return Recipe(nodes, (winding, short), signals=signals)
+    # A memory, since a lamp that it puts out would else bring it back.
+    charging = latch("charging", current, 0.02 * limit, 0.005 * limit)
+    signals = (("current", current), ("charging", ModeIs("charging")), ("voltage", Across("output")))
+    return Recipe(nodes, (winding, short), (charging,), signals)
 
 
 # A motor on a supply outside turns the dynamo, as on a test bench; in an aircraft an engine does.
