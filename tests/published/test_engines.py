@@ -17,6 +17,7 @@ from cutaway.quantities.units import unit_named
 from tests.parts.fits import quantity
 from tests.parts.powerplants import FOOT, HORSEPOWER, POUND, RPM, on_bench, powerplant
 from tests.published.agreement import agrees
+from tests.published.checked import checked
 
 CP = 1005.0  # J/(kg·K), as both books have it
 
@@ -39,6 +40,7 @@ GAGG_FARRAR = [
 
 
 @pytest.mark.parametrize(("feet", "printed"), GAGG_FARRAR)
+@checked("Gagg and Farrar, SAE Journal 34 (1934), as eq. 7-16 of Gudmundsson, GA Aircraft Design (2014)", "P")
 def test_power_by_height_unsupercharged(feet: float, printed: str) -> None:
     """E2. The three forms in print differ by up to 0.0003, which is added to the half step for those that are not the
     first."""
@@ -48,6 +50,7 @@ def test_power_by_height_unsupercharged(feet: float, printed: str) -> None:
         assert abs(other - share) <= 0.0004  # E1
 
 
+@checked("the same equation at nought", "F")
 def test_no_power_is_left_where_friction_has_eaten_it() -> None:
     """E3 (F): at a density of 0.117 the formula gives nothing; that lies above 55,000 ft, where it is of no use."""
     assert sigma(56_000) < 0.117 < sigma(55_000)
@@ -65,6 +68,7 @@ def at_one_boost(tmp_path_factory: pytest.TempPathFactory):  # type: ignore[no-u
 
 
 @pytest.mark.parametrize(("feet", "printed"), GAGG_FARRAR[:3])
+@checked("Gagg and Farrar, SAE Journal 34 (1934), as quoted by Gudmundsson (2014)", "P")
 def test_our_closure_against_gagg_and_farrar(at_one_boost, feet: float, printed: str) -> None:  # type: ignore[no-untyped-def]
     """The closure lies within a tenth of the formula up to 15,000 ft. It is no exact value: the formula is a fit to
     engines of 1934, so the tolerance is ours; at 20,000 ft the closure gives 11 % less."""
@@ -73,6 +77,7 @@ def test_our_closure_against_gagg_and_farrar(at_one_boost, feet: float, printed:
     assert read[1].power / read[0].power == pytest.approx(float(printed), rel=0.10)
 
 
+@checked("Flight, 1943, p. 2839 of the archive of that year", "P")
 def test_zero_boost() -> None:
     """E4 (P): Flight, 1943, p. 2839 of that year's archive: the gauge is an absolute instrument, with its zero at the
     standard sea level of 14.7 lb/sq in or 29.92 in Hg."""
@@ -81,6 +86,7 @@ def test_zero_boost() -> None:
     assert agrees(from_si(zero, unit_named("in Hg")), "29.92")
 
 
+@checked("Flight, 1943, p. 2839 of the archive of that year; ICAO Doc 7488", "P")
 def test_a_gauge_on_a_stopped_engine_shows_how_the_air_stands_to_the_standard(tmp_path: Path) -> None:
     """E4 again, on the model: at 10,000 ft 696.82 hPa (A1) are 4.59 lb/sq in below the standard atmosphere."""
     folder = powerplant(tmp_path)
@@ -97,6 +103,7 @@ BOOSTS = [
 
 
 @pytest.mark.parametrize(("boost", "mercury"), BOOSTS)
+@checked("NIST SP 811: pound per square inch and conventional inch of mercury", "L")
 def test_boost_in_inches_of_mercury(boost: str, mercury: str) -> None:
     absolute = to_si(quantity(f"{boost} lb/sq in"), "absolute")
     assert abs(from_si(absolute, unit_named("in Hg")) - float(mercury)) <= 0.01
@@ -108,12 +115,14 @@ def test_boost_in_inches_of_mercury(boost: str, mercury: str) -> None:
     ("boost", "printed", "step"),
     [("+6", "42.2", 0.1), ("+9", "48.3", 0.1), ("+15", "60.5", 0.05), ("+18", "66.6", 0.05), ("+25", "80.9", 0.1)],
 )
+@checked("conversion list of an encyclopaedia article on the Spitfire's engines", "P")
 def test_boost_as_an_encyclopaedia_prints_it(boost: str, printed: str, step: float) -> None:
     absolute = to_si(quantity(f"{boost} lb/sq in"), "absolute")
     assert abs(from_si(absolute, unit_named("in Hg")) - float(printed)) <= step
 
 
 @pytest.mark.parametrize(("boost", "ratio", "feet"), [(9.0, 2.2, 8349.0), (12.0, 2.2, 5204.0), (6.0, 1.8, 6635.0)])
+@checked("closed form: the standard atmosphere the other way round", "F")
 def test_full_throttle_height_of_a_pressure_ratio(boost: float, ratio: float, feet: float) -> None:
     """E7 (F): the height at which the outside pressure is (14.696 + boost) / ratio, to a foot."""
     wanted = (101_325.0 + boost * POUND) / ratio
@@ -122,6 +131,7 @@ def test_full_throttle_height_of_a_pressure_ratio(boost: float, ratio: float, fe
         assert agrees(wanted / POUND, "10.77")
 
 
+@checked("closed form: the standard atmosphere the other way round", "F")
 def test_a_rating_without_losses_has_that_ratio(tmp_path: Path) -> None:
     """E7 on the model: a blower rated at +9 at 8,349 ft, next to no loss in the throttle, has a ratio of 2.2, so that
     it no longer holds +9 a hundred feet higher and just does below."""
@@ -134,6 +144,7 @@ def test_a_rating_without_losses_has_that_ratio(tmp_path: Path) -> None:
     assert (read.boost + 101_325.0) / isa_pressure(8349.0 * FOOT) == pytest.approx(2.2, abs=0.0005)
 
 
+@checked("an examination's printed answer (Byju's)", "P")
 def test_a_centrifugal_blower_of_an_examination() -> None:
     """E8 (P): a printed answer: impeller 0.6 m, 16 000 rpm, 350 K, slip 0.9, work factor 1.05, efficiency 0.88: tip
     502.654 m/s (it cuts 502.6548, which is allowed for), outlet 587.577 K, without losses 559.068 K, ratio 5.15."""
@@ -150,6 +161,7 @@ def test_a_centrifugal_blower_of_an_examination() -> None:
     assert tip_work(ratio, 350.0, tip, 0.88) == pytest.approx(0.9 * 1.05 / CP, rel=1e-9)
 
 
+@checked("Saravanamuttoo and others, Gas Turbine Theory, example 4.1", "M")
 def test_a_centrifugal_blower_of_a_textbook() -> None:
     """E9 (M): Saravanamuttoo and others, Gas Turbine Theory, example 4.1, figures from memory of the book: impeller
     0.5 m, 290 rev/s, 295 K, slip 0.9, work factor 1.04, efficiency 0.78, 9 kg/s: tip 455.5 m/s, rise 193 K, ratio 4.23,
@@ -164,6 +176,7 @@ def test_a_centrifugal_blower_of_a_textbook() -> None:
     assert abs(9.0 * CP * rise / 1000.0 - 1746.0) <= 3.0
 
 
+@checked("discussion pages on engines of the 1940s", "N")
 def test_consumption_is_of_the_usual_order(tmp_path: Path) -> None:
     """E10 (N): 0.45 to 0.50 lb a horse-power hour in a lean cruise, up to half as much again rich. Common practice, no
     source: so our defaults are only expected to lie about there."""

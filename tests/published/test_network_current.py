@@ -7,6 +7,7 @@ from cutaway.parts.laws.sizing import filament_conductance
 from cutaway.parts.recipe import ZERO, Across, Const, Element, Node, Through
 from tests.machine.running import run
 from tests.published.agreement import agrees
+from tests.published.checked import checked
 
 
 def resistor(name: str, a: str, b: str, ohm: float) -> Element:
@@ -23,6 +24,7 @@ def settled(nodes: tuple[Node, ...], elements: tuple[Element, ...]) -> dict[str,
     return dict(zip(found.names, values_at(found, 10.0).tolist(), strict=True))
 
 
+@checked("NCERT, Physics XII, current electricity; JEE paper of 17 March 2021, shift 2, its solution", "P")
 def test_bridge_out_of_balance() -> None:
     """NCERT Physics XII, current electricity: arms 100, 10, 5, 60 ohm, galvanometer 15 ohm, 10 V: 4.87 mA; 0.865 and
     0.792 V."""
@@ -39,6 +41,7 @@ def test_bridge_out_of_balance() -> None:
     assert agrees(found["d"], "0.792")
 
 
+@checked("Kuphaldt, Lessons in Electric Circuits I, chapter 10 (Millman)", "P")
 def test_two_batteries_on_one_load() -> None:
     """Kuphaldt, Lessons in Electric Circuits I, chapter 10: 28 V behind 4, 7 V behind 1, 2 ohm across: 8 V, and 1 A
     into the 7 V battery.
@@ -70,6 +73,7 @@ def network(boundaries: dict[str, float], free: str, resistors: str) -> dict[str
 # kilohms is therefore worked at a thousandth of its resistances, with its currents a thousand times as large.
 
 
+@checked("Kuphaldt, Lessons in Electric Circuits I, chapter 10", "M")
 def test_bridge_by_delta_and_star() -> None:
     """Kuphaldt, Lessons in Electric Circuits I, chapter 10: 12 and 18 ohm from the top, 6 across, 18 and 12 below,
     10 V: 5.294 V, 4.706 V, 588.24 mV across the bridge. From memory; its star of 2, 3 and 6 ohm gives the same."""
@@ -79,6 +83,7 @@ def test_bridge_by_delta_and_star() -> None:
     assert agrees(1000.0 * (found["left"] - found["right"]), "588.2")
 
 
+@checked("closed form; a circuit simulator (ngspice 39) agrees", "F")
 def test_ladder() -> None:
     """Exact: 2 V, 4 ohm in series, 4 ohm across, then 2 + 2 ohm: 2/3 V and 1/3 V, 1/3 A."""
     rows = "in source first 4;across first zero 4;on first second 2;end second zero 2"
@@ -86,6 +91,7 @@ def test_ladder() -> None:
     assert agrees(found["first"], "0.6667") and agrees(found["second"], "0.3333") and agrees(found["in"], "0.3333")
 
 
+@checked("closed form; a circuit simulator (ngspice 39) agrees", "F")
 def test_ladder_that_halves() -> None:
     """Exact: 16 V on a ladder of rails of 1 and rungs of 2, the last of 1: 8, 4, 2 V, and 8 A (8 mA in kilohms)."""
     rows = "r1 source a 1;g1 a zero 2;r2 a b 1;g2 b zero 2;r3 b c 1;g3 c zero 1"
@@ -94,6 +100,7 @@ def test_ladder_that_halves() -> None:
     assert agrees(found["r1"], "8.00")
 
 
+@checked("OpenStax, College Physics, 21.2, example 1", "M")
 def test_battery_with_its_own_resistance() -> None:
     """OpenStax, College Physics, 21.2, example 1 (from memory): 12 V behind 0.1 ohm gives 1.188 A and 11.9 V into 10
     ohm, 20.0 A and 10.0 V (200 W) into 0.5 ohm; worn to 0.5 ohm, 12.0 A and 6.00 V (72.0 W)."""
@@ -107,6 +114,7 @@ def test_battery_with_its_own_resistance() -> None:
         assert agrees(found["load"] * found["terminal"], watts)
 
 
+@checked("closed form; a circuit simulator (ngspice 39) agrees", "F")
 def test_a_lamp_dims_while_the_starter_is_pressed() -> None:
     """Exact: 24 V behind 0.05 ohm, a starter of 0.1 ohm and a lamp of 24 ohm beside it: 15.9778 V, 160.444 A."""
     found = network({"cell": 24.0}, "bus", "own cell bus 0.05;starter bus zero 0.1;lamp bus zero 24")
@@ -114,6 +122,7 @@ def test_a_lamp_dims_while_the_starter_is_pressed() -> None:
     assert found["lamp"] < 0.7 * 24.0 / 24.0
 
 
+@checked("SPIE Field Guide to Illumination (2007), tungsten lamps", "P")
 def test_a_filament_a_little_off_its_rating() -> None:
     """SPIE Field Guide to Illumination (2007), tungsten lamps: with 5 % more current than 6.02 A the voltage goes from
     10.8 to 11.8 V and the power from 65 to 75 W. The exponent of our law is 0.5, not 1 / 1.9: within half a per cent

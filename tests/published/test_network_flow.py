@@ -13,6 +13,7 @@ from cutaway.parts.recipe import ZERO, Across, Const, Content, Element, Mode, Mo
 from tests.machine.networks import thermostat
 from tests.machine.running import run, when
 from tests.published.agreement import agrees
+from tests.published.checked import checked
 
 FOOT, INCH, GALLON = 0.3048, 0.0254, 4.54609e-3
 LB_SQ_IN = 6894.757293168
@@ -43,6 +44,7 @@ def draining(
     )
 
 
+@checked("Çengel and Cimbala, Fluid Mechanics, example 5-2", "P/M")
 def test_tank_through_a_plug_hole() -> None:
     """Çengel and Cimbala, Fluid Mechanics, example 5-2 of an early edition: 3 ft across, 0.5 in hole, 4 ft to 2 ft:
     757 s (12.6 min)."""
@@ -53,6 +55,7 @@ def test_tank_through_a_plug_hole() -> None:
     assert agrees(time / 60.0, "12.6")
 
 
+@checked("closed form: level is a parabola in time", "F")
 def test_tank_to_the_last_drops() -> None:
     """The same tank to a ten-thousandth of its head: 99 % of the 2584 s that the last drop would take (a parabola in
     time)."""
@@ -62,6 +65,7 @@ def test_tank_to_the_last_drops() -> None:
     assert time == pytest.approx(0.99 * 2584.0, abs=3.0)
 
 
+@checked("closed form, and an integrator", "F")
 def test_tank_with_a_coefficient_and_the_order_of_the_method() -> None:
     """0.5 m², 5 cm², 0.61, from 1 m: a quarter of the head at exactly half of 740.33 s. Closed form."""
     network = draining(0.5, 5.0e-4, 0.61, 9.80665, 1.0, (0.25,))
@@ -73,6 +77,7 @@ def test_tank_with_a_coefficient_and_the_order_of_the_method() -> None:
     assert abs(2.0 * errors[2] - errors[1]) < 0.005
 
 
+@checked("closed form of St Venant and Wantzel", "F")
 def test_bottle_blowing_down_while_choked() -> None:
     """10 l, 300 lb/sq in gauge, 1 mm², 288.15 K, isothermal: time constant 50.78 s, half pressure after 35.20 s.
     Closed form.
@@ -106,6 +111,7 @@ def test_bottle_blowing_down_while_choked() -> None:
     assert when(fine, "half", True) == pytest.approx(50.78 * log(2.0), rel=2.0e-3)
 
 
+@checked("closed form: two exponentials", "F")
 def test_thermostat_cycle() -> None:
     """Cold 10 °C, full on 40 °C, time constant 600 s, on at 19, off at 21: on 60.0501 s, off 120.4024 s. Closed
     form."""
@@ -122,6 +128,7 @@ def test_thermostat_cycle() -> None:
     assert 2.0 * cycles[1][1] - cycles[0][1] == pytest.approx(120.4024, abs=0.005)
 
 
+@checked("closed form: volume over net flow", "F")
 def test_hydraulic_cut_out_cycle() -> None:
     """A bottle that takes 5 gal between 1200 and 3000 lb/sq in (10 gal, precharge 1000), pump 1 and leak 0.25 gal/min:
 
