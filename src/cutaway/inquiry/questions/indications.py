@@ -13,8 +13,11 @@ from cutaway.parts.kind import Kind, Reading, State
 # How much a pointer must move for the crew to notice it, of what it showed before or shows now: a choice of ours.
 NOTICEABLE = 0.05
 # And how much at least, SI: a pointer that trembles at its stop has not moved. A quarter of a lb/sq in, a tenth of a
-# volt, five degrees and the like.
-LEAST = {"pressure": 1700.0, "voltage": 0.1, "current": 0.2, "temperature": 5.0, "fraction": 0.02, "angle": 0.02}
+# volt, five degrees, a tenth of a gallon and the like.
+LEAST = {
+    "pressure": 1700.0, "voltage": 0.1, "current": 0.2, "temperature": 5.0, "fraction": 0.02, "angle": 0.02,
+    "volume": 4.5e-4, "volume flow": 3e-7, "angular speed": 2.0,
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

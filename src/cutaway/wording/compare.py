@@ -1,0 +1,168 @@
+"""What differs between two standards, in sentences that read aloud."""
+
+import re
+from collections.abc import Iterator
+
+from cutaway.handbook.records import Folder
+from cutaway.inquiry.questions.compare import (
+    Behaviour,
+    Comparison,
+    ControlDifference,
+    IndicationDifference,
+    Moment,
+)
+from cutaway.inquiry.questions.differing_records import RecordDifference
+from cutaway.inquiry.verdicts import Seen
+from cutaway.problems.counting import counted
+from cutaway.wording.asking import are, situation_words, the
+from cutaway.wording.shown import listed_with, seen_words, sentence, value_words
+
+_SIDE = re.compile(r"\b(?:port|starboard)\b")
+_OTHER_SIDE = {"port": "starboard", "starboard": "port"}
+
+
+def compared_lines(found: Comparison, folder: Folder) -> tuple[str, ...]:
+    """The answer, a line each: what the crew would notice, then what differs underneath."""
+    one, other = str(found.one.name), str(found.other.name)
+    crew = [
+        *both_sides(tuple(control_words(c, one, other) for c in found.controls)),
+        *indication_lines(found.indications, one, other),
+        *behaviour_lines(found.behaviours, one, other, folder),
+    ]
+    lone = {r.part for r in found.underneath if r.what == "part"}
+    told = [r for r in found.underneath if r.what != "line" or not _leads_to(r, lone)]
+    left = len(found.underneath) - len(told)
+    under = both_sides(tuple(record_words(r, one, other) for r in told))
+    nothing = sentence(f"The crew would notice no difference between {one} and {other}")
+    return (
+        "What the crew would notice:" if crew else nothing,
+        *(f"  - {line}" for line in crew),
+        *_bound_lines(found),
+        "Underneath:" if under else "Underneath the records are the same.",
+        *(f"  - {line}" for line in under),
+        *([f"And {counted(left, 'line')} to parts that only one of them has; the table tells them."] if left else []),
+    )
+
+
+def _leads_to(line: RecordDifference, parts: set[str]) -> bool:
+    """Whether a line has an end at one of some parts."""
+    return any(end == part or end.startswith(f"{part}.") for end in line.part.split(" > ") for part in parts)
+
+
+def both_sides(lines: tuple[str, ...]) -> tuple[str, ...]:
+    """The lines, those that are the same for port and starboard told once."""
+    left = dict.fromkeys(lines)
+    out = []
+    for line in lines:
+        if line not in left:
+            continue
+        del left[line]
+        twin = _SIDE.sub(lambda found: _OTHER_SIDE[found[0]], line)
+        if twin != line and twin in left:
+            del left[twin]
+            side = "starboard" if "port " in line else "port"
+            at = line.rfind(" (") if line.endswith(")") else len(line)
+            line = f"{line[:at]} Likewise to {side}.{line[at:]}"
+        out.append(line)
+    return tuple(out)
+
+
+def control_words(one: ControlDifference, here: str, there: str) -> str:
+    """A control that only one has, or that has other positions."""
+    name = the(one.name)
+    has = "have" if are(one.name) == "are" else "has"
+    if one.one and one.other:
+        return sentence(f"{name} {has} {_places(one.one)} on {here}, and {_places(one.other)} on {there}")
+    where, lacks, places = (here, there, one.one) if one.one else (there, here, one.other)
+    return sentence(f"{where} has {name}{f' ({_places(places)})' if places else ''}, and {lacks} has not")
+
+
+def _places(positions: tuple[str, ...]) -> str:
+    return listed_with(positions) if positions else ""
+
+
+def indication_lines(found: tuple[IndicationDifference, ...], one: str, other: str) -> tuple[str, ...]:
+    """What tells the crew something on only one of the two."""
+    out = []
+    for side, name in (("one", one), ("other", other)):
+        here = [f"{the(i.part)} ({i.kind})" if i.kind not in i.part else the(i.part) for i in found if i.has == side]
+        if here:
+            out.append(sentence(f"Only {name} has {listed_with(here)}"))
+    return tuple(out)
+
+
+def behaviour_lines(found: tuple[Behaviour, ...], one: str, other: str, folder: Folder) -> tuple[str, ...]:
+    """What is seen otherwise, moment by moment."""
+    by_moment: dict[Moment, list[Behaviour]] = {}
+    for behaviour in found:
+        by_moment.setdefault(behaviour.at, []).append(behaviour)
+    lines = []
+    for at, several in by_moment.items():
+        seen = both_sides(tuple(sentence(_differs(b, one, other, folder)) for b in several))
+        told = [
+            f"{words[:1].lower()}{words[1:]}".removesuffix(".").replace(". Likewise", ", likewise") for words in seen
+        ]
+        lines.append(sentence(f"{moment_words(at)}, {'; '.join(told)}"))
+    return tuple(lines)
+
+
+def moment_words(at: Moment) -> str:
+    """When: 'in cruising', 'after step 3 of Starting the engine'."""
+    return f"after step {at.step} of '{at.title or at.drill}'" if at.drill else situation_words(at.situation)
+
+
+def _differs(one: Behaviour, here: str, there: str, folder: Folder) -> str:
+    return f"{seen_words(one.one, folder)} on {here}, and {_brief(one.other, folder)} on {there}"
+
+
+def _brief(seen: Seen, folder: Folder) -> str:
+    return f"{are(seen.what)} {seen.state}" if seen.value is None else value_words(seen, folder)
+
+
+def _bound_lines(found: Comparison) -> Iterator[str]:
+    both = f"on {found.one.name} and {found.other.name}"
+    if found.moments:
+        yield sentence(f"Compared were the indications that both have, at {counted(found.moments, 'moment')} {both}")
+    together: dict[tuple[Moment, str], list[str]] = {}
+    for one in found.unanswered:
+        together.setdefault((one.at, one.because), []).append(one.on)
+    yield from dict.fromkeys(_not_compared(at, on, because) for (at, because), on in together.items())
+
+
+def _not_compared(at: Moment, on: list[str], because: str) -> str:
+    what = f"The drill '{at.title or at.drill}'" if at.drill else f"'{at.situation}'"
+    where = f" for {listed_with(filter(None, on))}" if any(on) else ""
+    return sentence(f"{what} was not compared{where}: {because}")
+
+
+def record_words(one: RecordDifference, here: str, there: str) -> str:
+    """A difference in the records, with where it is written and what brought it."""
+    books: dict[str, list[str]] = {}
+    for cite in one.cites:
+        numbers = books.setdefault(str(cite.source), [])
+        numbers += [cite.number] if cite.number not in numbers else []
+    written = [f"{key} {', '.join(numbers)}" for key, numbers in books.items()]
+    since = [*one.mods, *one.amendments]
+    told = "; ".join((*written, *([f"since {listed_with(since)}"] if since else [])))
+    return f"{_record(one, here, there)}{f' ({told})' if told else ''}"
+
+
+def _record(one: RecordDifference, here: str, there: str) -> str:
+    name = the(one.part)
+    has, who, lacks = one.one or one.other, here if one.one else there, there if one.one else here
+    match one.what:
+        case "part":
+            return sentence(f"only {who} has {name}, a part of kind '{has}'")
+        case "line":
+            return sentence(f"only {who} has the line {has}")
+        case "kind":
+            return sentence(f"{name} is of kind '{one.one}' on {here}, and of kind '{one.other}' on {there}")
+        case "rule":
+            return sentence(
+                f"{name} moves by other rules: {one.one or 'none'} on {here}; {one.other or 'none'} on {there}"
+            )
+    label = {"place": "place", "marking": "marking", "worked by": "hand"}.get(one.what, one.name)
+    subject = f"'{label}' of {name}"
+    if one.one and one.other:
+        return sentence(f"{subject} is {one.one} on {here}, and {one.other} on {there}")
+    return sentence(f"{subject} is {has} on {who}; {lacks} has none")
