@@ -3,6 +3,7 @@
 from typing import assert_never
 
 from cutaway.handbook.records import Cite, Folder
+from cutaway.inquiry.questions.cause import STILL
 from cutaway.inquiry.questions.links import Broken, Cut, Fed, Given, Holds, Is, Link, Reads, Stands, Step, Tied
 from cutaway.inquiry.questions.why import Cause, Found, Standing, Whole, Why
 from cutaway.inquiry.search.changes import Alteration, Put
@@ -112,6 +113,8 @@ def _step(step: Step) -> str:
 def _shut_step(step: Step, supply: str) -> str:
     if step.failure:
         return f"{the(step.part)} has failed ({step.failure})"
+    if step.setting == STILL:
+        return f"{the(step.part)} stands still"
     if step.setting:
         verb = "is" if step.setting.startswith("not ") or step.setting in ("broken", "open") else "stands at"
         return f"{the(step.part)} {verb} {step.setting}"

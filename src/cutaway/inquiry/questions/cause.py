@@ -13,8 +13,8 @@ from cutaway.inquiry.course import said
 from cutaway.inquiry.judging import Looked
 from cutaway.inquiry.questions.leaves import Leaf, Limit, deciding
 from cutaway.inquiry.questions.links import Broken, Cut, Fed, Given, Holds, Is, Link, Reads, Stands, Step, Tied
-from cutaway.inquiry.questions.watched import Watched, watched
-from cutaway.inquiry.questions.ways import Way, Ways
+from cutaway.inquiry.questions.supplied import Way, Ways
+from cutaway.inquiry.questions.watched import Watched, is_shut, watched
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.signals import atoms, kind_on, reading_of, state_of
 from cutaway.language.syntax import AtPosition, Compare, InState
@@ -28,6 +28,7 @@ MOST_LINKS = 14
 DEEPEST = 7
 DIMENSIONS = {"petrol": "pressure", "oil": "pressure", "current": "voltage", "air": "pressure", "heat": "temperature",
               "shaft": "angular speed"}  # fmt: skip
+STILL = "still"  # how a pump stands that does not pump
 DATUMS = {"petrol": "gauge", "oil": "gauge", "air": "absolute"}
 
 
@@ -313,13 +314,14 @@ class _Tracing:
         if way is None:
             return
         supply = self._owner(way.end)
-        shut = self._steps(way.shut, "", "")
+        hindering = way.shut or self.ways.idle(way)
+        shut = self._steps(hindering, "", "")
         if not shut and supply == of:
             return
         yield Cut(
             self._point_name(node, of), supply, shut, medium, drawn, self._cites(*(step.part for step in shut), supply)
         )
-        for element in way.shut:
+        for element in hindering:
             self._further(element.gate, False, self._owner(element.name), depth + 1)
             if element.family in ("PDPUMP", "DRAW"):
                 self._further(element.drive, False, self._owner(element.name), depth + 1)
@@ -369,6 +371,8 @@ class _Tracing:
         for slot in bound.controls.values():
             if slot.part == owner:
                 return said(slot, self.seen.value(Input("control", slot.input)))
+        if element.family == "PDPUMP" and is_shut(self.seen, element):
+            return STILL
         for state in kind.states if kind is not None and not kind.indicates else ():
             name = names.signal_name(owner, state.signal)
             if name in self.seen.signals and self._known(name) and state.opposite:
