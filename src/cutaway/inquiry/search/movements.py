@@ -1,4 +1,4 @@
-"""What hands can do from where things stand, and what comes of it: the moves of a sequence, as runs from state to state.
+"""What hands can do from where things stand, and what comes of it: moves as runs from state to state.
 
 A movement is made as a claim's action would be; before the next one either a moment passes, or things are let come to
 rest (as long as it takes of `CALM_AFTER`). So every sequence is a list of actions that a claim can repeat.
@@ -6,6 +6,7 @@ rest (as long as it takes of `CALM_AFTER`). So every sequence is a list of actio
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import combinations
 
 from cutaway.inquiry.course import BETWEEN_ACTIONS, course_of, said
 from cutaway.inquiry.deciding import LONGEST_REST, horizon
@@ -25,10 +26,8 @@ from cutaway.language.syntax import Action, ControlRef, Move, Wait
 from cutaway.machine.bind import ControlSlot
 from cutaway.machine.likeness import likeness
 from cutaway.machine.names import control_name
-from cutaway.machine.network import Network
+from cutaway.machine.reaching import Reaching
 from cutaway.machine.records import Change, Job, Outcome, Run, State
-from cutaway.machine.slicing import cone
-from cutaway.machine.specialise import held_for_good
 
 # For how long a control that springs back is held, s: a moment, and long enough for an engine to be turned. Choices of
 # ours.
@@ -74,7 +73,7 @@ class Hands:
         self.refused: dict[Hand, tuple[ParsedRule, ...]] = {}
         self._came: dict[tuple[str, Hand], tuple[bool | None, Run]] = {}
         self._matter: dict[frozenset[str], bool] = {}
-        self._inner = cone(held_for_good(self.base.made.network, _held(self.base, self.slots)), self.base.made.signals)
+        self._reaching = Reaching(self.base.made.network, _held(self.base), self.base.made.signals)
         self._index = {name: i for i, name in enumerate(self.base.made.machine.inputs)}
 
     def start(self) -> tuple[Here, str] | Outcome:
@@ -107,9 +106,26 @@ class Hands:
     def can_matter(self, path: Path[Hand], move: Hand) -> bool:
         """False where one of the controls moved cannot reach the statement while all others stay where they are: a
         sequence without it would do as well, and is shorter."""
+        return self._all_matter(frozenset((*(hand.input for hand, _ in path), move.input)))
+
+    def can_begin(self, path: Path[Hand], move: Hand, left: int) -> bool:
+        """False where the same is true however many controls are moved besides in the moves that are left."""
         moved = frozenset((*(hand.input for hand, _ in path), move.input))
+        others = [slot.input for slot in self.slots if slot.input not in moved]
+        return any(
+            self._all_matter(moved.union(more)) for size in range(left + 1) for more in combinations(others, size)
+        )
+
+    def _all_matter(self, moved: frozenset[str]) -> bool:
         if moved not in self._matter:
-            self._matter[moved] = moved <= self._reached_by(moved)
+            by_rules = {
+                control_name(action.control.part, action.control.control)
+                for rule in self.rules
+                if control_name(rule.control.part, rule.control.control) in moved
+                for action in rule.then
+                if isinstance(action, Move)
+            }
+            self._matter[moved] = moved <= self._reaching.inputs(moved | by_rules)
         return self._matter[moved]
 
     def arrive(self, pairs: Sequence[tuple[Here, Hand]]) -> list[bool | None]:
@@ -122,7 +138,7 @@ class Hands:
         soon = self._run([(here, one, one.over + BETWEEN_ACTIONS) for (here, _), one in zip(pairs, made, strict=True)])
         calm = self._calm(pairs, made)
         found: list[tuple[After[Here], ...]] = []
-        for one, run, (quiet, wait) in zip(made, soon, calm, strict=True):
+        for run, (quiet, wait) in zip(soon, calm, strict=True):
             afters: list[After[Here]] = []
             if run.outcome.kind == "done":
                 here, like = self._here(run)
@@ -217,24 +233,6 @@ class Hands:
             self.base.question.statement.span,
         )
 
-    def _reached_by(self, moved: frozenset[str]) -> frozenset[str]:
-        """The inputs that can reach the statement while no control is moved but these, and what their rules move."""
-        by_rules = {
-            control_name(action.control.part, action.control.control)
-            for rule in self.rules
-            if control_name(rule.control.part, rule.control.control) in moved
-            for action in rule.then
-            if isinstance(action, Move)
-        }
-        at = {**self.base.stands, **{change.input: change.value for change in self.base.scene.changes}}
-        held = {
-            slot.name: at.get(slot.name, slot.value)
-            for slot in self._inner.inputs
-            if slot.sort == "control" and slot.name not in moved | by_rules
-        }
-        reached = cone(held_for_good(self._inner, held), self.base.made.signals)
-        return frozenset(slot.name for slot in reached.inputs)
-
 
 def actions_of(hands: Hands, path: Path[Hand]) -> tuple[Action, ...]:
     """A sequence as actions of the grammar."""
@@ -277,16 +275,7 @@ def _reachable(base: Base) -> tuple[Base, tuple[ControlSlot, ...]]:
         signals = signals | wanted
 
 
-def _held(base: Base, slots: tuple[ControlSlot, ...]) -> dict[str, float]:
-    """What nobody moves, and where it stays: failures, and the controls that do not matter."""
+def _held(base: Base) -> dict[str, float]:
+    """Where controls and failures stand at the base."""
     at = {**base.stands, **{change.input: change.value for change in base.scene.changes}}
-    free = {slot.input for slot in slots}
-    return {
-        slot.name: at.get(slot.name, slot.value)
-        for slot in base.made.network.inputs
-        if slot.sort != "condition" and slot.name not in free
-    }
-
-
-def _network(base: Base) -> Network:
-    return base.made.network
+    return {slot.name: at.get(slot.name, slot.value) for slot in base.made.network.inputs if slot.sort != "condition"}

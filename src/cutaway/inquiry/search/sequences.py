@@ -34,6 +34,10 @@ class World(Protocol[M, S]):
         """Whether a sequence can get there at all that a shorter one does not; True where that is not known."""
         ...
 
+    def can_begin(self, path: Path[M], move: M, left: int) -> bool:
+        """The same of a sequence with so many more moves at most."""
+        ...
+
     def arrive(self, pairs: Sequence[tuple[S, M]]) -> Sequence[bool | None]:
         """Whether one is there after each move; None where that cannot be said."""
         ...
@@ -92,6 +96,8 @@ def shortest(
             going.ended = "length"
             return
         nodes = []
+        left = bound.size - length
+        pairs = [(node, move) for node, move in pairs if any(world.can_begin(p, move, left) for p, _ in node.paths)]
         for some in _gone_on(pairs, world, bound, going, seen):
             nodes = some
             going.ended = _over(going, bound, until, stop)

@@ -1,0 +1,185 @@
+"""The shortest sequences of movements after which a statement is true, and why the direct way does not do."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from cutaway.handbook.records import Cite
+from cutaway.inquiry.evidence import cites_of, seen_at
+from cutaway.inquiry.judging import Looked
+from cutaway.inquiry.questions.detour import Detour, detour_of
+from cutaway.inquiry.questions.ways import actions_within, looked_of
+from cutaway.inquiry.search.base import Base
+from cutaway.inquiry.search.minimal import Bound
+from cutaway.inquiry.search.movements import Hand, Hands, actions_of
+from cutaway.inquiry.search.sequences import Ended, Going, Path, shortest
+from cutaway.inquiry.search.trying import holds
+from cutaway.inquiry.truth import truth
+from cutaway.inquiry.verdicts import Seen, Undecided
+from cutaway.language.print_back import printed
+from cutaway.language.syntax import Action
+from cutaway.machine.records import Outcome
+
+# The waits between two movements that an answer may name, s; the least that does is told. Choices of ours.
+WAITS = (5.0, 10.0, 20.0, 30.0, 60.0, 120.0, 300.0, 600.0, 3600.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One sequence. actions: with the waits that it wants, as a claim can repeat it. at: how long after its last
+    movement began the statement came true for good, s. seen: what is so in the end."""
+
+    moves: tuple[Hand, ...]
+    actions: tuple[Action, ...]
+    at: float
+    seen: tuple[Seen, ...]
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Refused:
+    """A movement that a rule held back somewhere on the way, and what the rule asks, in the words of the folder."""
+
+    hand: Hand
+    asks: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Tries:
+    """How far it was looked. controls: how many can matter; movements: to how many positions they can be put. asked:
+    the most movements; done: the length gone through whole. tried: how many sequences were tried to their end,
+    passed_over: how many were not, since they cannot matter; same: how many led to states reached before. runs: how
+    many runs that took. undecided: of how many sequences nothing could be said."""
+
+    controls: int
+    movements: int
+    asked: int
+    done: int
+    tried: int
+    passed_over: int
+    same: int
+    runs: int
+    undecided: int
+    ended: Ended
+
+
+@dataclass(frozen=True, slots=True)
+class Reached:
+    """seen: how the statement stands at first. ways: the shortest sequences, those without a wait first. detour: why
+    the first way's end positions alone do not do, None where it has no detour or there is no way. more: how many ways
+    were found besides those told."""
+
+    seen: tuple[Seen, ...]
+    ways: tuple[Way, ...]
+    more: int
+    detour: Detour | None
+    refused: tuple[Refused, ...]
+    tries: Tries
+
+
+@dataclass(frozen=True, slots=True)
+class AlreadyThere:
+    """The statement is true to begin with."""
+
+    seen: tuple[Seen, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NothingToMove:
+    """No control can reach the statement from where things stand."""
+
+    seen: tuple[Seen, ...]
+
+
+ReachAnswer = Reached | AlreadyThere | NothingToMove | Undecided
+
+
+def reach(
+    base: Base,
+    bound: Bound,
+    most: int = 5,
+    stop: Callable[[], bool] = lambda: False,
+    as_found: Callable[[tuple[Action, ...]], None] = lambda one: None,
+) -> ReachAnswer:
+    """The shortest sequences of movements, of up to `bound.size`, after which a base's statement is true.
+
+    most: how many are told. stop: asked now and then whether to end with what is known. as_found: told each at once.
+    """
+    first = holds(base).looked
+    if isinstance(first, Undecided):
+        return first
+    seen = _seen(base, first)
+    if first.decision.holds:
+        return AlreadyThere(seen)
+    hands = Hands(base)
+    start = hands.start()
+    if isinstance(start, Outcome):
+        return Undecided(start.sentence)
+    movements = len(hands.moves(start[0]))
+    if not movements and not hands.refused:
+        return NothingToMove(seen)
+    going: Going[Hand] = Going()
+    for path in shortest(start, hands, bound, going, stop):
+        as_found(actions_of(hands, path))
+    ways, more, detour = _ways(base, hands, going.found, most)
+    tries = Tries(
+        len(hands.slots), movements, bound.size, going.length, going.tried, going.passed_over, going.same, hands.runs,
+        len(going.undecided), going.ended or "stopped",
+    )  # fmt: skip
+    return Reached(seen, ways, more, detour, _refused(hands) if not ways else (), tries)
+
+
+def _seen(base: Base, looked: Looked) -> tuple[Seen, ...]:
+    clock = looked.scene.clock
+    moment = min(clock + looked.decision.at, float(looked.run.times[-1]))
+    question = base.question
+    return seen_at(question.statement, looked.run, question.bound, question.told.services, moment, clock)
+
+
+def _ways(base: Base, hands: Hands, found: list[Path[Hand]], most: int) -> tuple[tuple[Way, ...], int, Detour | None]:
+    """The sequences to tell, each with the shortest waits that do, run once more from the beginning as a claim would
+    run them; and why the first one's end alone does not do."""
+    grouped: dict[tuple[Hand, ...], Path[Hand]] = {}
+    for path in sorted(found, key=lambda one: (sum(wait > 0.0 for _, wait in one), sum(wait for _, wait in one))):
+        grouped.setdefault(tuple(hand for hand, _ in path), path)
+    ways: list[Way] = []
+    detour: Detour | None = None
+    left = 0
+    for number, path in enumerate(grouped.values()):
+        if len(ways) == most:
+            left = len(grouped) - number
+            break
+        actions, looked = _shortest_waits(base, hands, path)
+        if looked is None:
+            continue
+        ways.append(_way(base, path, actions, looked))
+        if len(ways) == 1:
+            detour = detour_of(base, hands, path, actions)
+    return tuple(ways), left, detour
+
+
+def _shortest_waits(base: Base, hands: Hands, path: Path[Hand]) -> tuple[tuple[Action, ...], Looked | None]:
+    whole = actions_of(hands, path)
+    longest = max(wait for _, wait in path)
+    shorter = [limit for limit in WAITS if limit < longest] if longest else []
+    choices = [actions_within(whole, limit) for limit in shorter] + [whole]
+    for actions, looked in zip(choices, looked_of(base, hands.base.made, choices), strict=True):
+        if isinstance(looked, Looked) and looked.decision.holds:
+            return actions, looked
+    return whole, None
+
+
+def _way(base: Base, path: Path[Hand], actions: tuple[Action, ...], looked: Looked) -> Way:
+    question, clock = base.question, looked.scene.clock
+    times = truth(question.statement, looked.run, question.bound, question.told.services)
+    since = max((begin for begin, _ in times.stretches), default=clock)
+    scope = replace(question.scope, actions=actions)
+    cites = cites_of(question.statement, scope, question.bound, question.told.services)
+    return Way(tuple(hand for hand, _ in path), actions, max(0.0, since - clock), _seen(base, looked), cites)
+
+
+def _refused(hands: Hands) -> tuple[Refused, ...]:
+    """The movements that rules held back, with what they ask."""
+    return tuple(
+        Refused(hand, tuple(dict.fromkeys(printed(rule.only_when) for rule in rules if rule.only_when is not None)))
+        for hand, rules in hands.refused.items()
+    )

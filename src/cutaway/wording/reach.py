@@ -1,0 +1,156 @@
+"""The shortest ways to a thing, in sentences that read aloud: what is done, what it comes to, why no other way."""
+
+from cutaway.handbook.records import Folder
+from cutaway.inquiry.questions.detour import Detour, Dial, Stays
+from cutaway.inquiry.questions.reach import AlreadyThere, NothingToMove, Reached, Refused, Tries, Way
+from cutaway.inquiry.search.movements import Hand
+from cutaway.language.print_back import printed_actions
+from cutaway.problems.counting import counted
+from cutaway.wording.asking import action_words, the
+from cutaway.wording.citing import cited
+from cutaway.wording.figures import duration
+from cutaway.wording.shown import listed_with, seen_words, sentence, value_words
+
+# How many movements that rules hold back are told of. A choice of ours.
+MOST_REFUSED = 3
+_LENGTHS = {1: "One movement does", 2: "Two movements do", 3: "Three movements do", 4: "Four movements do"}
+
+
+def there_words(already: AlreadyThere, asked: str, folder: Folder) -> str:
+    """That a thing is so to begin with."""
+    seen = listed_with(seen_words(one, folder) for one in already.seen)
+    return sentence(f"Nothing need be done: {asked} already" + (f", since {seen}" if seen and seen != asked else ""))
+
+
+def nothing_words(nothing: NothingToMove, asked: str, folder: Folder) -> str:
+    """That no control has to do with a thing."""
+    seen = listed_with(seen_words(one, folder) for one in nothing.seen)
+    return sentence(f"No control that can be moved has anything to do with whether {asked}; as it stands, {seen}")
+
+
+def reach_lines(answer: Reached, asked: str, folder: Folder) -> tuple[str, ...]:
+    """The answer, a line each. asked: what is to be so, as a clause."""
+    out = [sentence(f"As it stands, {listed_with(seen_words(one, folder) for one in answer.seen)}")]
+    if answer.ways:
+        length = len(answer.ways[0].moves)
+        many = len(answer.ways) + answer.more
+        ways = "" if many == 1 else f", in {many} ways"
+        out.append(f"{_LENGTHS.get(length, f'{length} movements do')} it{ways}:")
+        out += [f"  {number}. {way_words(way, asked, folder)}" for number, way in enumerate(answer.ways, 1)]
+        if answer.more:
+            out.append(sentence(f"{answer.more} more {'is' if answer.more == 1 else 'are'} not told here; say --most"))
+    if answer.detour is not None:
+        out += detour_words(answer.detour, answer.ways[0], asked, folder)
+    out += [_refused_words(one) for one in answer.refused[:MOST_REFUSED]]
+    return (*out, *map(sentence, tries_words(answer, asked)))
+
+
+def way_words(way: Way, asked: str, folder: Folder) -> str:
+    """One sequence, when it comes to what is asked, how to write it."""
+    done = sentence(action_words(way.actions))
+    last = f"{duration(way.at)} after the last of these" if len(way.actions) > 1 else f"{duration(way.at)} later"
+    comes = sentence(f"{last} {asked}" if way.at > 0.0 else f"at once {asked}")
+    written = f"In a claim: after {printed_actions(way.actions)}."
+    return f"{done} {comes} {cited(way.cites, folder)}".rstrip() + f" {written}"
+
+
+def detour_words(detour: Detour, way: Way, asked: str, folder: Folder) -> list[str]:
+    """Why the direct way does not do: what stays as it is, what a dial reads then, and what it takes."""
+    seen = listed_with(seen_words(one, folder) for one in detour.seen)
+    if detour.to:
+        begin = f"To move {listed_with(f'{_control(h)} to {h.words}' for h in detour.to)} and no more does not do"
+    else:
+        last = way.moves[-1]
+        begin = f"{the(_name(last))} stands at {last.words} already, and to leave it there does not do"
+    out = [sentence(f"Why not directly: {_lower(begin)}, because {_because(detour, folder) or f'then {seen}'}")]
+    if detour.stays:
+        out.append(sentence(f"So {seen}, for as long as it was looked at"))
+        out += [_turning(detour, folder)]
+    return out
+
+
+def _because(detour: Detour, folder: Folder) -> str:
+    """What keeps still, with what it is set at, and what a dial shows."""
+    still = [f"{the(one.part)} stays {one.state}" for one in detour.stays]
+    reads = [seen_words(dial.direct, folder) for dial in detour.dials[:1]]
+    set_at = [words for one in detour.stays for words in [_set_at(one, folder)] if words]
+    return "; ".join(words for words in (listed_with([*still, *reads]), *set_at) if words)
+
+
+def _set_at(one: Stays, folder: Folder) -> str:
+    if not one.figures:
+        return ""
+    figures = listed_with(f"{name} {words}" for name, words in one.figures)
+    return f"{the(one.part)} is set at {figures} {cited(one.cites, folder)}".rstrip()
+
+
+def _turning(detour: Detour, folder: Folder) -> str:
+    """What the way round does to what stayed, and what the thing asked of then needed."""
+    first = detour.stays[0]
+    begins = f"on the way round {the(first.part)} is {first.instead} from {duration(first.at)} on"
+    return sentence("; ".join((begins, *(_dial_words(dial, folder) for dial in detour.dials[:1]))))
+
+
+def _dial_words(dial: Dial, folder: Folder) -> str:
+    words = f"{the(dial.turning.what)} then reads {value_words(dial.turning, folder)}"
+    if dial.passing is None:
+        return words
+    moved = f"what was stuck goes on only once it reads {value_words(dial.passing, folder)}"
+    return f"{words}, and {moved}"
+
+
+def _refused_words(one: Refused) -> str:
+    asks = listed_with(f"'{words}'" for words in one.asks)
+    return sentence(f"{_control(one.hand)} was held back from {one.hand.words} on the way, unless {asks}")
+
+
+def tries_words(answer: Reached, asked: str) -> tuple[str, ...]:
+    """How far it was looked, and what was not."""
+    tries = answer.tries
+    out: list[str] = []
+    if tries.ended == "found":
+        shorter = _at_most(tries.done - 1)
+        out.append(f"No shorter sequence does it: {shorter}" if shorter else "Nothing shorter is possible")
+    elif tries.ended == "complete":
+        out.append(f"No sequence of movements comes to it that {asked}: every state to be had was looked at")
+    elif tries.ended == "length":
+        out.append(
+            f"No sequence of up to {counted(tries.asked, 'movement')} comes to it that {asked}; longer ones were not "
+            "looked at (--size says how long)"
+        )
+    else:
+        out.append(_early(tries, bool(answer.ways)))
+    out.append(
+        f"{counted(tries.controls, 'control')} can matter here, put to {counted(tries.movements, 'position')}; "
+        f"{counted(tries.tried, 'sequence')} tried in {counted(tries.runs, 'run')}, {tries.passed_over:,} passed over "
+        "since a part of them cannot matter, each with a moment between movements or a rest until all is calm"
+    )
+    if tries.undecided:
+        out.append(f"Of {counted(tries.undecided, 'sequence')} the model could not say what comes")
+    return tuple(out)
+
+
+def _early(tries: Tries, found: bool) -> str:
+    why = {"tries": "the most that is tried", "time": "the time limit"}.get(tries.ended, "you stopped it")
+    done = f"no sequence of up to {counted(tries.done, 'movement')} does it. " if tries.done else ""
+    more = "there may be more of the same length" if found else "there may be one"
+    return (
+        f"The search ended early ({why}): {done}Of longer ones {more}. To narrow it, begin from a nearer situation, "
+        "ask on another standard, or say a longer --limit"
+    )
+
+
+def _at_most(length: int) -> str:
+    return f"all of up to {counted(length, 'movement')} were looked at" if length else ""
+
+
+def _name(hand: Hand) -> str:
+    return f"{hand.part} {hand.control}".strip()
+
+
+def _control(hand: Hand) -> str:
+    return the(_name(hand))
+
+
+def _lower(words: str) -> str:
+    return words[:1].lower() + words[1:]
