@@ -1,0 +1,165 @@
+"""What could be behind what the crew sees: the minimal explanations, and the next look that tells them apart best."""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+
+from cutaway.handbook.records import Cite
+from cutaway.inquiry.deciding import LONGEST_REST
+from cutaway.inquiry.judging import Looked
+from cutaway.inquiry.questions.asked import HowFar, how_far
+from cutaway.inquiry.questions.failures import FAILURES, breaks, cites_for, seen_in
+from cutaway.inquiry.questions.indications import Indication, alike, indications, shown_at_end, with_indications
+from cutaway.inquiry.search.base import Base
+from cutaway.inquiry.search.changes import Alteration, Break, ChangeSet, Put
+from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
+from cutaway.inquiry.search.trying import Trying, holds, outcomes
+from cutaway.inquiry.search.twins import folded
+from cutaway.inquiry.search.universe import universe
+from cutaway.inquiry.verdicts import Seen, Undecided
+from cutaway.inquiry.workshop import Request
+from cutaway.machine.records import Change, Run
+
+# How many explanations are told apart, and how many runs are spent on movements that could do it. Choices of ours.
+MOST_APART = 24
+MOST_RUNS = 300
+
+
+@dataclass(frozen=True, slots=True)
+class Explanation:
+    """A minimal set of failures that brings about all that is seen. twins: the same but for port and starboard."""
+
+    of: tuple[Break, ...]
+    twins: tuple[tuple[Break, ...], ...]
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Answers:
+    """What a look would show, and with which of the explanations (each as its failures)."""
+
+    shows: Seen
+    by: tuple[tuple[Break, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """An indication that tells explanations apart, first the answer that most would give. move: what is moved before
+    it is looked at, None where looking is enough."""
+
+    indication: Indication
+    move: Put | None
+    answers: tuple[Answers, ...]
+
+    @property
+    def left(self) -> float:
+        """How many explanations are left after it, as may be expected if all are as likely."""
+        sizes = [len(one.by) for one in self.answers]
+        return sum(size * size for size in sizes) / sum(sizes)
+
+
+@dataclass(frozen=True, slots=True)
+class Suspects:
+    """otherwise: what would be seen with nothing wrong. look: the best look; move: the best movement with a look after
+    it, where that tells more; None where none tells anything. apart: how many explanations were told apart."""
+
+    otherwise: tuple[Seen, ...]
+    explanations: tuple[Explanation, ...]
+    look: Look | None
+    move: Look | None
+    apart: int
+    far: HowFar
+
+
+@dataclass(frozen=True, slots=True)
+class NothingWrong:
+    """All that is seen is so with nothing wrong."""
+
+    seen: tuple[Seen, ...]
+
+
+def suspects(
+    base: Base,
+    bound: Bound,
+    stop: Callable[[], bool] = lambda: False,
+    as_found: Callable[[ChangeSet], None] = lambda one: None,
+) -> Suspects | NothingWrong | Undecided:
+    """The minimal sets of failures that bring about a statement which is not so at a base, single before double; and
+    the next look or movement that tells them apart."""
+    first = holds(base).looked
+    if isinstance(first, Undecided):
+        return first
+    if first.decision.holds:
+        return NothingWrong(seen_in(base, first))
+    within, trying, search = universe(base, FAILURES), Trying(base, wanted=True), Search[Alteration]()
+    for one in minimal_sets(within, trying, bound, search, stop):
+        as_found(one)
+    groups = folded(search.found, base.question.bound.parts)
+    told = tuple(Explanation(breaks(g.first), tuple(map(breaks, g.twins)), cites_for(base, g.first)) for g in groups)
+    apart = search.found[:MOST_APART]
+    look, move = (None, None) if len(apart) < 2 or stop() else next_looks(base, apart, stop)
+    return Suspects(seen_in(base, first), told, look, move, len(apart), how_far(len(within), bound, search))
+
+
+def next_looks(
+    base: Base, explanations: Sequence[ChangeSet], stop: Callable[[], bool] = lambda: False
+) -> tuple[Look | None, Look | None]:
+    """The look that splits the explanations most evenly; and the movement followed by a look that does so better, where
+    there is one. Among equals the first in the order of the parts, and of the nearest positions."""
+    wide = with_indications(base)
+    looked = [one.looked for one in outcomes(wide, explanations)]
+    known = [(e, one) for e, one in zip(explanations, looked, strict=True) if isinstance(one, Looked)]
+    look = _best(base, [(e, one.run) for e, one in known], None)
+    if stop() or (look is not None and look.left <= 1.0):
+        return look, None
+    best = None
+    for put in _movements(base, len(known)):
+        if stop():
+            break
+        runs = _after(wide, known, put)
+        # With some of them not run, those that are left would seem told apart better than they are.
+        found = _best(base, runs, put) if len(runs) == len(known) else None
+        if found is not None and (best is None or found.left < best.left):
+            best = found
+    better = best is not None and (look is None or best.left < look.left - 1e-9)
+    return look, best if better else None
+
+
+def _movements(base: Base, count: int) -> list[Put]:
+    """The movements that are tried: of controls that can matter, as many as the runs allow."""
+    every = [one for one in universe(base, frozenset({"control"})) if isinstance(one, Put)]
+    return every[: max(1, MOST_RUNS // max(1, count))]
+
+
+def _after(wide: Base, known: Sequence[tuple[ChangeSet, Looked]], put: Put) -> list[tuple[ChangeSet, Run]]:
+    """The runs with each explanation in which, once all is as it is seen, a control is moved."""
+    requests = []
+    for _, one in known:
+        at = float(one.run.times[-1])
+        changes = (*one.scene.changes, Change(at, put.input, put.value))
+        requests.append(Request(wide.made, one.scene.legs, changes, at + LONGEST_REST, "calm"))
+    results = wide.question.workshop.runs(requests)
+    return [
+        (e, run)
+        for (e, _), run in zip(known, results, strict=True)
+        if isinstance(run, Run) and run.outcome.kind == "done"
+    ]
+
+
+def _best(base: Base, runs: Sequence[tuple[ChangeSet, Run]], move: Put | None) -> Look | None:
+    """The indication that splits the runs most evenly, None where all show the same everywhere."""
+    looks = (Look(one, move, _answers(one, runs)) for one in indications(base.question.bound))
+    telling = [one for one in looks if len(one.answers) > 1]
+    return min(telling, key=lambda one: one.left, default=None)
+
+
+def _answers(indication: Indication, runs: Iterable[tuple[ChangeSet, Run]]) -> tuple[Answers, ...]:
+    """What an indication shows in each run, those that the crew would take for the same together."""
+    groups: list[tuple[Seen, list[tuple[Break, ...]]]] = []
+    for explanation, run in runs:
+        shows = shown_at_end(indication, run)
+        same = next((by for seen, by in groups if alike(seen, shows)), None)
+        if same is None:
+            groups.append((shows, [breaks(explanation)]))
+        else:
+            same.append(breaks(explanation))
+    return tuple(Answers(seen, tuple(by)) for seen, by in sorted(groups, key=lambda group: -len(group[1])))
