@@ -1,0 +1,131 @@
+"""A drill step by step, in sentences that read aloud: what each step does, what it protects, whether it matters."""
+
+from collections.abc import Sequence
+
+from cutaway.handbook.records import Folder
+from cutaway.inquiry.questions.drill import DrillTold, Otherwise, Sight, StepTold, Turned
+from cutaway.inquiry.questions.indications import Noticed
+from cutaway.language.syntax import Wait
+from cutaway.problems.counting import counted
+from cutaway.wording.asking import action_words, are, text_of, the
+from cutaway.wording.shown import listed_with, noticed_words, sentence
+
+# How many things of one sort are told of one step before the rest is only counted. A choice of ours.
+MOST_TOLD = 4
+
+
+def drill_lines(told: DrillTold, folder: Folder) -> tuple[str, ...]:
+    """The drill, a line each: every step, then which of them matter."""
+    return (*(line for step in told.steps for line in step_lines(step, folder)), *summary_lines(told))
+
+
+def step_lines(step: StepTold, folder: Folder) -> tuple[str, ...]:
+    """One step: what is done, what it changes, what is seen, what comes of leaving it out or exchanging it."""
+    out = [f"{step.number}. {sentence(action_words(step.actions)) if step.actions else 'A look, and nothing moved.'}"]
+    if step.missing:
+        out.append(sentence(f"Not on this standard: {listed_with(step.missing)}"))
+    out += [sentence(f"{the(one.what)} is {one.state} by a rule") for one in step.refused]
+    if step.actions:
+        out.append(_changes(step, folder))
+    out += [_sight(one) for one in step.sights]
+    if step.without is not None:
+        out.append(_without(step, folder))
+    if step.exchanged is not None:
+        out.append(_exchanged(step, step.exchanged, folder))
+    return (out[0], *(f"   {line}" for line in out[1:]))
+
+
+def summary_lines(told: DrillTold) -> tuple[str, ...]:
+    """Which steps matter, which only protect the end, which do nothing."""
+    acting = [step for step in told.steps if step.actions]
+    sorts = (
+        ("Something that the drill looks for is lost without", [s for s in acting if s.without and s.without.lost]),
+        (
+            "All that the drill looks for is seen without, but the end is another without",
+            [s for s in acting if s.needed and not (s.without and s.without.lost)],
+        ),
+        (
+            "Nothing in the rest of this drill depends on",
+            [s for s in acting if not s.needed and not s.idle],
+        ),
+        ("In this model nothing comes of", [s for s in acting if s.idle]),
+        ("Only looks are", [s for s in told.steps if not s.actions]),
+    )
+    out = [sentence(f"{words} {_steps([step.number for step in several])}") for words, several in sorts if several]
+    ways = "as written, with each step left out, and with each two neighbours exchanged"
+    out.append(sentence(f"It was gone through {counted(told.variants, 'time')}: {ways}; {counted(told.runs, 'run')}"))
+    return tuple(out)
+
+
+def _steps(numbers: Sequence[int]) -> str:
+    return f"{'step' if len(numbers) == 1 else 'steps'} {listed_with(str(one) for one in numbers)}"
+
+
+def _changes(step: StepTold, folder: Folder) -> str:
+    words = [noticed_words(one, folder) for one in step.changed] + [_turned(one) for one in step.turned]
+    if words:
+        return sentence(f"Then {_few(words)}")
+    if all(isinstance(action, Wait) for action in step.actions):
+        return "Nothing else changes in that time." if not step.passing else "What changes in that time is slight."
+    if step.passing:
+        return "Something stirs, but all is as it was when the step is over."
+    return "Nothing changes but what is moved."
+
+
+def _sight(one: Sight) -> str:
+    words = text_of(one.statement.span)
+    match one.seen:
+        case True:
+            return f"Seen: {words}."
+        case False:
+            return f"Not seen: {words}."
+        case None:
+            return f"It cannot be said whether this is seen: {words}."
+
+
+def _without(step: StepTold, folder: Folder) -> str:
+    assert step.without is not None
+    if not step.without.matters:
+        if step.idle:
+            return "Left out, nothing is otherwise: this step does nothing in this model."
+        return "Left out, nothing is otherwise in the rest of the drill, nor in the end."
+    return _comes(f"Without step {step.number}", step.without, folder)
+
+
+def _exchanged(step: StepTold, exchanged: Otherwise, folder: Folder) -> str:
+    begin = f"Steps {step.number} and {step.with_next} exchanged"
+    if not exchanged.matters:
+        return f"{begin}, nothing is otherwise."
+    return _comes(begin, exchanged, folder)
+
+
+def _comes(begin: str, other: Otherwise, folder: Folder) -> str:
+    """What comes of doing it otherwise: what is no longer seen, what a rule holds back, what the end is."""
+    if other.gone:
+        return sentence(f"{begin}, nothing can be said: {other.gone}")
+    parts: list[str] = []
+    if other.refused:
+        parts.append(_few([f"{the(one.what)} is {one.state} by a rule" for one in other.refused]))
+    if other.lost:
+        lost = [f"'{text_of(one.statement.span)}' (step {one.number})" for one in other.lost]
+        parts.append(f"this is not seen: {_few(lost)}")
+    if other.undecided:
+        parts.append(f"of {counted(other.undecided, 'sight')} nothing can be said")
+    end = _ends(other.end, other.turned, folder)
+    parts.append(f"in the end {end}" if end else "the end is the same")
+    return sentence(f"{begin}, {'; '.join(parts)}")
+
+
+def _ends(noted: tuple[Noticed, ...], turned: tuple[Turned, ...], folder: Folder) -> str:
+    words = [_turned(one) for one in turned] if not noted else [noticed_words(one, folder) for one in noted]
+    return _few(words, more=len(turned) if noted else 0)
+
+
+def _few(words: Sequence[str], more: int = 0) -> str:
+    """The first few of some things, the rest of them (and `more`) only counted."""
+    left = max(0, len(words) - MOST_TOLD) + more
+    return f"{', '.join(words[:MOST_TOLD])} and {counted(left, 'thing')} more" if left else listed_with(words)
+
+
+def _turned(one: Turned) -> str:
+    return f"{the(one.part)} {are(one.part)} {one.now}"
