@@ -22,4 +22,20 @@ ENTRIES: dict[str, Entry] = {
         '`cutaway why "hand pump is at pumping" --on "Mk 2"`',
         tested_by="tests/inquiry/questions/test_asking.py",
     ),
+    "I202": Entry(
+        "error",
+        "no such drill",
+        "Drills are named as their files in drills/ are, or by their titles; the beginning is enough.",
+        "cutaway drill startin-up",
+        "cutaway drill starting",
+        tested_by="tests/inquiry/questions/test_drill.py",
+    ),
+    "I203": Entry(
+        "error",
+        "a drill that is for other standards",
+        "A drill is gone through only on the standards that its `on:` names.",
+        "cutaway drill starting-mk-1 --on 'Mk 4'",
+        "cutaway drill starting-mk-4 --on 'Mk 4'",
+        tested_by="tests/inquiry/questions/test_drill.py",
+    ),
 }
