@@ -14,6 +14,7 @@ from cutaway.cli import (
     check,
     compare,
     desk,
+    drill,
     exits,
     explain,
     failures,
@@ -26,6 +27,7 @@ from cutaway.cli import (
     new,
     open_pack,
     publish,
+    reach,
     repair,
     run,
     schema,
@@ -85,6 +87,8 @@ run.register(app)
 chart.register(app)
 why.register(app)
 failures.register(app)
+reach.register(app)
+drill.register(app)
 make.register(app)
 open_pack.register(app)
 captions.register(app)
