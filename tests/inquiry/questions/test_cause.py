@@ -1,0 +1,130 @@
+"""The chain of cause: right on random circuits and pipes, and as a handbook would tell it on the Whinchat."""
+
+from pathlib import Path
+
+import pytest
+
+from cutaway.inquiry.judging import Looked
+from cutaway.inquiry.questions.cause import MOST_LINKS, chain
+from cutaway.inquiry.questions.links import Broken, Cut, Fed, Is, Link, Reads, Stands, Tied
+from cutaway.inquiry.scenes import Question
+from cutaway.inquiry.search.base import Base, base_of
+from cutaway.inquiry.search.changes import Alteration, Put, in_words
+from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
+from cutaway.inquiry.search.trying import Trying, holds
+from cutaway.inquiry.search.universe import universe
+from tests.inquiry.folders import folder_at
+from tests.inquiry.questions.asking import base
+from tests.inquiry.search.random_folders import random_folder
+
+SYSTEMS = 60
+
+
+def links_of(found: Base) -> tuple[bool, tuple[Link, ...]]:
+    looked = holds(found).looked
+    assert isinstance(looked, Looked)
+    return looked.decision.holds, chain(found, looked)
+
+
+def of_random(folder: Path, number: int) -> Base:
+    files, claim = random_folder(number)
+    opened = folder_at(folder, files)
+    read = opened.claim(claim)
+    bound, _ = opened.workshop.bound(opened.subject())
+    found = base_of(Question(read.statement, read.scope, bound, opened.loaded.told, opened.workshop))
+    assert isinstance(found, Base)
+    return found
+
+
+def test_on_random_systems_the_way_alone_feeds_and_the_cut_alone_was_missing(tmp_path: Path) -> None:
+    fed = cut = 0
+    for number in range(SYSTEMS):
+        found = of_random(tmp_path / str(number), number)
+        puts = [a for a in universe(found, frozenset({"control"})) if isinstance(a, Put)]
+        so, links = links_of(found)
+        assert len(links) <= MOST_LINKS
+        if so:
+            ways = [one for one in links if isinstance(one, Fed)]
+            assert len(ways) == 1 and ways[0].supply == "supply", (number, links)
+            on_the_way = {step.part for step in ways[0].steps}
+            # Everything that can be shut besides what stands on the way is shut: it is fed all the same.
+            shut = frozenset(a for a in puts if a.part not in on_the_way and a.words in ("off", "idle"))
+            made = {p.name for p in found.question.bound.parts.values() if p.kind == "interlocked switch"}
+            if not made & on_the_way:
+                assert Trying(found, wanted=True)([shut]) == [True], (number, links)
+                fed += 1
+        else:
+            gaps = [one for one in links if isinstance(one, Cut)]
+            assert len(gaps) == 1, (number, links)
+            missing = {step.part for step in gaps[0].steps}
+            opened = frozenset(a for a in puts if a.part in missing and a.words == "on")
+            assert {a.part for a in opened} == missing
+            assert Trying(found, wanted=True)([opened]) == [True], (number, links)
+            search: Search[Alteration] = Search()
+            smallest = min(map(len, minimal_sets(puts, Trying(found, wanted=True), Bound(3), search)), default=4)
+            linked = any(p.kind == "interlocked switch" for p in found.question.bound.parts.values())
+            assert len(missing) == smallest or linked, (number, links)
+            cut += 1
+    assert fed >= 30 and cut >= 8
+
+
+def test_a_lamp_that_is_fed_by_current_for_want_of_pressure() -> None:
+    so, links = links_of(base("fuel lamp is lit", "cruising", given=("tank selector blocked",)))
+    assert so and links[0] == Is("fuel lamp", "lit", links[0].cites)  # type: ignore[union-attr]
+    reads = [(one.what, one.above) for one in links if isinstance(one, Reads)]
+    assert ("carburettor inlet", False) in reads and ("fuel lamp", True) in reads
+    (current,) = (one for one in links if isinstance(one, Fed))
+    assert (current.supply, current.medium) == ("battery", "current")
+    steps = [(step.part, step.setting) for step in current.steps]
+    assert steps == [("battery switch", "on"), ("instrument fuse", "whole"), ("instrument switch", "on")]
+    (petrol,) = (one for one in links if isinstance(one, Cut))
+    assert (petrol.supply, petrol.steps[0].failure) == ("port tank", "blocked")
+    assert [(one.part, one.failure) for one in links if isinstance(one, Broken)] == [("tank selector", "blocked")]
+
+
+def test_across_a_coupling_from_the_pump_to_the_engine() -> None:
+    so, links = links_of(base("fuel lamp is out", "cruising"))
+    assert so
+    (way,) = (one for one in links if isinstance(one, Fed))
+    assert [step.part for step in way.steps] == ["tank selector", "filter", "engine pump"]
+    assert way.steps[0].setting == "port tank"
+    tied = {(one.part, one.by, one.to, one.state) for one in links if isinstance(one, Tied)}
+    assert ("engine pump", "driven by", "engine", "running") in tied
+    assert Stands("ignition switch", "both", ()) in [
+        Stands(s.control, s.position, ()) for s in links if isinstance(s, Stands)
+    ]
+
+
+def test_suction_is_drawn_and_is_missing() -> None:
+    so, links = links_of(base("flying instruments", "cruising"))
+    drawn = [one for one in links if isinstance(one, Fed) and one.drawn]
+    assert so and drawn and drawn[0].supply == "vacuum pump"
+    so, links = links_of(base("flying instruments", "parked"))
+    gaps = [one for one in links if isinstance(one, Cut)]
+    assert not so and gaps and gaps[0].drawn and gaps[0].steps[0].part == "vacuum pump"
+    assert any(isinstance(one, Tied) and (one.to, one.state) == ("engine", "stopped") for one in links)
+
+
+def test_what_is_dead_tells_every_switch_in_its_way() -> None:
+    so, links = links_of(base("fuel lamp is lit", "parked"))
+    (gap,) = (one for one in links if isinstance(one, Cut))
+    assert not so and {step.part for step in gap.steps} == {"battery switch", "instrument switch"}
+    assert gap.supply == "battery" and {step.setting for step in gap.steps} == {"off"}
+
+
+def test_a_pump_that_stands_still_beside_its_by_pass() -> None:
+    _, links = links_of(base("fuel lamp is lit", "cruising", given=("engine pump seized",)))
+    (gap,) = (one for one in links if isinstance(one, Cut))
+    assert [(step.part, step.failure) for step in gap.steps] == [("engine pump", "seized")]
+
+
+@pytest.mark.parametrize("situation", ["parked", "cruising", "gliding"])
+@pytest.mark.parametrize("statement", ["fuel lamp is lit", "engine is running", "flying instruments", "flaps are down"])
+def test_every_link_is_cited_or_a_condition(statement: str, situation: str) -> None:
+    _, links = links_of(base(statement, situation))
+    assert links and len(set(links)) == len(links)
+    assert all(one.cites for one in links if hasattr(one, "cites"))
+
+
+def test_in_words_tells_a_change() -> None:
+    assert in_words(Put("tank selector", "", "tank selector", 0.0, "off")) == "tank selector at off"
