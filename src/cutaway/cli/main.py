@@ -32,6 +32,7 @@ from cutaway.cli import (
     run,
     schema,
     sources,
+    suspects,
     take,
     why,
 )
@@ -86,6 +87,7 @@ compare.register(app)
 run.register(app)
 chart.register(app)
 why.register(app)
+suspects.register(app)
 failures.register(app)
 reach.register(app)
 drill.register(app)
