@@ -52,7 +52,9 @@ def test_a_behaviour_of_the_trade(folder: Path) -> None:
     judged = [(claim, one) for claim in checked.claims() for one in claim.judged]
     assert judged
     bad = [
-        (place(c.claim.span).text, j.subject.name, j.verdict) for c, j in judged if not isinstance(j.verdict, Holds | Stated)
+        (place(c.claim.span).text, j.subject.name, j.verdict)
+        for c, j in judged
+        if not isinstance(j.verdict, Holds | Stated)
     ]
     assert bad == []
 
