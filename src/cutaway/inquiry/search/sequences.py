@@ -167,7 +167,7 @@ def _gone_on(
                 here = nodes.setdefault(after.like, _Node(after.state, []))
                 here.paths.extend((path, after.wait) for path in paths)
         yield list(nodes.values())
-    seen |= nodes.keys()
+    seen.update(nodes)
 
 
 def _over(going: Going[M], bound: Bound, until: float | None, stop: Callable[[], bool]) -> Ended | Literal[""]:
