@@ -3,10 +3,11 @@
 from collections.abc import Callable
 from pathlib import Path
 
-from cutaway.api.loading import load, workshop_for
+from cutaway.api.loading import Loaded, load, workshop_for
 from cutaway.api.places import memory_file
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.memory import Memory
+from cutaway.inquiry.workshop import Workshop
 from cutaway.machine.subjects import subjects
 from cutaway.narrate.checked import Asking, Checked, check_words, is_wrong
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_order
@@ -15,34 +16,44 @@ from cutaway.quantities.which import Standard, StandardName, read_which
 
 
 def check(
-    folder: Path | str,
+    folder: Path | str | Loaded,
     on: str = "",
     script: str = "",
     rests: bool = True,
     progress: Callable[[int], None] | None = None,
+    mending: bool = True,
+    workshop: Workshop | None = None,
 ) -> tuple[Checked | None, Problems]:
     """Every claim of the scripts and every sight of the drills, one verdict for each standard.
 
-    on: only these standards, in the words of `on:`. script: only that script. rests: whether assumed values are taken
-    to both ends of their ranges. progress: told how many runs are begun. What was judged in an earlier session, of the
-    same content, is remembered.
+    folder: its place, or what was loaded from there. on: only these standards, in the words of `on:`. script: only that
+    script. rests: whether assumed values are taken to both ends of their ranges. progress: told how many runs are
+    begun. mending: whether corrections of what fails are looked for. workshop: where to run, a new one if None. What
+    was judged in an earlier session, of the same content, is remembered.
     """
-    loaded, problems = load(folder)
+    loaded, problems = (folder, folder.problems) if isinstance(folder, Loaded) else load(folder)
     if loaded is None:
         return None, problems
-    only, more = standards_named(loaded.folder, on)
+    asking, more = asking_for(loaded, on, script, rests, mending)
     problems += more
-    if has_error(more):
+    if asking is None:
         return None, in_order(problems)
-    if script and script not in {s.name for s in loaded.folder.scripts}:
-        names = ", ".join(s.name for s in loaded.folder.scripts)
-        more = (Diagnostic("C102", None, f"There is no script '{script}'.", f"There are: {names}."),)
-        return None, in_order(problems + more)
-    workshop, more = workshop_for(loaded, progress=progress)
-    problems += more
-    asking = Asking(only, script, rests, mending=True)
+    if workshop is None:
+        workshop = Workshop(loaded.folder, loaded.kinds, progress=progress)
+    problems += workshop.problems()
     checked, more = check_words(workshop, loaded.parsed, loaded.told, Memory(memory_file()), asking)
     return checked, in_order(problems + more)
+
+
+def asking_for(loaded: Loaded, on: str, script: str, rests: bool, mending: bool) -> tuple[Asking | None, Problems]:
+    """What is to be checked, in the words of the command line; None where they mean nothing."""
+    only, problems = standards_named(loaded.folder, on)
+    if has_error(problems):
+        return None, problems
+    if script and script not in {s.name for s in loaded.folder.scripts}:
+        names = ", ".join(s.name for s in loaded.folder.scripts)
+        return None, (*problems, Diagnostic("C102", None, f"There is no script '{script}'.", f"There are: {names}."))
+    return Asking(only, script, rests, mending), problems
 
 
 def check_problems(folder: Path | str) -> Problems:

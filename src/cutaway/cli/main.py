@@ -29,6 +29,7 @@ from cutaway.cli import (
     publish,
     reach,
     repair,
+    rests,
     run,
     schema,
     sources,
@@ -84,6 +85,7 @@ find.register(app)
 sources.register(app)
 link.register(app)
 compare.register(app)
+rests.register(app)
 run.register(app)
 chart.register(app)
 why.register(app)

@@ -1,0 +1,33 @@
+"""`cutaway rests`: which assumed values can turn which verdicts over, and what to look for first."""
+
+from pathlib import Path
+
+import typer
+
+from cutaway.cli import exits
+
+
+def register(app: typer.Typer) -> None:
+    """Add the verb."""
+
+    @app.command(
+        short_help="Tell which assumed values the verdicts rest on.",
+        epilog='Examples:  cutaway rests demo/turnstone    cutaway rests demo/turnstone --on "Mk 4" --json',
+    )
+    def rests(
+        folder: Path = typer.Argument(Path(), help="The type folder."),
+        on: str = typer.Option("", help="Only these standards, as `on:` says them."),
+        script: str = typer.Option("", help="Only this script, by its file's name."),
+        most: int = typer.Option(20, min=1, help="How many values to tell."),
+        as_json: bool = typer.Option(False, "--json", help="For a program to read."),
+    ) -> None:
+        """Tell which assumed values can turn which verdicts over, the most influential first, and where to look."""
+        from cutaway.api import rests as api
+        from cutaway.cli import showing
+
+        with showing.progress(f"Trying the assumed values of {folder}") as counter:
+            told, problems = api.rests(folder, on, script, counter)
+        showing.show_problems(problems)
+        if told is not None:
+            showing.show_json(api.rests_record(told)) if as_json else print(api.rests_text(told, most))
+        raise typer.Exit(exits.ending(told is not None, problems))
