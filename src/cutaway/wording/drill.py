@@ -49,11 +49,13 @@ def summary_lines(told: DrillTold) -> tuple[str, ...]:
             [s for s in acting if not s.needed and not s.idle],
         ),
         ("In this model nothing comes of", [s for s in acting if s.idle]),
-        ("Only looks are", [s for s in told.steps if not s.actions]),
     )
     out = [sentence(f"{words} {_steps([step.number for step in several])}") for words, several in sorts if several]
+    looks = [step.number for step in told.steps if not step.actions]
+    if looks:
+        out.append(f"Nothing is moved in {_steps(looks)}, which only {'looks' if len(looks) == 1 else 'look'}.")
     ways = "as written, with each step left out, and with each two neighbours exchanged"
-    out.append(sentence(f"It was gone through {counted(told.variants, 'time')}: {ways}; {counted(told.runs, 'run')}"))
+    out.append(sentence(f"It was gone through {counted(told.variants, 'time')}: {ways}"))
     return tuple(out)
 
 

@@ -1,0 +1,128 @@
+"""The shortest way to a thing: found unaided, repeated by a claim, and why the direct way does not do."""
+
+from pathlib import Path
+
+import pytest
+
+from cutaway.api.asking import Asked, Opened, opened
+from cutaway.api.reach import ReachTold, reach, reach_record, reach_text
+from cutaway.inquiry.check import verdict_for
+from cutaway.inquiry.questions.reach import AlreadyThere, NothingToMove, Reached
+from cutaway.inquiry.verdicts import Fails, Holds
+from cutaway.language.parse import parse_claim
+from cutaway.language.print_back import printed_actions
+from cutaway.problems.span import TextFile, whole
+from tests.inquiry.folders import folder_at, system
+
+TRADE = Path(__file__).parents[2] / "trade" / "01-flaps-and-accumulator"
+
+
+@pytest.fixture(scope="module")
+def flaps() -> Opened:
+    here, problems = opened(TRADE)
+    assert here is not None and not problems
+    return here
+
+
+def told(here: Opened | Path, statement: str, situation: str, **more: object) -> ReachTold:
+    answer, problems = reach(here, Asked(statement, situation), **more)  # type: ignore[arg-type]
+    assert answer is not None, problems
+    return answer
+
+
+def verdict(told: ReachTold, claim: str) -> object:
+    loaded = told.opened.loaded
+    parsed, problems = parse_claim(whole(TextFile("claim", claim)), loaded.words)
+    assert parsed is not None, problems
+    return verdict_for(parsed, told.subject, told.opened.workshop, loaded.told, False, None)
+
+
+def test_the_selector_reversal_is_found_unaided(flaps: Opened) -> None:
+    found = told(flaps, "flaps are down", "part down")
+    answer = found.answer
+    assert isinstance(answer, Reached) and answer.tries.ended == "found" and answer.tries.done == 2
+    assert [printed_actions(way.actions) for way in answer.ways] == ["flap selector to up then flap selector to down"]
+    # A claim that repeats it holds, and the direct way does not.
+    actions = printed_actions(answer.ways[0].actions)
+    assert isinstance(verdict(found, f"in part down, after {actions}, within 20 s: flaps are down"), Holds)
+    assert isinstance(verdict(found, "in part down, within 10 min: flaps are down"), Fails)
+
+
+def test_why_the_direct_way_does_not_do(flaps: Opened) -> None:
+    answer = told(flaps, "flaps are down", "part down").answer
+    assert isinstance(answer, Reached) and answer.detour is not None
+    assert answer.detour.to == (), "the selector stands at down already"
+    (cut_out,) = answer.detour.stays
+    assert (cut_out.part, cut_out.state, cut_out.instead) == ("cut-out", "idling", "charging")
+    assert dict(cut_out.figures) == {"cut-out": "1000 lb/sq in", "cut-in": "800 lb/sq in"}
+    (dial,) = answer.detour.dials
+    psi = 6894.757
+    assert dial.direct.value is not None and dial.turning.value is not None and dial.passing is not None
+    assert dial.passing.value is not None
+    # The pressure lies between that at which the pump cuts in and that which the flaps need.
+    assert dial.turning.value == pytest.approx(800 * psi, rel=0.01)
+    assert 800 * psi < dial.direct.value < dial.passing.value < 1000 * psi
+    text = reach_text(told(flaps, "flaps are down", "part down"))
+    assert "because the cut-out stays idling and the pressure gauge reads 829 lb/sq in" in text
+
+
+def test_a_statement_already_true_says_so_at_once(flaps: Opened) -> None:
+    found = told(flaps, "cut-out is idling", "part down")
+    assert isinstance(found.answer, AlreadyThere)
+    assert "Nothing need be done" in reach_text(found)
+
+
+def test_a_bound_is_told(flaps: Opened) -> None:
+    found = told(flaps, "flaps are down", "part down", size=1)
+    assert isinstance(found.answer, Reached) and found.answer.ways == () and found.answer.tries.ended == "length"
+    assert "No sequence of up to 1 movement comes to it that the flaps are down" in reach_text(found)
+    stopped = told(flaps, "flaps are down", "part down", stop=lambda: True)
+    assert "The search ended early (you stopped it)" in reach_text(stopped)
+    early = told(flaps, "flaps are down", "part down", seconds=0.0)
+    assert "(the time limit)" in reach_text(early)
+
+
+def test_what_is_found_is_told_at_once(flaps: Opened) -> None:
+    heard: list[str] = []
+    told(flaps, "flaps are down", "part down", as_found=lambda one: heard.append(printed_actions(one)))
+    assert heard == ["flap selector to up then flap selector to down"]
+
+
+def test_nothing_to_move_and_what_a_rule_holds_back(tmp_path: Path) -> None:
+    parts = """
+battery: {kind: battery, capacity: 100 Ah, voltage: 12 V}
+guard: {kind: switch}
+lamp switch: {kind: switch, rules: [{to: "on", only when: lamp is working}]}
+lamp: {kind: electrical load, current: 2 A, fed by: lamp switch.outlet}
+other battery: {kind: battery, capacity: 100 Ah, voltage: 12 V}
+joint: {kind: junction}
+other: {kind: electrical load, current: 2 A, fed by: joint.any}
+"""
+    folder_at(tmp_path, {"systems/lamp.yaml": system(parts, "battery > guard > lamp switch\nother battery > joint")})
+    found = told(tmp_path, "lamp is working", "")
+    assert isinstance(found.answer, Reached) and found.answer.ways == ()
+    assert "The lamp switch was held back from on on the way, unless 'lamp is working'" in reach_text(found)
+    idle = told(tmp_path, "other is not working", "")
+    assert isinstance(idle.answer, NothingToMove)
+    assert "No control that can be moved has anything to do with whether the other is not working" in reach_text(idle)
+
+
+def test_waits_are_told_where_they_are_needed(tmp_path: Path) -> None:
+    """A pump fills a tank in a minute or so; a hand that springs back has to be held."""
+    from tests.inquiry.folders import PUMPED, SITUATIONS
+
+    folder_at(tmp_path, {"systems/fuel.yaml": PUMPED, "situations.yaml": SITUATIONS})
+    found = told(tmp_path, "upper tank is below 0.9 gal and pump is idle", "standing")
+    answer = found.answer
+    assert isinstance(answer, Reached) and answer.ways
+    for way in answer.ways:
+        claim = f"in standing, after {printed_actions(way.actions)}: upper tank is below 0.9 gal and pump is idle"
+        assert isinstance(verdict(found, claim), Holds), claim
+
+
+def test_the_record_says_the_same(flaps: Opened) -> None:
+    record = reach_record(told(flaps, "flaps are down", "part down"))
+    assert record["answer"] == "found" and record["question"] == "reach"
+    (way,) = record["ways"]  # type: ignore[misc]
+    assert way["actions"] == "flap selector to up then flap selector to down"  # type: ignore[index]
+    assert record["bound"]["length done"] == 2  # type: ignore[index]
