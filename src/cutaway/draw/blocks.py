@@ -13,7 +13,7 @@ from cutaway.parts.kind import Side
 
 NAME_SIZE = 17.0
 NOTE_SIZE = 15.0
-SMALL_SIZE = 13.0
+SMALL_SIZE = 14.5
 LEADING = 1.22
 NAME_WIDTH = 182.0
 GAP = 6.0

@@ -39,6 +39,8 @@ from cutaway.quantities.which import StandardName
 
 WIDTH = 1600.0
 SHAPE = 16 / 9
+SHAPES = {"16:9": SHAPE, "A4": 297 / 210, "square": 1.0}
+"""The shapes of pages that sheets are made for."""
 LARGEST = 1.4
 """How much a small system is enlarged at most."""
 
@@ -66,9 +68,10 @@ def make_sheet(
     theme: Manner = "light",
     says: str = "",
     cache: Path | None = None,
+    shape: float = SHAPE,
 ) -> tuple[str, Problems]:
     """One system's sheet as an SVG file; '' where there is nothing to draw. The same arguments give the same bytes."""
-    picture, problems = sheet_picture(folder, standard, system, values, kinds, says, cache)
+    picture, problems = sheet_picture(folder, standard, system, values, kinds, says, cache, shape=shape)
     return write_svg(picture, theme) if picture is not None else "", problems
 
 
@@ -81,12 +84,14 @@ def sheet_picture(
     says: str = "",
     cache: Path | None = None,
     name: str = "",
+    shape: float = SHAPE,
 ) -> tuple[Picture | None, Problems]:
     """One system's sheet; None where there is nothing to draw.
 
     standard: a standard or an airframe. values: signal names of a run (`machine/names.py`) with their values at one
     instant, or None for the system at rest with no state. says: the situation in words. cache: where layouts are kept
-    (None: the user's own cache folder). name: what ids begin with; sheets on one page need different ones.
+    (None: the user's own cache folder). name: what ids begin with; sheets on one page need different ones. shape: the
+    page's width by its height.
     """
     subject, problems = _subject(folder, standard, system)
     if subject is None:
@@ -100,7 +105,7 @@ def sheet_picture(
     layout, problems = laid_out(_request(plan, blocks), cache or cache_folder())
     notes = {i.key: notes_of(kinds[i.part.kind], looks[i.key], house) for i in plan.items if values is not None}
     drawn = Drawn(plan, blocks, layout, _routes(plan, blocks, layout), notes)
-    picture = _picture(folder, subject, system, drawn, values, kinds, says)
+    picture = _picture(folder, subject, system, drawn, values, kinds, says, shape)
     return replace(picture, name=name or picture.name), problems
 
 
@@ -224,6 +229,7 @@ def _picture(
     values: Values | None,
     kinds: Mapping[str, Kind],
     says: str,
+    shape: float,
 ) -> Picture:
     plan = drawn.plan
     seen = lines_seen(plan, values, nominal_volts(folder, subject, kinds))
@@ -240,22 +246,21 @@ def _picture(
     head = f"Sheet of the system {system} on the {who}."
     words = description(head, says, plan, drawn.notes, seen, cautions, plain, notice)
     inside = _drawing(drawn, seen)
-    size = (WIDTH, WIDTH / SHAPE)
-    for _ in range(4):
-        above, top = head_shapes(title, says, size[0])
-        below, strip = foot_shapes(keys, remarks, cautions, notice, size)
-        room = (size[0] - 2 * MARGIN, size[1] - top - strip - 16.0)
-        fit = min(room[0] / drawn.layout.size[0], room[1] / drawn.layout.size[1])
-        if fit >= 1:
-            break
-        size = (math.ceil(size[0] / fit), math.ceil(size[0] / fit) / SHAPE)
-    scale = min(fit, LARGEST)
+    above, top = head_shapes(title, says, WIDTH)
+    below, strip = foot_shapes(keys, remarks, cautions, notice, WIDTH)
+    room = (WIDTH - 2 * MARGIN, WIDTH / shape - top - strip - 16.0)
+    fit = min(room[0] / drawn.layout.size[0], room[1] / drawn.layout.size[1])
+    # A large system is not made smaller, since its strokes would then run together: its page is made larger, with all
+    # that stands on it.
+    page = 1.0 if fit >= 1 else math.ceil(WIDTH / fit) / WIDTH
+    size = (WIDTH * page, WIDTH * page / shape)
+    scale = min(fit * page, LARGEST)
     x = (size[0] - drawn.layout.size[0] * scale) / 2
-    y = top + (room[1] - drawn.layout.size[1] * scale) / 2
+    y = top * page + (room[1] * page - drawn.layout.size[1] * scale) / 2
     shapes: tuple[Shape, ...] = (
-        Group(above, "head"),
+        Group(placed(above, (0.0, 0.0), page), "head"),
         Group(placed(inside, (x, y), scale), "drawing"),
-        Group(placed(below, (0.0, size[1] - strip)), "foot"),
+        Group(placed(below, (0.0, size[1] - strip * page), page), "foot"),
     )
     return Picture(size, shapes, f"{system} {subject.name}", title, words)
 

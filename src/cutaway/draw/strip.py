@@ -10,8 +10,8 @@ from cutaway.draw.symbols.strokes import triangle
 MARGIN = 40.0
 TITLE_SIZE = 28.0
 SAYS_SIZE = 18.0
-KEY_SIZE = 14.0
-NOTICE_SIZE = 13.0
+KEY_SIZE = 14.5
+NOTICE_SIZE = 14.5
 LEADING = 1.35
 SAMPLE = 54.0
 
@@ -72,10 +72,9 @@ def _sample(roles: Iterable[str]) -> tuple[Shape, ...]:
 
 
 def foot_shapes(
-    keys: Sequence[Key], remarks: Sequence[str], cautions: Sequence[str], notice: str, size: Point
+    keys: Sequence[Key], remarks: Sequence[str], cautions: Sequence[str], notice: str, width: float
 ) -> tuple[tuple[Shape, ...], float]:
     """The strip at the bottom, drawn as if it began at height 0, and its height."""
-    width = size[0]
     inner = width - 2 * MARGIN
     shapes: list[Shape] = []
     y = 12.0 + KEY_SIZE
