@@ -6,7 +6,7 @@ from cutaway.inquiry.questions.reach import AlreadyThere, NothingToMove, Reached
 from cutaway.inquiry.search.movements import Hand
 from cutaway.language.print_back import printed_actions
 from cutaway.problems.counting import counted
-from cutaway.wording.asking import action_words, the
+from cutaway.wording.asking import action_words, are, the
 from cutaway.wording.citing import cited
 from cutaway.wording.figures import duration
 from cutaway.wording.shown import listed_with, seen_words, sentence, value_words
@@ -87,16 +87,29 @@ def _set_at(one: Stays, folder: Folder) -> str:
 def _turning(detour: Detour, folder: Folder) -> str:
     """What the way round does to what stayed, and what the thing asked of then needed."""
     first = detour.stays[0]
-    begins = f"on the way round {the(first.part)} is {first.instead} from {duration(first.at)} on"
-    return sentence("; ".join((begins, *(_dial_words(dial, folder) for dial in detour.dials[:1]))))
+    begins = f"the way round brings {the(first.part)} to be {first.instead}, {duration(first.at)} after it begins"
+    if not detour.dials:
+        return sentence(begins)
+    dial = detour.dials[0]
+    turning = f"{begins}, when {seen_words(dial.turning, folder)}"
+    stuck = next((one for one in detour.seen if one.value is not None), None)
+    if dial.passing is None or stuck is None:
+        return sentence(turning)
+    on = f"{the(stuck.what)} {'go' if are(stuck.what) == 'are' else 'goes'} on from {value_words(stuck, folder)}"
+    passing = f"{on} only once it reads {value_words(dial.passing, folder)}"
+    return " ".join((sentence(f"{turning}; {passing}"), _between(first, dial, the(stuck.what)))).strip()
 
 
-def _dial_words(dial: Dial, folder: Folder) -> str:
-    words = f"{the(dial.turning.what)} then reads {value_words(dial.turning, folder)}"
-    if dial.passing is None:
-        return words
-    moved = f"what was stuck goes on only once it reads {value_words(dial.passing, folder)}"
-    return f"{words}, and {moved}"
+def _between(first: Stays, dial: Dial, what: str) -> str:
+    """That a reading is on the wrong side of both, where the runs show it so."""
+    here, turning, passing = dial.direct.value, dial.turning.value, dial.passing.value if dial.passing else None
+    if here is None or turning is None or passing is None or not (turning < here < passing or turning > here > passing):
+        return ""
+    much, little = ("much", "little") if turning < here else ("little", "much")
+    return sentence(
+        f"So left as it is the reading is too {much} for {the(first.part)} to be {first.instead}, and too {little} to "
+        f"move {what} on"
+    )
 
 
 def _refused_words(one: Refused) -> str:
@@ -109,21 +122,21 @@ def tries_words(answer: Reached, asked: str) -> tuple[str, ...]:
     tries = answer.tries
     out: list[str] = []
     if tries.ended == "found":
-        shorter = _at_most(tries.done - 1)
-        out.append(f"No shorter sequence does it: {shorter}" if shorter else "Nothing shorter is possible")
+        out.append(f"No shorter one does it: {_all_of(tries.done - 1)}" if tries.done > 1 else "No shorter way can be")
     elif tries.ended == "complete":
         out.append(f"No sequence of movements comes to it that {asked}: every state to be had was looked at")
     elif tries.ended == "length":
         out.append(
-            f"No sequence of up to {counted(tries.asked, 'movement')} comes to it that {asked}; longer ones were not "
-            "looked at (--size says how long)"
+            f"No {_up_to(tries.asked)} comes to it that {asked}; longer sequences were not looked at (--size says how "
+            "long)"
         )
     else:
         out.append(_early(tries, bool(answer.ways)))
+    over = f", {tries.passed_over:,} more passed over since a part of them cannot matter" if tries.passed_over else ""
     out.append(
-        f"{counted(tries.controls, 'control')} can matter here, put to {counted(tries.movements, 'position')}; "
-        f"{counted(tries.tried, 'sequence')} tried in {counted(tries.runs, 'run')}, {tries.passed_over:,} passed over "
-        "since a part of them cannot matter, each with a moment between movements or a rest until all is calm"
+        f"{counted(tries.controls, 'control')} can matter here, with {counted(tries.movements, 'movement')} to begin "
+        f"with; {counted(tries.tried, 'sequence')} tried{over}. Between two movements either a moment passes, or all "
+        "is let come to rest"
     )
     if tries.undecided:
         out.append(f"Of {counted(tries.undecided, 'sequence')} the model could not say what comes")
@@ -132,7 +145,7 @@ def tries_words(answer: Reached, asked: str) -> tuple[str, ...]:
 
 def _early(tries: Tries, found: bool) -> str:
     why = {"tries": "the most that is tried", "time": "the time limit"}.get(tries.ended, "you stopped it")
-    done = f"no sequence of up to {counted(tries.done, 'movement')} does it. " if tries.done else ""
+    done = f"no {_up_to(tries.done)} does it. " if tries.done else ""
     more = "there may be more of the same length" if found else "there may be one"
     return (
         f"The search ended early ({why}): {done}Of longer ones {more}. To narrow it, begin from a nearer situation, "
@@ -140,8 +153,12 @@ def _early(tries: Tries, found: bool) -> str:
     )
 
 
-def _at_most(length: int) -> str:
-    return f"all of up to {counted(length, 'movement')} were looked at" if length else ""
+def _up_to(length: int) -> str:
+    return "single movement" if length == 1 else f"sequence of up to {length} movements"
+
+
+def _all_of(length: int) -> str:
+    return f"every {_up_to(length)} was looked at"
 
 
 def _name(hand: Hand) -> str:

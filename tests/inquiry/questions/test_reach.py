@@ -64,6 +64,7 @@ def test_why_the_direct_way_does_not_do(flaps: Opened) -> None:
     assert 800 * psi < dial.direct.value < dial.passing.value < 1000 * psi
     text = reach_text(told(flaps, "flaps are down", "part down"))
     assert "because the cut-out stays idling and the pressure gauge reads 829 lb/sq in" in text
+    assert "too much for the cut-out to be charging, and too little to move the flaps on" in text
 
 
 def test_a_statement_already_true_says_so_at_once(flaps: Opened) -> None:
@@ -75,7 +76,7 @@ def test_a_statement_already_true_says_so_at_once(flaps: Opened) -> None:
 def test_a_bound_is_told(flaps: Opened) -> None:
     found = told(flaps, "flaps are down", "part down", size=1)
     assert isinstance(found.answer, Reached) and found.answer.ways == () and found.answer.tries.ended == "length"
-    assert "No sequence of up to 1 movement comes to it that the flaps are down" in reach_text(found)
+    assert "No single movement comes to it that the flaps are down" in reach_text(found)
     stopped = told(flaps, "flaps are down", "part down", stop=lambda: True)
     assert "The search ended early (you stopped it)" in reach_text(stopped)
     early = told(flaps, "flaps are down", "part down", seconds=0.0)
