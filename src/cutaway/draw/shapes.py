@@ -74,7 +74,7 @@ class Group:
     """Shapes that belong together. name: the words that its id is made from, '' for none.
 
     part, reference, line: what it shows, for those who look the picture up by name. title: shown on pointing and read
-    aloud.
+    aloud. link: the name of the group of the picture that it leads to, '' for none.
     """
 
     shapes: tuple["Shape", ...]
@@ -84,6 +84,7 @@ class Group:
     reference: str = ""
     line: str = ""
     title: str = ""
+    link: str = ""
 
 
 Shape = Line | Polyline | Circle | Rect | Path | Text | Group

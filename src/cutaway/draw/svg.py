@@ -4,19 +4,27 @@ import re
 import unicodedata
 from collections.abc import Iterable, Iterator
 from html import escape
+from typing import Literal
 
 from cutaway.draw.shapes import Circle, Group, Line, Path, Picture, Point, Polyline, Rect, Shape, Text
-from cutaway.draw.theme import Manner, stylesheet
+from cutaway.draw.theme import Manner, ground_rules, stylesheet
+
+Ground = Literal["paper", "panel", "clear"]
+"""What a drawing lies on: its own paper, paper that lets a film shine through, or nothing."""
 
 DECIMALS = 2
 _CONTROL_CHARACTERS = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff\ud800-\udfff]")
 
 
-def write_svg(picture: Picture, manner: Manner) -> str:
-    """The picture as a complete SVG file with its colours and its words, ending with a line end."""
+def write_svg(picture: Picture, manner: Manner, ground: Ground = "paper", style: str = "", role: str = "img") -> str:
+    """The picture as a complete SVG file with its colours and its words, ending with a line end.
+
+    style: rules beyond the theme's. role: 'group' for a picture with links in it, which readers must be able to reach.
+    """
     ident = slug(picture.name)
     words = f'<desc id="{ident}-desc">{_text(" ".join(picture.description))}</desc>'
-    return _svg(picture, f"{ident}-title {ident}-desc", (words, f"<style>\n{stylesheet(manner)}</style>"))
+    rules = f"{stylesheet(manner)}{ground_rules(manner, ground)}{style}"
+    return _svg(picture, f"{ident}-title {ident}-desc", (words, f"<style>\n{rules}</style>"), ground != "clear", role)
 
 
 def write_inner_svg(picture: Picture) -> str:
@@ -24,17 +32,18 @@ def write_inner_svg(picture: Picture) -> str:
     return _svg(picture, f"{slug(picture.name)}-title", ())
 
 
-def _svg(picture: Picture, labelled: str, before: Iterable[str]) -> str:
+def _svg(picture: Picture, labelled: str, before: Iterable[str], paper: bool = True, role: str = "img") -> str:
     width, height = picture.size
     ident = slug(picture.name)
     lines = [
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_number(width)} {_number(height)}" '
         f'width="{_number(width)}" height="{_number(height)}" class="sheet" id="{ident}" '
-        f'role="img" aria-labelledby="{labelled}">',
+        f'role="{role}" aria-labelledby="{labelled}">',
         f'<title id="{ident}-title">{_text(picture.title)}</title>',
         *before,
-        f'<rect class="paper" x="0" y="0" width="{_number(width)}" height="{_number(height)}"/>',
     ]
+    if paper:
+        lines.append(f'<rect class="paper" x="0" y="0" width="{_number(width)}" height="{_number(height)}"/>')
     for shape in picture.shapes:
         lines.extend(_written(shape, ident))
     lines.append("</svg>")
@@ -84,12 +93,14 @@ def _group(group: Group, ident: str) -> Iterator[str]:
         ("data-line", group.line),
     )
     attributes = "".join(f' {key}="{_text(value)}"' for key, value in given if value)
-    yield f"<g{attributes}>"
+    tag = "a" if group.link else "g"
+    link = f' href="#{ident}-{slug(group.link)}"' if group.link else ""
+    yield f"<{tag}{link}{attributes}>"
     if group.title:
         yield f"<title>{_text(group.title)}</title>"
     for shape in group.shapes:
         yield from _written(shape, ident)
-    yield "</g>"
+    yield f"</{tag}>"
 
 
 def _text_element(text: Text) -> str:

@@ -165,6 +165,16 @@ def stylesheet(manner: Manner) -> str:
     return f"{light}@media screen and (prefers-color-scheme:dark){{\n{_block(DARK, _recoloured)}}}\n"
 
 
+def ground_rules(manner: Manner, ground: str) -> str:
+    """What a ground other than plain paper asks for: words edged with paper, so that they can be read on any film."""
+    if ground == "panel":
+        return ".sheet .paper{fill-opacity:0.86}\n"
+    if ground != "clear":
+        return ""
+    paper = THEMES["light" if manner == "both" else manner].ink("paper")
+    return f".sheet text{{paint-order:stroke;stroke:{paper};stroke-width:4;stroke-linejoin:round}}\n"
+
+
 def _block(theme: Theme, css: Callable[[Theme, str, Rule], str]) -> str:
     lines = [f".sheet text{{font-family:{FONT_FAMILY}}}"] if css is _css else []
     lines += [css(theme, "text", rule) for rule in TEXT_RULES]
