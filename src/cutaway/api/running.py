@@ -10,9 +10,9 @@ import numpy as np
 from cutaway.api.checking import standards_named
 from cutaway.api.loading import Loaded, load, workshop_for
 from cutaway.inquiry.judging import scenes_of
-from cutaway.inquiry.scenes import Question
+from cutaway.inquiry.scenes import Question, Scene
 from cutaway.inquiry.verdicts import NotModelled, Undecided
-from cutaway.inquiry.workshop import Request
+from cutaway.inquiry.workshop import Made, Request, Workshop
 from cutaway.language.parse import parse_scope
 from cutaway.language.syntax import And, Scope
 from cutaway.machine import names
@@ -70,8 +70,20 @@ class Ran:
     done: bool
 
 
-def run(folder: Path | str, asked: Asked) -> tuple[Ran | None, Problems]:
-    """Run a situation with what has failed and what is done, for a time; None where that cannot be understood."""
+@dataclass(frozen=True, slots=True, eq=False)
+class Course:
+    """One course of things, understood and ready to be run. length: s that it is to go on after its clock."""
+
+    loaded: Loaded
+    workshop: Workshop
+    bound: Bound
+    made: Made
+    scene: Scene
+    length: float
+
+
+def course(folder: Path | str, asked: Asked) -> tuple[Course | None, Problems]:
+    """What is asked, made out in the records of a folder; None where that cannot be understood."""
     loaded, problems = load(folder)
     if loaded is None:
         return None, problems
@@ -91,15 +103,27 @@ def run(folder: Path | str, asked: Asked) -> tuple[Ran | None, Problems]:
         return None, (Diagnostic("C103", None, words, "Name a part of this standard, or another standard with --on."),)
     if isinstance(scenes, Undecided):
         return None, in_order((*problems, *more, Diagnostic("I101", None, scenes.because)))
-    scene = scenes.all[0]
-    (result,) = workshop.runs([Request(made, scene.legs, scene.changes, scene.clock + to_si(length))])
+    return Course(loaded, workshop, bound, made, scenes.all[0], to_si(length)), in_order((*problems, *more))
+
+
+def run(folder: Path | str, asked: Asked) -> tuple[Ran | None, Problems]:
+    """Run a situation with what has failed and what is done, for a time; None where that cannot be understood."""
+    ready, problems = course(folder, asked)
+    if ready is None:
+        return None, problems
+    subject, scene = ready.bound.subject, ready.scene
+    (result,) = ready.workshop.runs([Request(ready.made, scene.legs, scene.changes, scene.clock + ready.length)])
     if isinstance(result, Outcome):
-        words = f"'{asked.situation}' cannot be reached on {subject.name}: {result.sentence}"
-        return None, in_order((*problems, *more, Diagnostic("I101", None, words)))
-    rows = tuple(_rows(bound, result, asked, loaded))
-    return Ran(
-        subject, asked, scene.clock, result, rows, _events(result), _ending(result), result.outcome.kind == "done"
-    ), in_order((*problems, *more))
+        return None, in_order((*problems, unreached(ready, asked, result)))
+    rows = tuple(_rows(ready.bound, result, asked, ready.loaded))
+    done = result.outcome.kind == "done"
+    return Ran(subject, asked, scene.clock, result, rows, _events(result), _ending(result), done), problems
+
+
+def unreached(ready: Course, asked: Asked, outcome: Outcome) -> Diagnostic:
+    """That the situation cannot be reached, and why."""
+    words = f"'{asked.situation}' cannot be reached on {ready.bound.subject.name}: {outcome.sentence}"
+    return Diagnostic("I101", None, words)
 
 
 def _length_wrong(length: Quantity | None) -> Problems:
