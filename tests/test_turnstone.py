@@ -121,7 +121,7 @@ def remembered(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def checked_with(folder: Path, memory: Path) -> tuple[Checked, tuple[object, ...]]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("cutaway.api.checking.memory_file", lambda: memory)
-        checked, problems = check(folder, rests=False)
+        checked, problems = check(folder, rests=False, mending=False)
     assert checked is not None
     return checked, problems
 
