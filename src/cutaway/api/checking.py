@@ -1,15 +1,19 @@
 """Check a type folder: its files, its citations, every claim and every sight of its drills."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from cutaway.api.loading import Loaded, load, workshop_for
 from cutaway.api.places import memory_file
 from cutaway.handbook.records import Folder
+from cutaway.inquiry.check import Judged, subjects_of
+from cutaway.inquiry.cluster import spread
 from cutaway.inquiry.memory import Memory
+from cutaway.inquiry.questions.sweep import Put, claim_chunks, judged
 from cutaway.inquiry.workshop import Workshop
+from cutaway.language.syntax import Claim
 from cutaway.machine.subjects import subjects
-from cutaway.narrate.checked import Asking, Checked, check_words, is_wrong
+from cutaway.narrate.checked import Asking, Checked, check_words, claims_asked, is_wrong
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_order
 from cutaway.problems.span import TextFile, whole
 from cutaway.quantities.which import Standard, StandardName, read_which
@@ -23,13 +27,15 @@ def check(
     progress: Callable[[int], None] | None = None,
     mending: bool = True,
     workshop: Workshop | None = None,
+    cluster: str = "",
 ) -> tuple[Checked | None, Problems]:
     """Every claim of the scripts and every sight of the drills, one verdict for each standard.
 
     folder: its place, or what was loaded from there. on: only these standards, in the words of `on:`. script: only that
     script. rests: whether assumed values are taken to both ends of their ranges. progress: told how many runs are
-    begun. mending: whether corrections of what fails are looked for. workshop: where to run, a new one if None. What
-    was judged in an earlier session, of the same content, is remembered.
+    begun. mending: whether corrections of what fails are looked for. workshop: where to run, a new one if None.
+    cluster: the address of a Dask scheduler whose workers judge the claims, '' to do it here. What was judged here in
+    an earlier session, of the same content, is remembered.
     """
     loaded, problems = (folder, folder.problems) if isinstance(folder, Loaded) else load(folder)
     if loaded is None:
@@ -41,8 +47,33 @@ def check(
     if workshop is None:
         workshop = Workshop(loaded.folder, loaded.kinds, progress=progress)
     problems += workshop.problems()
-    checked, more = check_words(workshop, loaded.parsed, loaded.told, Memory(memory_file()), asking)
+    elsewhere: Mapping[Claim, tuple[Judged, ...]] | None = {}
+    if cluster:
+        elsewhere, more = _judged_on(cluster, loaded, asking, progress)
+        problems += more
+    if elsewhere is None:
+        return None, in_order(problems)
+    memory, judging = Memory(memory_file()), lambda claim: elsewhere.get(claim, ())
+    checked, more = check_words(workshop, loaded.parsed, loaded.told, memory, asking, judging)
     return checked, in_order(problems + more)
+
+
+def _judged_on(
+    cluster: str, loaded: Loaded, asking: Asking, progress: Callable[[int], None] | None
+) -> tuple[Mapping[Claim, tuple[Judged, ...]] | None, Problems]:
+    """The verdicts of a cluster's workers on every claim that is asked for, merged in the order of the claims."""
+    everyone = subjects(loaded.folder)
+    claims = claims_asked(loaded.folder, loaded.parsed, asking)
+    pairs = [(claim, subject) for claim in claims for subject in subjects_of(claim, everyone)]
+    put = [Put(claim, subject.name) for claim, subject in pairs]
+    found, problems = spread(judged, claim_chunks(loaded.folder.files, put, asking.rests), cluster, progress)
+    if found is None:
+        return None, problems
+    by_claim: dict[Claim, tuple[Judged, ...]] = {}
+    verdicts = (verdict for chunk in found for verdict in chunk)
+    for (claim, subject), verdict in zip(pairs, verdicts, strict=True):
+        by_claim[claim] = (*by_claim.get(claim, ()), Judged(subject, verdict))
+    return by_claim, problems
 
 
 def asking_for(loaded: Loaded, on: str, script: str, rests: bool, mending: bool) -> tuple[Asking | None, Problems]:

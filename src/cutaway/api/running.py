@@ -8,7 +8,7 @@ from pathlib import Path
 import numpy as np
 
 from cutaway.api.checking import standards_named
-from cutaway.api.loading import Loaded, load, workshop_for
+from cutaway.api.loading import Loaded, load
 from cutaway.inquiry.judging import scenes_of
 from cutaway.inquiry.scenes import Question, Scene
 from cutaway.inquiry.verdicts import NotModelled, Undecided
@@ -82,9 +82,14 @@ class Course:
     length: float
 
 
-def course(folder: Path | str, asked: Asked) -> tuple[Course | None, Problems]:
-    """What is asked, made out in the records of a folder; None where that cannot be understood."""
-    loaded, problems = load(folder)
+def course(
+    folder: Path | str | Loaded, asked: Asked, workshop: Workshop | None = None
+) -> tuple[Course | None, Problems]:
+    """What is asked, made out in the records of a folder; None where that cannot be understood.
+
+    folder: its place, or what was loaded from there. workshop: where to run, a new one if None.
+    """
+    loaded, problems = (folder, folder.problems) if isinstance(folder, Loaded) else load(folder)
     if loaded is None:
         return None, problems
     scope, more = _scope(loaded, asked)
@@ -93,7 +98,8 @@ def course(folder: Path | str, asked: Asked) -> tuple[Course | None, Problems]:
     found = (*more, *problem, *_length_wrong(length), *others, *_unknown(loaded, asked))
     if scope is None or length is None or subject is None or has_error(found):
         return None, in_order(found)
-    workshop, more = workshop_for(loaded)
+    workshop = Workshop(loaded.folder, loaded.kinds) if workshop is None else workshop
+    more = workshop.problems()
     bound, _ = workshop.bound(subject)
     made = workshop.made(bound, frozenset(name for name, _ in bound.network.signals))
     question = Question(And((), scope.span), scope, bound, loaded.told, workshop)
@@ -106,9 +112,9 @@ def course(folder: Path | str, asked: Asked) -> tuple[Course | None, Problems]:
     return Course(loaded, workshop, bound, made, scenes.all[0], to_si(length)), in_order((*problems, *more))
 
 
-def run(folder: Path | str, asked: Asked) -> tuple[Ran | None, Problems]:
+def run(folder: Path | str | Loaded, asked: Asked, workshop: Workshop | None = None) -> tuple[Ran | None, Problems]:
     """Run a situation with what has failed and what is done, for a time; None where that cannot be understood."""
-    ready, problems = course(folder, asked)
+    ready, problems = course(folder, asked, workshop)
     if ready is None:
         return None, problems
     subject, scene = ready.bound.subject, ready.scene

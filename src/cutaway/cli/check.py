@@ -23,6 +23,7 @@ def register(app: typer.Typer) -> None:
             False, help="End with 1 for rests on, not modelled, undecided and differs from the books as well."
         ),
         everything: bool = typer.Option(False, "--all", help="Tell the claims that hold as well."),
+        cluster: str = typer.Option("", help="Judge on the workers of the Dask scheduler at this address."),
         as_json: bool = typer.Option(False, "--json", help="For a program to read."),
     ) -> None:
         """Check files, citations, drills and every claim, one verdict for each standard."""
@@ -33,7 +34,9 @@ def register(app: typer.Typer) -> None:
         from cutaway.problems.diagnostic import has_error
 
         with showing.progress(f"Checking {folder}") as counter:
-            checked, problems = check_folder(folder, on=on, script=script, rests=rests, progress=counter)
+            checked, problems = check_folder(
+                folder, on=on, script=script, rests=rests, progress=counter, cluster=cluster
+            )
         if as_json:
             showing.show_json(checked_record(checked, problems))
         else:

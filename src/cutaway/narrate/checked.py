@@ -169,6 +169,15 @@ def check_words(
     return Checked(folder, tuple(sentences), tuple(steps), workshop.runs_made, _alone(workshop)), problems
 
 
+def claims_asked(folder: Folder, parsed: ParsedClaims, asking: Asking) -> tuple[Claim, ...]:
+    """Every claim that `check_words` would put to its standards, as it would put it, each once."""
+    scripts = {script.name for script in folder.scripts if not asking.script or script.name == asking.script}
+    said = [claim for one in parsed.sentences if one.script in scripts for claim in one.claims]
+    drills = folder.drills if not asking.script else ()
+    seen = [claim for drill in drills for _, several in drill_claims(drill, parsed) for claim in several]
+    return tuple(dict.fromkeys(_only(claim, asking) for claim in (*said, *seen)))
+
+
 def _held(one: CheckedSentence) -> CheckedSentence:
     """A sentence that was compared: what it cites does not state it where a later paragraph has put that out of use."""
     over = tuple(d for d in one.compared.differences if d.sort == "superseded") if one.compared else ()

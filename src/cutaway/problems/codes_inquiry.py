@@ -38,4 +38,37 @@ ENTRIES: dict[str, Entry] = {
         "cutaway drill starting-mk-4 --on 'Mk 4'",
         tested_by="tests/inquiry/questions/test_drill.py",
     ),
+    "I301": Entry(
+        "error",
+        "the library for clusters is missing",
+        "Sweeps run on this machine without it; sharing them out among several machines is the work of a library.",
+        "--cluster given where dask.distributed is not installed.",
+        "pip install 'cutaway[cluster]' first.",
+        tested_by="tests/inquiry/test_cluster.py",
+    ),
+    "I302": Entry(
+        "error",
+        "no scheduler at this address",
+        "The workers of a cluster are found through its scheduler, which is started first.",
+        "--cluster tcp://127.0.0.1:1",
+        "dask scheduler started, and its address given.",
+        tested_by="tests/inquiry/test_cluster.py",
+    ),
+    "I303": Entry(
+        "error",
+        "a worker has another version",
+        "Answers of several machines are merged as if one had given them, which is true only of one version.",
+        "A worker with last year's Cutaway.",
+        "The same version on every machine.",
+        tested_by="tests/inquiry/test_cluster.py",
+    ),
+    "I304": Entry(
+        "error",
+        "a part of the work ended its workers",
+        "A worker that is lost costs only what it was at, which another takes on; work that ends every worker is not "
+        "tried for ever.",
+        "Workers with too little memory.",
+        "Workers with more memory.",
+        tested_by="tests/inquiry/test_cluster.py",
+    ),
 }

@@ -1,0 +1,88 @@
+"""Sweeps: all claims of a folder on a cluster, and the failures of all services on all standards."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from cutaway.api.asking import Asked, Opened, claim_of, opened
+from cutaway.api.checking import standards_named
+from cutaway.api.failures import FailuresTold, failures_record, failures_text
+from cutaway.inquiry.cluster import spread
+from cutaway.inquiry.questions.failures import AlreadyUndone, FailuresAnswer
+from cutaway.inquiry.questions.sweep import Put, failed, failure_chunks
+from cutaway.inquiry.scenes import Question
+from cutaway.inquiry.search.base import base_of
+from cutaway.inquiry.verdicts import NotModelled
+from cutaway.machine.subjects import subjects
+from cutaway.problems.diagnostic import Problems, has_error
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Swept:
+    """The failures of many services: those that could be asked, in the order of services, situations and standards.
+    answers: the same as they came, for comparison. nothing: how many were not so to begin with, or not modelled."""
+
+    told: tuple[FailuresTold, ...]
+    answers: tuple[FailuresAnswer | NotModelled, ...]
+    nothing: int
+
+
+def all_failures(
+    folder: Path | str | Opened,
+    situation: str = "",
+    on: str = "",
+    size: int = 2,
+    most: int = 5,
+    cluster: str = "",
+    progress: Callable[[int], None] | None = None,
+) -> tuple[Swept | None, Problems]:
+    """The smallest failure sets of every service on every standard, in every situation or in one.
+
+    cluster: the address of a Dask scheduler, '' to work on this machine's threads; the answers are the same.
+    """
+    here, problems = opened(folder)
+    if here is None:
+        return None, problems
+    only, more = standards_named(here.loaded.folder, on)
+    problems += more
+    asked = tuple(_asked(here, situation))
+    claims = [claim_of(here.loaded, one) for one in asked]
+    problems += tuple(dict.fromkeys(p for _, more in claims for p in more))
+    if has_error(problems):
+        return None, problems
+    standards = [s for s in subjects(here.loaded.folder) if s.name == s.standard and (only is None or s.name in only)]
+    pairs = [(one, claim, s) for one, (claim, _) in zip(asked, claims, strict=True) if claim for s in standards]
+    put = [Put(claim, s.name) for _, claim, s in pairs]
+    found, more = spread(failed, failure_chunks(here.loaded.folder.files, put, size, most), cluster, progress)
+    if found is None:
+        return None, (*problems, *more)
+    answers = tuple(one for chunk in found for one in chunk)
+    told = []
+    for (one, claim, subject), answer in zip(pairs, answers, strict=True):
+        if isinstance(answer, NotModelled | AlreadyUndone):
+            continue
+        bound, _ = here.workshop.bound(subject)
+        base = base_of(Question(claim.statement, claim.scope, bound, here.loaded.told, here.workshop))
+        assert not isinstance(base, NotModelled)
+        told.append(FailuresTold(here, one, base, subject, answer, most))
+    return Swept(tuple(told), answers, len(answers) - len(told)), problems
+
+
+def _asked(here: Opened, situation: str) -> Iterator[Asked]:
+    folder = here.loaded.folder
+    for service in folder.services:
+        for name in (situation,) if situation else tuple(s.name for s in folder.situations):
+            yield Asked(service.name, name)
+
+
+def swept_text(swept: Swept) -> str:
+    """Every answer, one after another."""
+    parts = [failures_text(one) for one in swept.told]
+    if swept.nothing:
+        parts.append(f"Left out: {swept.nothing} in which the service is not given to begin with, or is not modelled.")
+    return "\n\n".join(parts) or "There are no services: services.yaml names what the crew needs."
+
+
+def swept_record(swept: Swept) -> dict[str, object]:
+    """Every answer for a program."""
+    return {"question": "all failures", "nothing": swept.nothing, "answers": [failures_record(o) for o in swept.told]}
