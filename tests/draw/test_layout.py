@@ -194,3 +194,15 @@ def test_a_layout_is_found_where_an_event_loop_runs() -> None:
     # In a thread of its own, since the browser of other tests keeps a loop running in this one.
     with ThreadPoolExecutor(1) as apart:
         assert apart.submit(lambda: asyncio.run(inside())).result() == of("layered")
+
+
+def test_the_usual_layout_is_kept_unless_another_is_clearly_larger() -> None:
+    def of_size(width: float, height: float) -> dict[str, float]:
+        return {"width": width, "height": height}
+
+    usual, hardly, clearly = of_size(3000, 700), of_size(2900, 700), of_size(2000, 700)
+    assert elk.best([usual, hardly]) is usual
+    assert elk.best([usual, hardly, clearly]) is clearly
+    small, smaller = of_size(900, 400), of_size(400, 200)
+    assert elk.best([small, smaller]) is small  # what fits is large enough
+    assert elk.fit(of_size(1520, 1440)) == 0.5

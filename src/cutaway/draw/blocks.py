@@ -16,6 +16,7 @@ NOTE_SIZE = 15.0
 SMALL_SIZE = 14.5
 LEADING = 1.22
 NAME_WIDTH = 182.0
+FLAG_WIDTH = 230.0
 GAP = 6.0
 POINT = 16.0
 """How far the tip of a reference's flag reaches."""
@@ -57,7 +58,7 @@ class Block:
 
 def part_block(item: Item, symbol: Symbol, label: Label, ties: Iterable[Tie]) -> Block:
     """The block of a part of the sheet's own system."""
-    here = [t for t in ties if item.key in (t.start.item, t.end.item)]
+    here = [t for t in ties if item.key in (t.start.item, t.end.item) and not t.along]
     width, height = symbol.size[0] * UNIT, symbol.size[1] * UNIT
     small = max(symbol.size) < UNNAMED
     words = 0.0 if small else label.reserved
@@ -132,8 +133,8 @@ def _link_anchors(item: Item, symbol: Symbol, ties: Iterable[Tie]) -> tuple[Anch
 
 
 def reference_block(item: Item, tie: Tie) -> Block:
-    """The block of a part of another system: a small flag that points the way the tie goes."""
-    names = wrapped(item.part.name, NOTE_SIZE, NAME_WIDTH, bold=True)
+    """The block of parts of another system: a small flag that points the way the tie goes."""
+    names = tuple(n for part in item.parts for n in wrapped(part.name, NOTE_SIZE, FLAG_WIDTH, bold=True))
     system = f"see {item.part.system}"
     words = max(*(text_width(n, NOTE_SIZE, bold=True) for n in names), text_width(system, SMALL_SIZE))
     label = Label(names, 1, words)
@@ -232,6 +233,6 @@ def reference_shapes(block: Block, corner: Point) -> Group:
     shapes.append(
         fitted_text((middle, line + SMALL_SIZE * LEADING - 2), system, "quiet", SMALL_SIZE, block.label.reserved)
     )
-    part = block.item.part
-    title = f"{part.name}, on the sheet {part.system}"
-    return Group(tuple(shapes), "reference", reference=part.name, title=title)
+    names = [str(part.name) for part in block.item.parts]
+    title = f"{', '.join(names)}, on the sheet {block.item.part.system}"
+    return Group(tuple(shapes), "reference", reference="; ".join(names), title=title)

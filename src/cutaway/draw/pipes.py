@@ -28,10 +28,12 @@ def link_shapes(plan: Plan, routes: Routes) -> tuple[Shape, ...]:
     drawn: list[Segment] = []
     for tie in plan.ties:
         points = routes.get(tie.name, ())
-        if tie.sort == "link" and len(points) > 1:
+        if tie.sort == "link" and len(points) > 1 and not tie.along:
+            every = [t for t in plan.ties if tie.name in (t.name, t.along)]
             head = triangle(points[-1], _degrees(points[-2], points[-1]), 10.0, 9.0, "linkhead")
             dashes = [Polyline(stretch, "link") for stretch in _not_yet(points, drawn)]
-            shapes.append(Group((*dashes, head), "coupling", line=tie.name, title=tie.told))
+            names, told = "; ".join(t.name for t in every), "; ".join(t.told for t in every)
+            shapes.append(Group((*dashes, head), "coupling", line=names, title=told))
     return tuple(shapes)
 
 
@@ -58,17 +60,25 @@ def pipe_shapes(plan: Plan, routes: Routes, seen: Mapping[str, LineSeen]) -> tup
 def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen]) -> Group:
     medium = ties[0].medium or "petrol"
     live = seen.get(ties[0].name, UNLIT).live
-    shapes: list[Shape] = [Polyline(routes[tie.name], "halo") for tie in ties]
-    roles = [(tie, strokes(medium, live, seen.get(tie.name, UNLIT).flow != 0)) for tie in ties]
-    roles.sort(key=lambda of_tie: seen.get(of_tie[0].name, UNLIT).flow != 0)  # what flows lies over what does not
+    drawn = [tie for tie in ties if not tie.along]
+    flows = {tie.name: _flow(tie, ties, seen) for tie in drawn}
+    shapes: list[Shape] = [Polyline(routes[tie.name], "halo") for tie in drawn]
+    roles = [(tie, strokes(medium, live, flows[tie.name] != 0)) for tie in drawn]
+    roles.sort(key=lambda of_tie: flows[of_tie[0].name] != 0)  # what flows lies over what does not
     for layer in range(max(len(of_tie) for _, of_tie in roles)):
         strokes_here = [(routes[tie.name], of_tie[layer]) for tie, of_tie in roles if layer < len(of_tie)]
         shapes += _grains(strokes_here) if layer == GRAIN_LAYER else [Polyline(*stroke) for stroke in strokes_here]
-    for tie in ties:
-        shapes += _arrow(tie, ties, routes, seen.get(tie.name, UNLIT).flow, medium)
+    for tie in drawn:
+        shapes += _arrow(tie, drawn, routes, flows[tie.name], medium)
     state = {True: "live", False: "dead", None: "not known"}[live]
     title = f"{'; '.join(tie.name for tie in ties)}: {medium}, {state}"
     return Group(tuple(shapes), f"node {state.split()[0]}", line="; ".join(tie.name for tie in ties), title=title)
+
+
+def _flow(tie: Tie, mates: Sequence[Tie], seen: Mapping[str, LineSeen]) -> int:
+    """Which way a line flows that stands for all ties to one flag; none where some flow one way and some the other."""
+    ways = {seen.get(t.name, UNLIT).flow for t in mates if tie.name in (t.name, t.along)} - {0}
+    return ways.pop() if len(ways) == 1 else 0
 
 
 def _grains(strokes_here: Iterable[tuple[tuple[Point, ...], str]]) -> list[Shape]:

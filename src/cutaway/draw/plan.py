@@ -14,11 +14,21 @@ from cutaway.parts.recipe import Medium
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """Something with a place on the sheet. key: unique on it; a part of another system has one item a tie."""
+    """Something with a place on the sheet. key: unique on it.
+
+    reference: a flag for parts of another system: for all of one system that are joined to the same place in the same
+    way, with the first of them as `part` and the others as `mates`.
+    """
 
     key: str
     part: Part
     reference: bool = False
+    mates: tuple[Part, ...] = ()
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """All that it stands for."""
+        return (self.part, *self.mates)
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +56,8 @@ class Tie:
     words: str = ""
     giver: str = ""
     """Of a coupling: the part that it names, wherever the drawing begins it."""
+    along: str = ""
+    """Of a tie to a flag for several parts: the name of the one whose line it shares; '' for one with its own line."""
 
     @property
     def told(self) -> str:
@@ -76,21 +88,36 @@ def make_plan(folder: Folder, subject: Subject, system: str, kinds: Mapping[str,
     ties = tuple(_ties(folder, subject, parts, kinds, wiring))
     own: dict[str, Part] = {p.name: p for p in parts if p.system == system}
     every: dict[str, Part] = {p.name: p for p in parts}
-    items = [Item(name, part) for name, part in own.items()]
+    flags: dict[str, Item] = {}
+    leading: dict[str, str] = {}
     shown: list[Tie] = []
     for tie in ties:
         if tie.start.part not in own and tie.end.part not in own:
             continue
-        start, end = tie.start, tie.end
-        if start.part not in own:
-            start = replace(start, item=f"{start.part} to {tie.name}")
-            items.append(Item(start.item, every[start.part], reference=True))
-        if end.part not in own:
-            end = replace(end, item=f"{end.part} from {tie.name}")
-            items.append(Item(end.item, every[end.part], reference=True))
-        shown.append(replace(tie, start=start, end=end))
+        if tie.start.part not in own or tie.end.part not in own:
+            tie = _flagged(tie, own, every, flags)
+            flag = tie.end.item if tie.start.part in own else tie.start.item
+            tie = replace(tie, along=leading.get(flag, ""))
+            leading.setdefault(flag, tie.name)
+        shown.append(tie)
     shown = [_tapped(tie, shown, wiring, own, kinds) for tie in shown]
+    items = [*(Item(name, part) for name, part in own.items()), *flags.values()]
     return Plan(flow_order(items, shown), tuple(shown), ties, wiring)
+
+
+def _flagged(tie: Tie, own: Mapping[str, Part], every: Mapping[str, Part], flags: dict[str, Item]) -> Tie:
+    """A tie that leaves the sheet, led to the flag of the other system at its own end; the flag gets a further name."""
+    leaving = tie.start.part in own
+    here, there = (tie.start, tie.end) if leaving else (tie.end, tie.start)
+    other = every[there.part]
+    key = f"{other.system} {'from' if leaving else 'to'} {here.part}.{here.port} ({tie.sort})"
+    flag = flags.get(key)
+    if flag is None:
+        flags[key] = Item(key, other, reference=True)
+    elif other.name not in {p.name for p in flag.parts}:
+        flags[key] = replace(flag, mates=(*flag.mates, other))
+    moved = replace(there, item=key)
+    return replace(tie, end=moved) if leaving else replace(tie, start=moved)
 
 
 def _ties(

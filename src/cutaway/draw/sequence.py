@@ -9,7 +9,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from cutaway.draw.measure import text_width
-from cutaway.draw.shapes import Circle, Group, Picture, Point, Rect, Shape, Text
+from cutaway.draw.shapes import Circle, Group, Picture, Point, Rect, Shape, Text, placed
+from cutaway.draw.strip import TITLE_SIZE
 from cutaway.draw.svg import Ground, slug, write_svg
 from cutaway.draw.theme import LIGHT, Manner
 
@@ -19,8 +20,6 @@ STEP_RADIUS = 14.0
 STEP_APART = 36.0
 MOST_STEPS = 12
 """With more moments than this they are counted in words, since dots for all would fill the head of the sheet."""
-
-EDGE = 40.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +67,8 @@ def told(moments: Sequence[Moment]) -> tuple[str, ...]:
 def _with_moment(moments: Sequence[Moment], number: int, links: bool) -> Picture:
     picture = moments[number].picture
     count = len(moments)
-    right, y = picture.size[0] - EDGE, EDGE + 17.0
+    edge, y, scale = _title_line(picture)
+    right = picture.size[0] / scale - edge
     words = moments[number].words if count <= MOST_STEPS else f"{moments[number].words} · {number + 1} of {count}"
     widest = max(text_width(moment.words, LABEL_SIZE, bold=True) for moment in moments)
     label = Text((right, y), words, "title", LABEL_SIZE, "end", text_width(words, LABEL_SIZE, bold=True))
@@ -78,7 +78,15 @@ def _with_moment(moments: Sequence[Moment], number: int, links: bool) -> Picture
         for step, moment in enumerate(moments):
             centre = (left + STEP_APART * step, y - 9.0)
             shapes.append(_dot(centre, step, step == number, moment.words, count, links))
-    return replace(picture, shapes=(*picture.shapes, Group(tuple(shapes), "moment")))
+    return replace(picture, shapes=(*picture.shapes, Group(placed(shapes, (0.0, 0.0), scale), "moment")))
+
+
+def _title_line(picture: Picture) -> tuple[float, float, float]:
+    """Where the title of a sheet begins, its base line, and how much larger than usual its head is drawn."""
+    head = next(shape for shape in picture.shapes if isinstance(shape, Group) and shape.role == "head")
+    title = next(shape for shape in head.shapes if isinstance(shape, Text) and shape.role == "title")
+    scale = title.size / TITLE_SIZE
+    return title.at[0] / scale, title.at[1] / scale, scale
 
 
 def _dot(centre: Point, step: int, here: bool, words: str, count: int, link: bool) -> Group:

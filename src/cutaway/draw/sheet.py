@@ -164,6 +164,7 @@ def _request(plan: Plan, blocks: Mapping[str, Block]) -> Request:
             tie.sort == "line",
         )
         for tie in plan.ties
+        if not tie.along
     )
     return Request(tuple(blocks[item.key].box for item in plan.items), wires)
 
@@ -198,7 +199,7 @@ def _routes(plan: Plan, blocks: Mapping[str, Block], layout: Layout) -> Routes:
             )
             end = _target(blocks[tie.end.item], corners[tie.end.item], pin_of(blocks[tie.end.item], tie), points[-1])
             routes[tie.name] = _without_idle_points((start, *points, end))
-    return routes
+    return routes | {tie.name: routes[tie.along] for tie in plan.ties if tie.along in routes}
 
 
 def _target(block: Block, corner: Point, pin: str, edge: Point) -> Point:
@@ -246,21 +247,25 @@ def _picture(
     head = f"Sheet of the system {system} on the {who}."
     words = description(head, says, plan, drawn.notes, seen, cautions, plain, notice)
     inside = _drawing(drawn, seen)
-    above, top = head_shapes(title, says, WIDTH)
-    below, strip = foot_shapes(keys, remarks, cautions, notice, WIDTH)
-    room = (WIDTH - 2 * MARGIN, WIDTH / shape - top - strip - 16.0)
-    fit = min(room[0] / drawn.layout.size[0], room[1] / drawn.layout.size[1])
-    # A large system is not made smaller, since its strokes would then run together: its page is made larger, with all
-    # that stands on it.
-    page = 1.0 if fit >= 1 else math.ceil(WIDTH / fit) / WIDTH
-    size = (WIDTH * page, WIDTH * page / shape)
-    scale = min(fit * page, LARGEST)
+    size = (WIDTH, WIDTH / shape)
+    # A large system is not made smaller, since its strokes would then run together: its page is made larger, and what
+    # stands around the drawing half as much.
+    for _ in range(6):
+        around = math.sqrt(size[0] / WIDTH)
+        above, top = head_shapes(title, says, size[0] / around)
+        below, strip = foot_shapes(keys, remarks, cautions, notice, size[0] / around)
+        room = (size[0] - 2 * MARGIN * around, size[1] - (top + strip + 16.0) * around)
+        fit = min(room[0] / drawn.layout.size[0], room[1] / drawn.layout.size[1])
+        if fit >= 1:
+            break
+        size = (math.ceil(size[0] / fit), math.ceil(size[0] / fit) / shape)
+    scale = min(fit, LARGEST)
     x = (size[0] - drawn.layout.size[0] * scale) / 2
-    y = top * page + (room[1] * page - drawn.layout.size[1] * scale) / 2
+    y = top * around + (room[1] - drawn.layout.size[1] * scale) / 2
     shapes: tuple[Shape, ...] = (
-        Group(placed(above, (0.0, 0.0), page), "head"),
+        Group(placed(above, (0.0, 0.0), around), "head"),
         Group(placed(inside, (x, y), scale), "drawing"),
-        Group(placed(below, (0.0, size[1] - strip * page), page), "foot"),
+        Group(placed(below, (0.0, size[1] - strip * around), around), "foot"),
     )
     return Picture(size, shapes, f"{system} {subject.name}", title, words)
 
