@@ -123,6 +123,7 @@ def _way_record(one: Way) -> dict[str, object]:
     return {
         "moves": [_hand_record(hand) for hand in one.moves],
         "actions": printed_actions(one.actions),
+        "orders": one.orders,
         "after": one.at,
         "seen": [seen_record(seen) for seen in one.seen],
         "cites": [f"{cite.source} {cite.number}" for cite in one.cites],

@@ -50,6 +50,8 @@ def way_words(way: Way, asked: str, folder: Folder) -> str:
     done = sentence(action_words(way.actions))
     last = f"{duration(way.at)} after the last of these" if len(way.actions) > 1 else f"{duration(way.at)} later"
     comes = sentence(f"{last} {asked}" if way.at > 0.0 else f"at once {asked}")
+    if way.orders > 1:
+        comes += f" The same movements do in {counted(way.orders, 'order')}."
     written = f"In a claim: after {printed_actions(way.actions)}."
     return f"{done} {comes} {cited(way.cites, folder)}".rstrip() + f" {written}"
 

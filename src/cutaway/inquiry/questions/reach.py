@@ -26,13 +26,15 @@ WAITS = (5.0, 10.0, 20.0, 30.0, 60.0, 120.0, 300.0, 600.0, 3600.0)
 @dataclass(frozen=True, slots=True)
 class Way:
     """One sequence. actions: with the waits that it wants, as a claim can repeat it. at: how long after its last
-    movement began the statement came true for good, s. seen: what is so in the end."""
+    movement began the statement came true for good, s. seen: what is so in the end. orders: in how many orders the same
+    movements do; a control that springs back counts as moved alike however long it is held."""
 
     moves: tuple[Hand, ...]
     actions: tuple[Action, ...]
     at: float
     seen: tuple[Seen, ...]
     cites: tuple[Cite, ...]
+    orders: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,23 +140,38 @@ def _seen(base: Base, looked: Looked) -> tuple[Seen, ...]:
 def _ways(base: Base, hands: Hands, found: list[Path[Hand]], most: int) -> tuple[tuple[Way, ...], int, Detour | None]:
     """The sequences to tell, each with the shortest waits that do, run once more from the beginning as a claim would
     run them; and why the first one's end alone does not do."""
-    grouped: dict[tuple[Hand, ...], Path[Hand]] = {}
-    for path in sorted(found, key=lambda one: (sum(wait > 0.0 for _, wait in one), sum(wait for _, wait in one))):
-        grouped.setdefault(tuple(hand for hand, _ in path), path)
     ways: list[Way] = []
     detour: Detour | None = None
     left = 0
-    for number, path in enumerate(grouped.values()):
+    for number, (path, orders) in enumerate(several := _folded(found)):
         if len(ways) == most:
-            left = len(grouped) - number
+            left = len(several) - number
             break
         actions, looked = _shortest_waits(base, hands, path)
         if looked is None:
             continue
-        ways.append(_way(base, path, actions, looked))
+        ways.append(replace(_way(base, path, actions, looked), orders=orders))
         if len(ways) == 1:
             detour = detour_of(base, hands, path, actions)
     return tuple(ways), left, detour
+
+
+def _folded(found: list[Path[Hand]]) -> list[tuple[Path[Hand], int]]:
+    """The sequences that differ in more than their order, their waits and how long a control is held: of each sort the
+    one with the fewest waits, then the shortest, and how many orders there are of it."""
+    sorts: dict[frozenset[tuple[str, str, int]], list[Path[Hand]]] = {}
+    for path in sorted(found, key=_effort):
+        moves = [(hand.input, hand.words) for hand, _ in path]
+        sorts.setdefault(frozenset((*move, moves.count(move)) for move in moves), []).append(path)
+    return [
+        (several[0], len({tuple((hand.input, hand.words) for hand, _ in path) for path in several}))
+        for several in sorts.values()
+    ]
+
+
+def _effort(path: Path[Hand]) -> tuple[int, float]:
+    waits = [wait for _, wait in path if wait]
+    return len(waits), sum(waits) + sum(hand.held or 0.0 for hand, _ in path)
 
 
 def _shortest_waits(base: Base, hands: Hands, path: Path[Hand]) -> tuple[tuple[Action, ...], Looked | None]:
