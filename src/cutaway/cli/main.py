@@ -33,6 +33,7 @@ from cutaway.cli import (
     run,
     schema,
     sources,
+    stills,
     suspects,
     take,
     why,
@@ -88,6 +89,7 @@ compare.register(app)
 rests.register(app)
 run.register(app)
 chart.register(app)
+stills.register(app)
 why.register(app)
 suspects.register(app)
 failures.register(app)

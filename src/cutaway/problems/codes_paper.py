@@ -1,0 +1,55 @@
+"""The codes of stills, sequences, overlays and handouts."""
+
+from cutaway.problems.entry import Entry, Severity
+
+
+def _told(severity: Severity, title: str, why: str, wrong: str, right: str, test: str) -> Entry:
+    return Entry(severity, title, why, wrong, right, tested_by=test)
+
+
+_STILLS = "tests/publish/handout/test_stills.py"
+_OVERLAY = "tests/publish/handout/test_overlay.py"
+_HANDOUT = "tests/publish/handout/test_handout.py"
+
+ENTRIES: dict[str, Entry] = {
+    "K501": _told(
+        "error",
+        "no system of that name to draw",
+        "A sheet shows one system, as the files of `systems/` name it.",
+        "`cutaway stills --system full`",
+        "`cutaway stills --system fuel`",
+        _STILLS,
+    ),
+    "K502": _told(
+        "error",
+        "a sequence without moments",
+        "What moves must be told at which moments of the run it is to be seen.",
+        "`cutaway overlay --system fuel --do 'tank selector to off'`",
+        "the same with `--at before --at '10 s'`, or with `--events`",
+        _STILLS,
+    ),
+    "K503": _told(
+        "error",
+        "a sequence of too many moments",
+        "Hundreds of pictures are a slip of the pen more often than a wish.",
+        "`--every '0.1 s' --for '10 min'`",
+        "`--every '10 s' --for '10 min'`",
+        _STILLS,
+    ),
+    "K504": _told(
+        "error",
+        "the library for stills is not installed",
+        "Pictures are made from drawings with resvg_py, which is an extra of this package.",
+        "`cutaway stills` in an installation without the extra",
+        "`pip install 'cutaway[handout]'`, then the same; or `--svg`",
+        _STILLS,
+    ),
+    "K505": _told(
+        "error",
+        "a size or paper that there is not",
+        "Sheets are laid out for a few sizes, so that their words stay large enough.",
+        "`cutaway stills --size a0`",
+        "`cutaway stills --size a4`",
+        _STILLS,
+    ),
+}
