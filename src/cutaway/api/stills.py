@@ -117,7 +117,11 @@ def _marks(look: Look) -> tuple[str, ...]:
     size = look.size.lower()
     return tuple(
         word
-        for word, there in ((size, size != SIZES[0].name), ("clear", look.ground == "clear"), (look.manner, look.manner != "light"))
+        for word, there in (
+            (size, size != SIZES[0].name),
+            ("clear", look.ground == "clear"),
+            (look.manner, look.manner != "light"),
+        )
         if there
     )
 
