@@ -1,5 +1,6 @@
 """From the words of a question to its base: what every question of the command line and of Python users begins with."""
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
@@ -18,6 +19,8 @@ from cutaway.problems.span import TextFile, whole
 from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import to_si
 from cutaway.wording.asking import are
+
+_OF = re.compile(r" (?:to|of|for|from|in|on|by|down|up) ", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +44,8 @@ def claim_of(loaded: Loaded, asked: Asked) -> tuple[Claim | None, Problems]:
     """The claim that a question comes to. The name of a service stands for its being served."""
     statement = asked.statement.strip()
     if any(service.name.casefold() == statement.casefold() for service in loaded.folder.services):
-        statement = f"{statement} {are(statement)} served"
+        # By what the name is of: 'current to the instruments is', 'flying instruments are'.
+        statement = f"{statement} {are(_OF.split(statement)[0])} served"
     scope = [f"in {asked.situation}"] if asked.situation else []
     scope += [f"with {one}" for one in asked.given]
     scope += [f"after {asked.do}"] if asked.do else []

@@ -5,9 +5,8 @@ from cutaway.inquiry.questions.failures import AlreadyUndone, Common, Failures, 
 from cutaway.inquiry.search.changes import Break
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import the
-from cutaway.wording.citing import cited
 from cutaway.wording.how_far import bound_words
-from cutaway.wording.shown import listed_with, noticed_words, seen_words, sentence, set_words
+from cutaway.wording.shown import cites_words, listed_with, noticed_words, seen_words, sentence, set_words
 
 # How many indications are told of one set before the rest is only counted. A choice of ours.
 MOST_SEEN = 6
@@ -48,7 +47,7 @@ def _set_words(one: FailureSet, folder: Folder) -> str:
         words.append(sentence(f"Then {listed_with(seen_words(lost, folder) for lost in one.lost)}"))
     if one.noticed is not None:
         words.append(_crew_words(one, folder))
-    return f"{' '.join(words)} {cited(one.cites, folder)}".strip()
+    return f"{' '.join(words)} {cites_words(one.cites, folder)}".strip()
 
 
 def _brief(of: tuple[Break, ...]) -> str:

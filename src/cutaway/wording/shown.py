@@ -2,11 +2,12 @@
 
 from collections.abc import Iterable
 
-from cutaway.handbook.records import Folder
-from cutaway.inquiry.questions.indications import Noticed
+from cutaway.handbook.records import Cite, Folder
+from cutaway.inquiry.questions.indications import LEAST, Noticed
 from cutaway.inquiry.search.changes import Alteration, Assume, Break, Give, Put
 from cutaway.inquiry.verdicts import Seen
 from cutaway.wording.asking import are, the
+from cutaway.wording.citing import cited
 from cutaway.wording.figures import shown
 
 
@@ -24,7 +25,9 @@ def value_words(one: Seen, folder: Folder) -> str:
     """What a thing shows, without its name: 'lit', '3 lb/sq in', 'dead'."""
     if one.value is None:
         return one.state
-    return shown(one.value, one.dimension, one.datum, folder.type.house_units, digits=2)
+    # A pointer that trembles at nought stands at nought.
+    value = 0.0 if abs(one.value) < 0.1 * LEAST.get(one.dimension, 0.0) else one.value
+    return shown(value, one.dimension, one.datum, folder.type.house_units, digits=2)
 
 
 def seen_words(one: Seen, folder: Folder) -> str:
@@ -61,6 +64,17 @@ def _stands(part: str, control: str) -> str:
 def set_words(several: Iterable[Alteration]) -> str:
     """The changes of one set, as they are said together."""
     return listed_with(alteration_words(one) for one in several)
+
+
+def cites_words(cites: tuple[Cite, ...], folder: Folder) -> str:
+    """The paragraphs in brackets; where there are several books, by their short names, since there may be many."""
+    if len(folder.sources) <= 1:
+        return cited(cites, folder)
+    books: dict[str, dict[str, None]] = {}
+    for cite in cites:
+        books.setdefault(str(cite.source), {}).setdefault(cite.number)
+    told = "; ".join(f"{key} {', '.join(numbers)}" for key, numbers in books.items())
+    return f"({told})" if told else ""
 
 
 def sentence(words: str) -> str:

@@ -7,9 +7,8 @@ from cutaway.inquiry.questions.suspects import Explanation, Look, NothingWrong, 
 from cutaway.inquiry.search.changes import Break
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import the
-from cutaway.wording.citing import cited
 from cutaway.wording.how_far import bound_words
-from cutaway.wording.shown import listed_with, seen_words, sentence, set_words
+from cutaway.wording.shown import cites_words, listed_with, seen_words, sentence, set_words
 
 _BY_SIZE = {1: "One failure alone explains it", 2: "Two failures together explain it"}
 
@@ -40,7 +39,7 @@ def _explanation(one: Explanation, folder: Folder) -> str:
     words = [sentence(set_words(one.of))]
     if one.twins:
         words.append(sentence(f"Likewise {listed_with(map(_brief, one.twins), 'or')}"))
-    return f"{' '.join(words)} {cited(one.cites, folder)}".strip()
+    return f"{' '.join(words)} {cites_words(one.cites, folder)}".strip()
 
 
 def _next_words(answer: Suspects, folder: Folder) -> list[str]:

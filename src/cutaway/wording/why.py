@@ -10,10 +10,9 @@ from cutaway.inquiry.search.changes import Alteration, Put
 from cutaway.quantities.si import shown as shown_in
 from cutaway.quantities.units import unit_named
 from cutaway.wording.asking import are, the
-from cutaway.wording.citing import cited
 from cutaway.wording.figures import shown, shown_apart
 from cutaway.wording.how_far import bound_words
-from cutaway.wording.shown import alteration_words, listed_with, seen_words, sentence
+from cutaway.wording.shown import alteration_words, cites_words, listed_with, seen_words, sentence
 
 MEDIA = {"petrol": "petrol", "oil": "oil", "air": "air", "current": "current", "heat": "heat", "shaft": "drive"}
 CONDITIONS = {"height": "ft", "airspeed": "kt", "temperature": "°C"}
@@ -26,13 +25,15 @@ def cause_lines(cause: Cause, asked: str, folder: Folder) -> tuple[str, ...]:
     says = f"It is so: {seen}" if cause.so else f"It is not so that {asked}: {seen}"
     if not cause.seen:
         says = f"It is so: {asked}" if cause.so else f"It is not so that {asked}"
-    out = [f"{sentence(f'It is so: {asked}' if plain and cause.so else says)} {cited(cause.cites, folder)}".strip()]
+    out = [
+        f"{sentence(f'It is so: {asked}' if plain and cause.so else says)} {cites_words(cause.cites, folder)}".strip()
+    ]
     links = [link for link in cause.links if not isinstance(link, Is)]
     told = {(one.control, one.position) for one in links if isinstance(one, Stands)}
     for link in links:
         words = link_words(link, folder, told)
         if words:
-            out.append(f"  - {sentence(words)} {cited(_cites(link), folder)}".rstrip())
+            out.append(f"  - {sentence(words)} {cites_words(_cites(link), folder)}".rstrip())
     if len(out) > 1:
         out[1] = out[1].replace("  - ", "  - Because ", 1) if out[1][4:8] != "The " else f"  - Because the {out[1][8:]}"
     return tuple(out)
@@ -167,7 +168,7 @@ def _change_words(one: Found, folder: Folder) -> str:
     words = [sentence(f"with {listed_with(map(_moved, one.of))}")]
     if one.twins:
         words.append(sentence(f"Likewise with {listed_with((listed_with(map(_moved, t)) for t in one.twins), 'or')}"))
-    return f"{' '.join(words)} {cited(one.cites, folder)}".strip()
+    return f"{' '.join(words)} {cites_words(one.cites, folder)}".strip()
 
 
 def _moved(one: Alteration) -> str:
