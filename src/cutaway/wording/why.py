@@ -29,9 +29,8 @@ def cause_lines(cause: Cause, asked: str, folder: Folder) -> tuple[str, ...]:
         f"{sentence(f'It is so: {asked}' if plain and cause.so else says)} {cites_words(cause.cites, folder)}".strip()
     ]
     links = [link for link in cause.links if not isinstance(link, Is)]
-    told = {(one.control, one.position) for one in links if isinstance(one, Stands)}
     for link in links:
-        words = link_words(link, folder, told)
+        words = link_words(link, folder)
         if words:
             out.append(f"  - {sentence(words)} {cites_words(_cites(link), folder)}".rstrip())
     if len(out) > 1:
@@ -43,7 +42,7 @@ def _cites(link: Link) -> tuple[Cite, ...]:
     return () if isinstance(link, Given) else link.cites
 
 
-def link_words(link: Link, folder: Folder, told: set[tuple[str, str]]) -> str:
+def link_words(link: Link, folder: Folder) -> str:
     """One link as a clause."""
     match link:
         case Is(part=part, state=state):
