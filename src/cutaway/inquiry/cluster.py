@@ -67,6 +67,8 @@ def _gathered(
                 words = "A worker of the cluster has another version of Cutaway, so its answers would not be ours."
                 return None, (Diagnostic("I303", None, words, "Install the same version on every machine."),)
             answers[place[future.key]] = _told(answer, progress)
+            # Else the scheduler would do it again, were the worker that did it lost later.
+            future.release()
     except KilledWorker as fault:
         client.cancel(futures)
         words = f"A part of the work ended every worker that took it on: {fault}"
