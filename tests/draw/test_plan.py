@@ -57,3 +57,21 @@ def test_a_sheet_has_the_shape_of_its_page(shape: float, layouts: Path) -> None:
     text, _ = make_sheet(by_hand.FUEL, by_hand.MK, "Fuel", by_hand.RUNNING, KINDS, cache=layouts, shape=shape)
     _, _, width, height = (float(n) for n in ET.fromstring(text).get("viewBox", "").split())
     assert width / height == pytest.approx(shape, abs=0.002)
+
+
+def test_a_flag_tells_which_of_several_ports_is_meant() -> None:
+    parts = (
+        by_hand.part("lock switch", "down-lock switch", "Legs", of="leg"),
+        by_hand.part("leg", "leg", "Legs", moved_by="jack"),
+        by_hand.part("jack", "jack", "Legs"),
+        by_hand.part("green lamp", "filament lamp", "Lamps"),
+        by_hand.part("red lamp", "filament lamp", "Lamps"),
+    )
+    lines = (
+        by_hand.line("lock switch.locked", "green lamp.feed", "Lamps"),
+        by_hand.line("lock switch.unlocked", "red lamp.feed", "Lamps"),
+    )
+    folder = by_hand.folder(parts, lines)
+    plan = make_plan(folder, subjects(folder)[0], "Lamps", KINDS)
+    labels = [item.labels for item in plan.items if item.reference]
+    assert labels == [("lock switch: locked",), ("lock switch: unlocked",)]

@@ -134,7 +134,7 @@ def _link_anchors(item: Item, symbol: Symbol, ties: Iterable[Tie]) -> tuple[Anch
 
 def reference_block(item: Item, tie: Tie) -> Block:
     """The block of parts of another system: a small flag that points the way the tie goes."""
-    names = tuple(n for part in item.parts for n in wrapped(part.name, NOTE_SIZE, FLAG_WIDTH, bold=True))
+    names = tuple(n for label in item.labels for n in wrapped(label, NOTE_SIZE, FLAG_WIDTH, bold=True))
     system = f"see {item.part.system}"
     words = max(*(text_width(n, NOTE_SIZE, bold=True) for n in names), text_width(system, SMALL_SIZE))
     label = Label(names, 1, words)
@@ -233,6 +233,6 @@ def reference_shapes(block: Block, corner: Point) -> Group:
     shapes.append(
         fitted_text((middle, line + SMALL_SIZE * LEADING - 2), system, "quiet", SMALL_SIZE, block.label.reserved)
     )
-    names = [str(part.name) for part in block.item.parts]
-    title = f"{', '.join(names)}, on the sheet {block.item.part.system}"
+    names = list(dict.fromkeys(str(part.name) for part in block.item.parts))
+    title = f"{', '.join(block.item.labels)}, on the sheet {block.item.part.system}"
     return Group(tuple(shapes), "reference", reference="; ".join(names), title=title)

@@ -17,13 +17,14 @@ class Item:
     """Something with a place on the sheet. key: unique on it.
 
     reference: a flag for parts of another system: for all of one system that are joined to the same place in the same
-    way, with the first of them as `part` and the others as `mates`.
+    way, with the first of them as `part` and the others as `mates`. labels: what the flag says of each.
     """
 
     key: str
     part: Part
     reference: bool = False
     mates: tuple[Part, ...] = ()
+    labels: tuple[str, ...] = ()
 
     @property
     def parts(self) -> tuple[Part, ...]:
@@ -95,7 +96,7 @@ def make_plan(folder: Folder, subject: Subject, system: str, kinds: Mapping[str,
         if tie.start.part not in own and tie.end.part not in own:
             continue
         if tie.start.part not in own or tie.end.part not in own:
-            tie = _flagged(tie, own, every, flags)
+            tie = _flagged(tie, own, every, flags, kinds)
             flag = tie.end.item if tie.start.part in own else tie.start.item
             tie = replace(tie, along=leading.get(flag, ""))
             leading.setdefault(flag, tie.name)
@@ -105,19 +106,29 @@ def make_plan(folder: Folder, subject: Subject, system: str, kinds: Mapping[str,
     return Plan(flow_order(items, shown), tuple(shown), ties, wiring)
 
 
-def _flagged(tie: Tie, own: Mapping[str, Part], every: Mapping[str, Part], flags: dict[str, Item]) -> Tie:
+def _flagged(
+    tie: Tie, own: Mapping[str, Part], every: Mapping[str, Part], flags: dict[str, Item], kinds: Mapping[str, Kind]
+) -> Tie:
     """A tie that leaves the sheet, led to the flag of the other system at its own end; the flag gets a further name."""
     leaving = tie.start.part in own
     here, there = (tie.start, tie.end) if leaving else (tie.end, tie.start)
     other = every[there.part]
     key = f"{other.system} {'from' if leaving else 'to'} {here.part}.{here.port} ({tie.sort})"
-    flag = flags.get(key)
+    flag, label = flags.get(key), _label(tie, there, other, kinds[other.kind])
     if flag is None:
-        flags[key] = Item(key, other, reference=True)
-    elif other.name not in {p.name for p in flag.parts}:
-        flags[key] = replace(flag, mates=(*flag.mates, other))
+        flags[key] = Item(key, other, reference=True, labels=(label,))
+    elif label not in flag.labels:
+        flags[key] = replace(flag, mates=(*flag.mates, other), labels=(*flag.labels, label))
     moved = replace(there, item=key)
     return replace(tie, end=moved) if leaving else replace(tie, start=moved)
+
+
+def _label(tie: Tie, there: End, other: Part, kind: Kind) -> str:
+    """The name of a part of another sheet, with its port where it has several on that side: 'lock switch: locked'."""
+    port = next((p for p in kind.ports if p.name == there.port), None)
+    several = port is not None and sum(p.side == port.side and p.medium == port.medium for p in kind.ports) > 1
+    each = port is None and any(p.each for p in kind.ports)
+    return f"{other.name}: {there.port}" if tie.sort == "line" and (several or (each and there.port)) else other.name
 
 
 def _ties(
