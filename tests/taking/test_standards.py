@@ -114,3 +114,32 @@ def test_the_title_keeps_its_mark(wren, tmp_path) -> None:
     )
     wren(tmp_path / "b.txt")
     assert paragraphs(wren, "b")["§22"] == ("Mk 2", "Fuel lamp (Mk. II)", ("Mk 2",))
+
+
+SECTIONS = """1. Tanks. There are two.
+
+MK. II AEROPLANES ONLY
+2. Pump. The pump is driven by the engine.
+
+3. Lamp (Mk. III). The lamp lights.
+
+4. Gauge. It reads the pressure.
+
+OIL SYSTEM
+5. Cooler. It cools the oil.
+"""
+
+
+def test_a_heading_for_some_marks_is_carried_down_its_section_and_asked_about(wren, tmp_path) -> None:
+    (tmp_path / "b.txt").write_text(SECTIONS, encoding="utf-8")
+    outcome, codes = wren(tmp_path / "b.txt")
+    assert codes == ["T213", "T214"] and outcome.standards == 2
+    confirm = wren.folder / "taken" / "b" / "confirm.yaml"
+    asked = confirm.read_text(encoding="utf-8")
+    assert re.findall(r"- id: (\S+)", asked) == ["on-2", "on-4"]
+    assert asked.count("says: 'MK. II AEROPLANES ONLY'\n  proposed: 'Mk 2'") == 2
+    assert "MK. II" not in (wren.folder / "sources" / "b.md").read_text(encoding="utf-8")
+    confirm.write_text(asked.replace("  is: ''", "  is: 'yes'"), encoding="utf-8")
+    wren(tmp_path / "b.txt")
+    found = {number: on for number, (on, _, _) in paragraphs(wren, "b").items()}
+    assert found == {"§1": "", "§2": "Mk 2", "§3": "Mk 3", "§4": "Mk 2", "§5": ""}

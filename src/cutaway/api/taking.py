@@ -49,6 +49,7 @@ def taken_record(outcome: Outcome | None, problems: Problems) -> dict[str, objec
         "blank": outcome.blank,
         "to confirm": outcome.to_confirm,
         "marks to confirm": outcome.standards,
+        "amendments to confirm": outcome.amendments,
         "confirmed": outcome.confirmed,
         "figures seen by two readers": outcome.figures_seen_twice,
         "of these agreed": outcome.second_agrees,
@@ -74,6 +75,7 @@ def taken_text(outcome: Outcome) -> str:
         done = f", {outcome.confirmed} of them confirmed" if outcome.confirmed else ""
         asked = [f"{counted(outcome.to_confirm, 'word')} to confirm{done}"] if outcome.to_confirm else []
         asked += [f"{counted(outcome.standards, 'paragraph')} to be given marks"] if outcome.standards else []
+        asked += [f"{counted(outcome.amendments, 'paragraph')} perhaps of an amendment"] if outcome.amendments else []
         lines.append(f"{' and '.join(asked) or 'Nothing left to confirm'}: open {outcome.confirm}")
     if outcome.not_taken:
         lines.append(f"Left out: {', '.join(outcome.not_taken)} (told above). The rest was taken.")

@@ -6,6 +6,7 @@ _TESTS = "tests/taking/test_bad_input.py"
 _AGAIN = "tests/taking/test_again.py"
 _PAGES = "tests/taking/test_pages.py"
 _STANDARDS = "tests/taking/test_standards.py"
+_AMENDMENTS = "tests/taking/test_amendments.py"
 _TABLES = "tests/taking/test_tables.py"
 
 ENTRIES: dict[str, Entry] = {
@@ -267,6 +268,33 @@ ENTRIES: dict[str, Entry] = {
         "a plain text called book.pdf",
         "the same text called book.txt",
         tested_by=_TESTS,
+    ),
+    "T217": Entry(
+        "warning",
+        "a line that names an amendment",
+        "A line with nothing but an amendment and its date stands above what the amendment brought. It is no text of the "
+        "paragraph before; its date goes to the top of the source.",
+        "a line 'A.L. 1, August 1937' above '9a. Oil pressure'",
+        "a book without such lines",
+        tested_by=_AMENDMENTS,
+    ),
+    "T218": Entry(
+        "warning",
+        "perhaps of an amendment",
+        "A paragraph that names an amendment may be its own, or only speak of it. Nothing is written until a person "
+        "answers in confirm.yaml.",
+        "a paragraph with 'as laid down in Amendment No. 2', and no answer",
+        "the same paragraph, with is: none in confirm.yaml",
+        tested_by=_AMENDMENTS,
+    ),
+    "T219": Entry(
+        "warning",
+        "a list of amendments outside the paragraphs",
+        "A list before the first or after the last paragraph is no part of that paragraph. It is kept under a number of "
+        "its own, and its dates at the top of the source.",
+        "a line 'AMENDMENT LIST' after the last paragraph",
+        "a numbered paragraph '26. Amendments'",
+        tested_by=_AMENDMENTS,
     ),
     "T216": Entry(
         "warning",

@@ -19,6 +19,7 @@ NO = frozenset({"no", "n", "none", "all", "every", "all marks", "every mark", "b
 """Answers by which a paragraph is for every standard."""
 
 STANDARDS = "standards to confirm"
+AMENDMENTS = "amendments to confirm"
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +112,18 @@ def confirm_yaml(
             f"  second reading: {doubt.second or 'none'}",
             f"  is: {quoted(answer.answer) if answer else quoted('')}",
         ]
-    lines += _standards_yaml(proposals)
+    lines += _proposals_yaml(
+        STANDARDS,
+        "# Paragraphs that seem to be for some marks only. After `is`, write yes for what is proposed, the marks that",
+        "# it is for (Mk 2), or all. Nothing is written under the paragraph until you answer.",
+        tuple(one for one in proposals if one.asks == "standards"),
+    )
+    lines += _proposals_yaml(
+        AMENDMENTS,
+        "# Paragraphs that name an amendment. After `is`, write yes where the paragraph is of the one proposed, the",
+        "# right one (A.L. 2), or none. Nothing is written under the paragraph until you answer.",
+        tuple(one for one in proposals if one.asks == "amendment"),
+    )
     if others:
         lines.append("other answers:")
         for answer in others:
@@ -119,14 +131,10 @@ def confirm_yaml(
     return "\n".join(lines) + "\n"
 
 
-def _standards_yaml(proposals: tuple[Proposal, ...]) -> list[str]:
+def _proposals_yaml(name: str, about: str, how: str, proposals: tuple[Proposal, ...]) -> list[str]:
     if not proposals:
         return []
-    lines = [
-        "# Paragraphs that seem to be for some marks only. After `is`, write yes for what is proposed, the marks that",
-        "# it is for (Mk 2), or all. Nothing is written under the paragraph until you answer.",
-        f"{STANDARDS}:",
-    ]
+    lines = [about, how, f"{name}:"]
     for one in proposals:
         lines += [
             f"- id: {one.id}",
@@ -154,7 +162,7 @@ def read_answers(file: TextFile) -> tuple[tuple[Answer, ...] | None, Problems]:
             ),
         )
     answers: list[Answer] = []
-    for name in ("to confirm", STANDARDS, "other answers"):
+    for name in ("to confirm", STANDARDS, AMENDMENTS, "other answers"):
         node = root.get(name)
         for item in node.items if isinstance(node, Items) else ():
             if isinstance(item, Block):
@@ -201,12 +209,13 @@ def confirm_html(
         left=left,
         all=counted(len(doubts), "word"),
         rows="\n".join(rows),
-        standards=_standards_html(proposals),
+        standards=_proposals_html("For some marks only?", tuple(one for one in proposals if one.asks == "standards"))
+        + _proposals_html("Of an amendment?", tuple(one for one in proposals if one.asks == "amendment")),
     )
 
 
-def _standards_html(proposals: tuple[Proposal, ...]) -> str:
-    """The paragraphs that seem to be for some marks only."""
+def _proposals_html(heading: str, proposals: tuple[Proposal, ...]) -> str:
+    """The paragraphs that seem to be for some marks only, or of an amendment."""
     if not proposals:
         return ""
     rows = "\n".join(
@@ -214,12 +223,13 @@ def _standards_html(proposals: tuple[Proposal, ...]) -> str:
         f"<small>{html.escape(one.id)}</small></p><p>{html.escape(_asked(one))}</p></td></tr>"
         for one in proposals
     )
-    return f"<h2>For some marks only?</h2>\n<table>\n{rows}\n</table>\n"
+    return f"<h2>{heading}</h2>\n<table>\n{rows}\n</table>\n"
 
 
 def _asked(one: Proposal) -> str:
     """What is proposed for a paragraph, and what was answered."""
-    proposed = f"Proposed: on {one.on}" if one.on else "Nothing can be proposed"
+    on = "on " if one.asks == "standards" else ""
+    proposed = f"Proposed: {on}{one.on}" if one.on else "Nothing can be proposed"
     answered = f" Answered: {one.answer}." if one.answer else ""
     return f"{proposed}{f' ({one.why})' if one.why else ''}.{answered}"
 

@@ -30,6 +30,11 @@ class Head:
         """The number with its letter."""
         return f"{self.number}{self.letter}"
 
+    @property
+    def rank(self) -> tuple[int, str]:
+        """Its place in the order of the book."""
+        return self.number, self.letter
+
 
 def heads_in(lines: tuple[PlacedLine, ...], gaps: tuple[bool, ...]) -> tuple[Head, ...]:
     """All lines that look like heads. gaps: whether white stands before each line."""
@@ -55,7 +60,7 @@ def runs(heads: tuple[Head, ...]) -> tuple[tuple[Head, ...], ...]:
         now = parted[-1]
         following = heads[place + 1].number if place + 1 < len(heads) else 0
         highest = max((h.number for h in now[-4:]), default=0)
-        if head.number == 1 and highest >= _RESTART_FROM and following in (1, _RESTART_TO):
+        if head.number == 1 and not head.letter and highest >= _RESTART_FROM and following in (1, _RESTART_TO):
             parted.append([])
         parted[-1].append(head)
     return tuple(tuple(run) for run in parted)

@@ -8,12 +8,13 @@ from pathlib import Path
 
 from cutaway.handbook.reading import LARGEST, decoded
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
+from cutaway.taking.amending import Listed
 from cutaway.taking.confirming import Answer, confirm_html, confirm_yaml, crop_name, doubts_of, word_id
 from cutaway.taking.gathering import Given
 from cutaway.taking.merging import Merged, digests, merged
 from cutaway.taking.records import Doubt, Page, PlacedLine, Proposal, Taken
 from cutaway.taking.source_text import SourceText, apart, source_text
-from cutaway.taking.told import told_of_merging, told_of_runs, told_of_standards
+from cutaway.taking.told import told_of_amendments, told_of_merging, told_of_runs, told_of_standards
 from cutaway.taking.writing import clear_crops, write_files
 
 
@@ -33,6 +34,7 @@ class Outcome:
 
     figures_seen_twice, second_agrees: the figures that two readers saw, and of those the ones they agree on. standards:
     paragraphs of which a person is asked for which marks they are. not_taken: files that were given and left out.
+    amendments: paragraphs of which a person is asked whether they are of an amendment.
     """
 
     sources: tuple[Source, ...]
@@ -47,12 +49,14 @@ class Outcome:
     confirm: Path | None
     standards: int = 0
     not_taken: tuple[str, ...] = ()
+    amendments: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class Gathered:
     """All that was read. runs: the paragraphs, a tuple for each source. left_out: running heads. used: the answers put
-    into the words. whole: all pages were taken. proposals: paragraphs that name marks in their heading or opening."""
+    into the words. whole: all pages were taken. proposals: paragraphs that name marks in their heading or opening, or
+    an amendment. labels: lines that name an amendment above what it brought. amendments: those that the book dates."""
 
     runs: tuple[tuple[Taken, ...], ...]
     pages: tuple[Page, ...]
@@ -61,6 +65,8 @@ class Gathered:
     readers: str
     whole: bool
     proposals: tuple[Proposal, ...] = ()
+    labels: tuple[PlacedLine, ...] = ()
+    amendments: tuple[Listed, ...] = ()
 
 
 def put(
@@ -78,7 +84,7 @@ def put(
     title = re.sub(r"[-_]+", " ", given[0].path.stem)
     for at, run in enumerate(gathered.runs, 1):
         name = key if at == 1 else f"{key}-{at}"
-        new = source_text(title if at == 1 else f"{title}, part {at}", run)
+        new = source_text(title if at == 1 else f"{title}, part {at}", run, gathered.amendments)
         made, more = _now(folder, name)
         if more:
             return None, (*problems, *more)
@@ -101,7 +107,7 @@ def put(
     files |= _to_confirm(key, everything, doubts, gathered, answers, asked)
     files[f"taken/{key}/taken.json"] = _taken_json(given, written, everything, gathered)
     problems += write_files(folder, files) + told_of_runs(tuple(source.key for source in sources))
-    problems += told_of_standards(gathered.proposals, asked)
+    problems += told_of_standards(gathered.proposals, asked) + told_of_amendments(everything, gathered.labels, asked)
     if has_error(problems):
         return None, problems
     crops = folder / "taken" / key / "crops"
@@ -191,7 +197,8 @@ def _outcome(
         second["agrees"],
         tuple(dict.fromkeys(placed.line.text for placed in gathered.left_out)),
         folder / "taken" / key / "confirm.html" if doubts or proposals else None,
-        sum(not one.answer for one in proposals),
+        sum(not one.answer and one.asks == "standards" for one in proposals),
+        amendments=sum(not one.answer and one.asks == "amendment" for one in proposals),
     )
 
 

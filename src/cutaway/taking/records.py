@@ -76,7 +76,8 @@ class Taken:
     """One paragraph as taken. number: '21' or '25a', without sign. blocks: its text, blank lines between; a block that
     begins with '> ' is a caution. lines: what it was made from, empty for tables. on: the standards that it is for, ''
     for all. printed: the number on its page, where some page of the book has one that could be read; '' if this one's
-    could not, None where no page's could."""
+    could not, None where no page's could. under: the line above it that names an amendment and nothing else.
+    section: the heading above it, perhaps above others too, that names marks."""
 
     number: str
     title: str
@@ -86,6 +87,8 @@ class Taken:
     lines: tuple[PlacedLine, ...] = ()
     on: str = ""
     printed: str | None = None
+    under: str = ""
+    section: str = ""
 
     @property
     def confidence(self) -> float:
@@ -111,9 +114,9 @@ class Doubt:
 
 @dataclass(frozen=True, slots=True)
 class Proposal:
-    """A paragraph that names marks in its heading or opening. words: where it does. on: the `on:` that they mean, ''
-    where the type has no such mark. sure: it was written without asking. why: what makes it doubtful. answer: a
-    person's."""
+    """A paragraph that names marks in its heading or opening, or an amendment. words: where it does. on: the `on:` or
+    the amendment that they mean, '' where the type has no such mark. sure: it was written without asking. why: what
+    makes it doubtful. answer: a person's."""
 
     id: str
     paragraph: str
@@ -123,3 +126,4 @@ class Proposal:
     sure: bool
     why: str = ""
     answer: str = ""
+    asks: Literal["standards", "amendment"] = "standards"

@@ -4,6 +4,7 @@ import re
 import textwrap
 from dataclasses import dataclass
 
+from cutaway.taking.amending import Listed
 from cutaway.taking.records import Taken
 
 WIDTH = 118
@@ -44,15 +45,22 @@ def apart(text: str) -> SourceText:
     return SourceText(text[: starts[0]] if starts else text, tuple(pieces))
 
 
-def source_text(title: str, paragraphs: tuple[Taken, ...]) -> SourceText:
-    """The file for some paragraphs."""
-    names = sorted({p.amendment for p in paragraphs if p.amendment}, key=lambda name: int(name.split()[-1]))
+def source_text(title: str, paragraphs: tuple[Taken, ...], amendments: tuple[Listed, ...] = ()) -> SourceText:
+    """The file for some paragraphs. amendments: those that the book dates; they stand at the top too."""
+    dates = {one.name: one.date for one in amendments}
+    names = sorted({p.amendment for p in paragraphs if p.amendment} | dates.keys(), key=_in_row)
     head = ["---", f"title: {quoted(title)}", "date: ''", "rights: ''"]
     if names:
         head.append("amendments:")
-        head += [f"  {name}: {{date: '', says: ''}}" for name in names]
+        head += [f"  {name}: {{date: {quoted(dates.get(name, ''))}, says: ''}}" for name in names]
     head += ["---", "", ""]
     return SourceText("\n".join(head), tuple(Piece(p.number, _paragraph(p)) for p in paragraphs))
+
+
+def _in_row(name: str) -> tuple[int, str]:
+    """Amendments by their numbers; one without, as a person may write, last."""
+    number = re.search(r"\d+", name)
+    return (int(number[0]) if number else 10**9, name)
 
 
 def quoted(words: str) -> str:
@@ -62,7 +70,7 @@ def quoted(words: str) -> str:
 
 def _paragraph(taken: Taken) -> str:
     inside = [f"on: {_in_braces(taken.on)}"] if taken.on else []
-    inside += [f"amendment: {taken.amendment}"] if taken.amendment else []
+    inside += [f"amendment: {_in_braces(taken.amendment)}"] if taken.amendment else []
     inside += _pages(taken)
     lines = [f"## {taken.number} {_on_one_line(taken.title)}".rstrip(), f"{{{', '.join(inside)}}}", ""]
     for block in taken.blocks:

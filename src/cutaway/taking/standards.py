@@ -11,13 +11,13 @@ from dataclasses import replace
 from cutaway.handbook.names import fold
 from cutaway.handbook.records import AircraftType
 from cutaway.taking.confirming import NO, RIGHT, Answer
-from cutaway.taking.headings import MARK, MOD
+from cutaway.taking.headings import AEROPLANES, MARK, MARKS, MOD
 from cutaway.taking.records import Proposal, Taken
 
 _ROMAN = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6, "vii": 7, "viii": 8, "ix": 9, "x": 10, "xi": 11,
           "xii": 12, "xiv": 14, "xvi": 16}  # fmt: skip
-_AEROPLANES = r"(?:\s+(?:aircraft|aeroplanes?|models?|machines?))?"
-_LIST = rf"(?P<list>{MARK}(?:\s*(?:,|and|or|&|to|–|-)\s*(?:{MARK}|(?:\d{{1,2}}|[IVX]{{1,4}})[A-Z]?(?!\w)))*)"
+_AEROPLANES = AEROPLANES
+_LIST = MARKS
 _ONLY = r"(?:\s+only)?"
 # As a whole heading or at its end; as the first words of the text.
 _IN_TITLE = (
@@ -79,6 +79,10 @@ def _proposal(taken: Taken, about: AircraftType | None, id: str) -> Proposal | N
                 words = match[0].strip(" ,;:—–-")
                 on, lacks = _expression(match["list"], about)
                 return Proposal(id, taken.number, taken.page, words, on, sure=bool(on), why=_why(lacks, about))
+    if taken.section:
+        on, lacks = _expression(taken.section, about)
+        why = _why(lacks, about) or "the heading of the section above it says so"
+        return Proposal(id, taken.number, taken.page, taken.section, on, sure=False, why=why)
     return _perhaps(taken, text, about, id)
 
 
@@ -90,7 +94,7 @@ def _turned_round(where: str, match: re.Match[str]) -> bool:
 
 def _perhaps(taken: Taken, text: str, about: AircraftType | None, id: str) -> Proposal | None:
     """A mark or mod that is named in the heading or in the first words, in some other way."""
-    for where in (taken.title, text[: _FIRST_WORDS + 20]):
+    for where in (taken.title, text):
         match = _NAMED.search(where)
         if match and match.start() <= _FIRST_WORDS:
             on, lacks = _expression(match["list"], about) if match["list"] else _mod(match["mod"], about)

@@ -9,6 +9,7 @@ from typing import Any
 from cutaway.handbook.names import listed
 from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
+from cutaway.taking.amended import with_amendments
 from cutaway.taking.before import answers_of, folder_problems, key_of, last_record, type_of
 from cutaway.taking.confirming import Answer, with_answers
 from cutaway.taking.gathering import Gatherer, Given, read_given
@@ -62,8 +63,10 @@ def take(
     if gathered is None:
         return None, problems
     runs, proposals = with_standards(gathered.runs, type_of(folder), answers)
+    labels = tuple(placed.line.text for placed in gathered.labels)
+    runs, of_amendments, amendments = with_amendments(runs, answers, labels)
     whole = gathered.whole and not has_error(problems)
-    gathered = replace(gathered, runs=runs, proposals=proposals, whole=whole)
+    gathered = replace(gathered, runs=runs, proposals=proposals + of_amendments, amendments=amendments, whole=whole)
     outcome, more = put(folder, key, used, gathered, record["written"], answers)
     problems += more
     if outcome is None:
@@ -103,7 +106,9 @@ def _gather(
     readers = " and ".join(
         name for name in (gatherer.reader and gatherer.reader.version, gatherer.second and gatherer.second.name) if name
     )
-    return Gathered(tuple(parted), pages, left_out, dict(used), readers, how.pages.all), opened, problems
+    labels = tuple(label for run in runs for label in run.labels)
+    done = Gathered(tuple(parted), pages, left_out, dict(used), readers, how.pages.all, labels=labels)
+    return done, opened, problems
 
 
 @dataclass(frozen=True, slots=True)

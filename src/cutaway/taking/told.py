@@ -6,7 +6,8 @@ from cutaway.handbook.names import listed
 from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.taking.merging import Merged
-from cutaway.taking.records import Page, PlacedLine, Proposal
+from cutaway.taking.paragraphs import LIST
+from cutaway.taking.records import Page, PlacedLine, Proposal, Taken
 
 _POOR = 60.0
 
@@ -98,7 +99,7 @@ def told_of_merging(name: str, merged: Merged | None, key: str) -> Problems:
 def told_of_standards(proposals: tuple[Proposal, ...], asked: tuple[Proposal, ...]) -> Problems:
     """Paragraphs that were given their marks by their own words, and those of which a person is asked."""
     found: list[Diagnostic] = []
-    given = [one for one in proposals if one.sure and not one.answer]
+    given = [one for one in proposals if one.sure and not one.answer and one.asks == "standards"]
     if given:
         some = "; ".join(f"§{one.paragraph} on {one.on} ('{one.words}')" for one in given[:6])
         found.append(
@@ -110,7 +111,7 @@ def told_of_standards(proposals: tuple[Proposal, ...], asked: tuple[Proposal, ..
                 "Where that is wrong, put the braces under the heading right in the source; it is kept.",
             )
         )
-    open_ones = [one for one in asked if not one.answer]
+    open_ones = [one for one in asked if not one.answer and one.asks == "standards"]
     if open_ones:
         some = "; ".join(f"§{one.paragraph} '{one.words}' ({one.why})" for one in open_ones[:4])
         found.append(
@@ -123,6 +124,57 @@ def told_of_standards(proposals: tuple[Proposal, ...], asked: tuple[Proposal, ..
             )
         )
     return tuple(found)
+
+
+def told_of_amendments(
+    everything: tuple[Taken, ...], labels: tuple[PlacedLine, ...], asked: tuple[Proposal, ...]
+) -> Problems:
+    """Lines that name an amendment above what it brought, lists of amendments, and paragraphs that a person is asked
+    about."""
+    found: list[Diagnostic] = []
+    brought = [one for one in everything if one.under]
+    if labels:
+        lines = "; ".join(f"'{placed.line.text}' (page {placed.page})" for placed in labels[:4])
+        given = [f"§{one.number}" for one in brought if one.amendment]
+        words = f" above {listed(given)}, which {_was(given)} taken as what it brought" if given else ""
+        found.append(
+            Diagnostic(
+                "T217",
+                None,
+                f"{counted(len(labels), 'line')} {_names(labels)} an amendment and nothing else{words}: {lines}"
+                f"{'; …' if len(labels) > 4 else ''}",
+                "Where that is wrong, put the braces under the heading right in the source; it is kept.",
+            )
+        )
+    open_ones = [one for one in asked if not one.answer and one.asks == "amendment"]
+    if open_ones:
+        some = "; ".join(f"§{one.paragraph} '{one.words}' ({one.why})" for one in open_ones[:4])
+        found.append(
+            Diagnostic(
+                "T218",
+                None,
+                f"{counted(len(open_ones), 'paragraph')} may be of an amendment: {some}"
+                f"{'; …' if len(open_ones) > 4 else ''} Until you answer, nothing is written of it.",
+                "Answer in confirm.yaml under 'amendments to confirm': is: yes, another amendment, or none.",
+            )
+        )
+    lists = [one for one in everything if one.title == LIST]
+    if lists:
+        some = "; ".join(f"§{one.number} (page {one.page}): '{one.blocks[0][:50]}'" for one in lists)
+        found.append(
+            Diagnostic(
+                "T219",
+                None,
+                f"A list of amendments stands outside the numbered paragraphs; it was given its own number: {some}",
+                "Its dates stand at the top of the source under 'amendments'. Look whether each paragraph that an "
+                "amendment brought names it: {amendment: A.L. 1}",
+            )
+        )
+    return tuple(found)
+
+
+def _names(lines: Sequence[object]) -> str:
+    return "names" if len(lines) == 1 else "name"
 
 
 def told_of_runs(keys: tuple[str, ...]) -> Problems:
