@@ -8,11 +8,11 @@ from pathlib import Path
 from cutaway.api.sequence import Sequence, Wanted, sequences
 from cutaway.draw.sequence import stills as pictures_of
 from cutaway.draw.sequence import told, write_moving_svg
-from cutaway.draw.svg import Ground, slug, write_svg
+from cutaway.draw.svg import Ground, slug
 from cutaway.draw.theme import Manner
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_order
 from cutaway.publish.single_file import write_file
-from cutaway.publish.stills import SIZES, Size, page_shape, size_named, still
+from cutaway.publish.stills import SIZES, Size, drawing, page_shape, size_named, still
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +102,7 @@ def _files(sequence: Sequence, look: Look, size: Size) -> Iterator[tuple[str, st
     for number, (moment, picture) in enumerate(zip(moments, shown, strict=True), 1):
         name = f"{base}-{number:0{max(2, len(str(len(moments))))}}.{ending}" if moment.words else f"{base}.{ending}"
         content = (
-            write_svg(picture, look.manner, look.ground).encode()
+            drawing(picture, look.manner, look.ground).encode()
             if look.svg
             else still(picture, size, look.manner, look.ground)
         )

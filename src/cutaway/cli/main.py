@@ -26,6 +26,7 @@ from cutaway.cli import (
     manuscript,
     new,
     open_pack,
+    overlay,
     publish,
     reach,
     repair,
@@ -90,6 +91,7 @@ rests.register(app)
 run.register(app)
 chart.register(app)
 stills.register(app)
+overlay.register(app)
 why.register(app)
 suspects.register(app)
 failures.register(app)

@@ -172,7 +172,8 @@ def ground_rules(manner: Manner, ground: str) -> str:
     if ground != "clear":
         return ""
     paper = THEMES["light" if manner == "both" else manner].ink("paper")
-    return f".sheet text{{paint-order:stroke;stroke:{paper};stroke-width:4;stroke-linejoin:round}}\n"
+    words = f".sheet text{{paint-order:stroke;stroke:{paper};stroke-width:5;stroke-linejoin:round}}\n"
+    return words + ".sheet .coupling .halo{stroke-width:7}\n"
 
 
 def _block(theme: Theme, css: Callable[[Theme, str, Rule], str]) -> str:

@@ -52,4 +52,28 @@ ENTRIES: dict[str, Entry] = {
         "`cutaway stills --size a4`",
         _STILLS,
     ),
+    "K506": _told(
+        "error",
+        "the program for films is not installed",
+        "Films are written with the program that imageio-ffmpeg carries, which is an extra of this package.",
+        "`cutaway overlay` in an installation without the extra",
+        "`pip install 'cutaway[overlay]'`, then the same",
+        _OVERLAY,
+    ),
+    "K507": _told(
+        "error",
+        "a film that could not be written",
+        "The disk or the encoder refuses. Nothing half written is left.",
+        "`cutaway overlay` on a full disk",
+        "`cutaway overlay` where there is room",
+        _OVERLAY,
+    ),
+    "K508": _told(
+        "error",
+        "an overlay of several systems",
+        "A film shows one sheet, since several would each need the whole frame.",
+        "`cutaway overlay --at '1 s'`, which means every system",
+        "`cutaway overlay --system fuel --at '1 s'`",
+        _OVERLAY,
+    ),
 }
