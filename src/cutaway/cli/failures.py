@@ -13,10 +13,10 @@ def register(app: typer.Typer) -> None:
     @app.command(
         short_help="Tell the fewest failures that undo a service or statement.",
         epilog="Examples:  cutaway failures 'flying instruments' --in cruising -C demo/whinchat    "
-        "cutaway failures 'fuel lamp is out' --in cruising --size 1 --json",
+        "cutaway failures 'fuel lamp is out' --in cruising --size 1 --json    cutaway failures --all --in cruising",
     )
     def failures(
-        statement: str = typer.Argument(..., help="A service, or a statement: 'fuel lamp is out'."),
+        statement: str = typer.Argument("", help="A service, or a statement: 'fuel lamp is out'. None with --all."),
         folder: Path = typer.Option(Path(), "--folder", "-C", help="The type folder."),
         situation: str = typer.Option("", "--in", help="The situation in which it is so."),
         on: str = typer.Option("", help="The standard or airframe; else the first."),
@@ -26,12 +26,19 @@ def register(app: typer.Typer) -> None:
         size: int = typer.Option(2, min=1, max=3, help="How many failures at once to look for, 1 to 3."),
         most: int = typer.Option(20, min=1, help="How many sets to tell at length."),
         limit: str = typer.Option("", help="How long to look at most: '30 s'."),
+        everything: bool = typer.Option(False, "--all", help="Of every service, on every standard."),
+        cluster: str = typer.Option("", help="With --all: look on the workers of the Dask scheduler at this address."),
         as_json: bool = typer.Option(False, "--json", help="For a program to read."),
     ) -> None:
         """Tell the smallest sets of failures that undo a service or statement, and what the crew would notice of each.
 
-        Ctrl-C ends the search and tells what is known so far.
+        Ctrl-C ends the search and tells what is known so far. With --all every service is asked in every situation (or
+        in that of --in) in which it is given, on every standard (or those of --on).
         """
+        if everything == bool(statement):
+            raise typer.BadParameter("Name one service or statement, or say --all.")
+        if everything:
+            raise typer.Exit(_all(folder, situation, on, size, min(most, 5), cluster, as_json))
         from cutaway.api import failures as api
         from cutaway.api.asking import Asked, seconds_of
         from cutaway.cli import showing
@@ -49,3 +56,16 @@ def register(app: typer.Typer) -> None:
         if told is not None:
             showing.show_json(api.failures_record(told)) if as_json else print(api.failures_text(told))
         raise typer.Exit(exits.STOPPED if stop() else exits.ending(told is not None, problems))
+
+
+def _all(folder: Path, situation: str, on: str, size: int, most: int, cluster: str, as_json: bool) -> int:
+    """The sweep; its exit code."""
+    from cutaway.api.sweeping import all_failures, swept_record, swept_text
+    from cutaway.cli import showing
+
+    with showing.progress("Looking for failures of every service", "searches") as counter:
+        swept, problems = all_failures(folder, situation, on, size, most, cluster, counter)
+    showing.show_problems(problems)
+    if swept is not None:
+        showing.show_json(swept_record(swept)) if as_json else print(swept_text(swept))
+    return exits.ending(swept is not None, problems)
