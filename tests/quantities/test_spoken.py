@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from cutaway.problems.span import TextFile, whole
 from cutaway.quantities.reading import read_quantity
-from cutaway.quantities.spoken import in_words, spoken, spoken_quantity
+from cutaway.quantities.spoken import in_words, spoken, spoken_quantity, unsayable
 
 
 @pytest.mark.parametrize(
@@ -76,3 +76,17 @@ def test_quantities(text, words) -> None:
 @given(st.text(alphabet=st.sampled_from("0123456789.,½-–+±° %§"), max_size=40))
 def test_no_figure_is_left_unsaid(text: str) -> None:
     assert not any(letter in "0123456789½" for letter in spoken(text))
+
+
+@pytest.mark.parametrize("figure", ["1e400", "1e308", "9" * 5000, "1e30", "1e400-1e500"])
+def test_a_figure_too_large_to_be_said_is_said_digit_by_digit_and_told(figure) -> None:
+    assert spoken(f"It holds {figure} gallons.").startswith(
+        "It holds one e" if figure[0] == "1" else "It holds nine nine"
+    )
+    assert unsayable(f"It holds {figure} gallons.")[0] in figure
+    assert unsayable("It holds 22 gallons at 999,999,999 lb.") == ()
+
+
+@pytest.mark.parametrize("text", [f"Mk {'9' * 5000}", f"§{'9' * 5000}a", f"the {'9' * 5000}th", "§1e400", "Mk 1e400"])
+def test_a_number_of_a_thing_too_large_to_be_said_is_no_fault(text) -> None:
+    assert not any(digit in spoken(text) for digit in "0123456789")

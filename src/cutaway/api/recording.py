@@ -38,6 +38,7 @@ class Captioned:
     alignment: Alignment | None
     seconds: float
     files: tuple[Path, ...]
+    unchanged: bool = False
 
 
 def make_captions(
@@ -50,18 +51,16 @@ def make_captions(
 ) -> tuple[Captioned | None, Problems]:
     """Write the captions of a script as WebVTT and SRT, and its chapters; with a recording, on its times.
 
-    out: the folder to write to, else `captions` in the type folder. Problems are those of the captions alone.
+    out: the folder to write to, else `captions` in the type folder. Problems are those of the captions and of the
+    script's file.
     """
-    loaded, problems = load(folder)
+    loaded, of_folder = load(folder)
     if loaded is None:
-        return None, problems
+        return None, of_folder
     found, problems = script_named(loaded.folder, script)
     if found is None:
         return None, problems
     where = out if out is not None else loaded.path / CAPTIONS_FOLDER
-    problems = in_the_way(tuple(where / f"{found.name}{ending}" for ending in _ENDINGS), replace)
-    if problems:
-        return None, problems
     alignment: Alignment | None = None
     seconds = 0.0
     if recording is not None:
@@ -69,21 +68,39 @@ def make_captions(
         if alignment is None:
             return None, problems
     cues, texts, more = _texts(found, loaded.folder, alignment)
-    problems += more
+    problems += more + tuple(
+        p for p in of_folder if p.span is not None and p.span.file.path == f"scripts/{found.name}.md"
+    )
     files = tuple(
         (where / f"{found.name}{ending}", text.encode()) for ending, text in zip(_ENDINGS, texts, strict=True)
     )
-    written, more = write_files(files, replace=True)
+    others = tuple(one for one in files if not _is_there(*one))
+    if not others:
+        return Captioned(found, cues, alignment, seconds, (), unchanged=True), problems
+    more = in_the_way(tuple(path for path, _ in others), replace)
+    if more:
+        return None, problems + more
+    written, more = write_files(others, replace=True)
     return (None if more else Captioned(found, cues, alignment, seconds, written)), problems + more
 
 
+def _is_there(path: Path, content: bytes) -> bool:
+    """Whether a file is there with just this content."""
+    try:
+        return path.read_bytes() == content
+    except OSError:
+        return False
+
+
 def in_the_way(paths: tuple[Path, ...], replace: bool) -> Problems:
-    """A problem for files that are there and may not be replaced: then none is written."""
+    """A problem for files that are there, differ and may not be replaced: then none is written."""
     there = [path for path in paths if path.exists()]
     if replace or not there:
         return ()
     names = ", ".join(f"'{path}'" for path in there)
-    words = f"{names} {'is' if len(there) == 1 else 'are'} there already; nothing was written."
+    words = (
+        f"{names} {'is' if len(there) == 1 else 'are'} there already with other words or times; nothing was written."
+    )
     return (Diagnostic("N604", None, words, "Say --replace to write over, or --out and another folder."),)
 
 

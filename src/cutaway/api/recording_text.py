@@ -21,6 +21,9 @@ def captioned_text(done: Captioned) -> str:
     if done.alignment is not None:
         lines += _recording_lines(done, done.alignment)
     count = len(done.cues)
+    if done.unchanged:
+        lines.append(f"Nothing differs: {counted(count, 'caption')} as the files there have them. Nothing was written.")
+        return "\n".join(lines)
     lines.append(f"{counted(count, 'caption')} written:")
     lines += [f"  {path}" for path in done.files]
     return "\n".join(lines)
@@ -89,6 +92,7 @@ def captioned_record(done: Captioned | None, found: Problems) -> dict[str, objec
     record: dict[str, object] = {
         "script": done.script.name,
         "files": [str(path) for path in done.files],
+        "unchanged": done.unchanged,
         "captions": [
             {"id": cue.identifier, "start": cue.start, "end": cue.end, "lines": list(cue.lines)} for cue in done.cues
         ],

@@ -16,6 +16,7 @@ from cutaway.handbook.sentences import cut
 from cutaway.handbook.shapes import ScriptHeadShape
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span, TextFile
+from cutaway.quantities.spoken import unsayable
 
 _MARKDOWN = MarkdownIt("commonmark").enable("table").disable(["inline", "text_join"], ignoreInvalid=True)
 _MARK = re.compile(r"^(?:aside|(?:cite|introduces|promise|settles|show|call-out)\s*:)", re.IGNORECASE)
@@ -147,6 +148,9 @@ class _Reader:
         cites = tuple(cite for mark in marks for cite in mark.cites)
         aside = any(mark.aside for mark in marks)
         says = tuple(mark.says for mark in marks if mark.says is not None)
+        for figure in unsayable(text):
+            message = f"'{_short(figure)}' in '{_short(text)}' is more than anybody can say."
+            self.problems.append(Diagnostic("H608", span, message, "Write the figure as the book prints it."))
         self.sentences.append(Sentence(text, self.chapter, self.paragraph, (), cites, aside, span, says))
 
     def _mark(self, code: CodeSpan) -> _Mark:
@@ -235,3 +239,7 @@ class _Reader:
                 claims.append(Span(self.file, begin, begin + len(bare)))
             at += len(line) + 1
         return tuple(claims)
+
+
+def _short(words: str) -> str:
+    return words if len(words) <= 60 else f"{words[:57]} …"

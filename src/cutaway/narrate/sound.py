@@ -104,8 +104,7 @@ def _through_ffmpeg(path: Path, raw: Path) -> Problems:
     done = subprocess.run(command, capture_output=True, text=True, errors="replace", check=False)
     if done.returncode == 0 and raw.exists():
         return ()
-    said = (done.stderr.strip().splitlines() or ["no reason was given"])[-1].replace(str(path.resolve()), path.name)
-    words = f"'{path.name}' has no sound that can be read ({said.strip()})."
+    words = f"'{path.name}' has no sound that can be read: it is no recording, is damaged, or is cut short."
     return (Diagnostic("N502", None, words, "Save it again as WAV, or give the file with the sound in it."),)
 
 

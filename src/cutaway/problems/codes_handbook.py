@@ -619,6 +619,15 @@ _TEXTS = {
         _SCRIPT,
         "scripts/01-fuel.md",
     ),
+    "H608": _entry(
+        "warning",
+        "a figure that nobody can say",
+        "A figure larger than a thousand million million is read aloud by nobody, and is surely a slip. It is "
+        "said digit by digit.",
+        "The tank holds 1e400 gallons.\n",
+        "The tank holds 22 gallons.\n",
+        "scripts/01-fuel.md",
+    ),
     "H701": _entry(
         "error",
         "no such script",

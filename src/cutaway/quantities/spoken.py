@@ -1,5 +1,6 @@
 """Figures, units, marks and abbreviations as they are read aloud."""
 
+import math
 import re
 from collections.abc import Mapping
 from types import MappingProxyType
@@ -45,15 +46,17 @@ ABBREVIATIONS = MappingProxyType(
 )
 
 _MARK = re.compile(
-    r"\b(?P<lead>mk|mks|mark|marks)\.?\s+(?P<number>[0-9]+|[IVX]+)(?P<letter>[A-Za-z]?)\b", re.IGNORECASE
+    r"\b(?P<lead>mk|mks|mark|marks)\.?\s+(?P<number>[0-9]{1,9}|[IVX]+)(?P<letter>[A-Za-z]?)\b", re.IGNORECASE
 )
 _ROMAN = {"I": 1, "V": 5, "X": 10}
-_LETTERED = re.compile(r"(?<=paragraph )(?P<number>[0-9]+)(?P<letter>[a-z])\b")
-_ORDINAL = re.compile(r"\b(?P<number>[0-9]+)(?:st|nd|rd|th)\b")
+_LETTERED = re.compile(r"(?<=paragraph )(?P<number>[0-9]{1,9})(?P<letter>[a-z])\b")
+_ORDINAL = re.compile(r"\b(?P<number>[0-9]{1,9})(?:st|nd|rd|th)\b")
 _YEAR = re.compile(r"(?<![\w.,+\-])(?P<year>1[6-9][0-9]{2}|20[0-9]{2})(?P<decade>s)?(?![\w]|[.,][0-9]|\s?[%°/])")
 _BEGIN = re.compile(r"(?<![A-Za-z])(?=(?:[+\-−–]\s?)?(?:[0-9]|[½⅓⅔¼¾⅛⅜⅝⅞]))")
 _RANGE = re.compile(r"(?P<low>[0-9½¼¾])\s?[–—]\s?(?=[0-9])|(?P<low2>[0-9½¼¾])-(?=[0-9]+(?:[.,][0-9]+)?\s?[a-z%°])")
 _TOLERANCE = re.compile(r"\s*(?:±|\+/-)\s*")
+LARGEST_SAID = 1e15
+"""Beyond this a float is no longer the figure that was written, and nobody would say it."""
 _FRACTIONS = MappingProxyType({0.5: "half", 0.25: "quarter", 0.75: "three quarters"})
 
 
@@ -71,6 +74,22 @@ def spoken(text: str) -> str:
     text = _LETTERED.sub(lambda m: f"{_whole(int(m['number']))} {m['letter'].upper()}", text)
     text = _replaced(_figures(text), ABBREVIATIONS)
     return re.sub(r"[ \t]{2,}", " ", text.replace("a half a ", "half a "))
+
+
+def unsayable(text: str) -> tuple[str, ...]:
+    """The figures of a text that are too large to be said, as written.
+
+    >>> unsayable("It holds 1e400 gallons, and 22 pints.")
+    ('1e400',)
+    """
+    found: list[str] = []
+    at = 0
+    while begin := _BEGIN.search(text, at):
+        figure = figure_at(text, begin.start())
+        at = figure.end if figure else begin.start() + 1
+        if figure and (not math.isfinite(figure.value) or abs(figure.value) > LARGEST_SAID):
+            found.append(text[figure.start : figure.end])
+    return tuple(found)
 
 
 def _replaced(text: str, table: Mapping[str, str]) -> str:
@@ -93,7 +112,10 @@ def spoken_quantity(quantity: Quantity) -> str:
 
 
 def in_words(value: float) -> str:
-    """A figure in words: 4.5 is 'four and a half', 0.05 'nought point nought five', -4 'minus four'."""
+    """A figure in words: 4.5 is 'four and a half', 0.05 'nought point nought five', -4 'minus four'. One that is too
+    large to be said is read digit by digit."""
+    if not math.isfinite(value) or abs(value) > LARGEST_SAID:
+        return _digit_by_digit(f"{value:g}")
     if value < 0:
         return f"minus {in_words(-value)}"
     whole, part = int(value), round(value - int(value), 9)
@@ -105,6 +127,11 @@ def in_words(value: float) -> str:
         return _whole(whole)
     decimals = f"{value:.9f}".rstrip("0").partition(".")[2]
     return f"{_whole(whole)} point {' '.join(_whole(int(digit)) for digit in decimals)}"
+
+
+def _digit_by_digit(figure: str) -> str:
+    words = re.sub(r"[0-9]", lambda digit: f" {_whole(int(digit[0]))} ", figure)
+    return " ".join(words.replace("+", " plus ").replace("-", " minus ").split())
 
 
 def _whole(number: int) -> str:
@@ -170,6 +197,8 @@ def _year(found: re.Match[str]) -> str:
 
 
 def _figure(text: str, figure: Figure) -> tuple[str, int]:
+    if not math.isfinite(figure.value) or abs(figure.value) > LARGEST_SAID:
+        return _digit_by_digit(text[figure.start : figure.end]), figure.end  # `unsayable` tells it
     plus = "plus " if figure.signed and figure.value >= 0 else ""
     unit = unit_at(text, figure.end)
     if unit is None or unit.unit == NUMBER or re.match(r"\s+in\s+(?!long|diameter|bore)[a-z]", text[figure.end :]):
