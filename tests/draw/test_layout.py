@@ -4,6 +4,7 @@ import asyncio
 import itertools
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -197,8 +198,8 @@ def test_a_layout_is_found_where_an_event_loop_runs() -> None:
 
 
 def test_the_usual_layout_is_kept_unless_another_is_clearly_larger() -> None:
-    def of_size(width: float, height: float) -> dict[str, float]:
-        return {"width": width, "height": height}
+    def of_size(width: float, height: float) -> dict[str, Any]:
+        return {"width": width, "height": height, "children": [], "edges": []}
 
     usual, hardly, clearly = of_size(3000, 700), of_size(2900, 700), of_size(2000, 700)
     assert elk.best([usual, hardly]) is usual
@@ -206,3 +207,14 @@ def test_the_usual_layout_is_kept_unless_another_is_clearly_larger() -> None:
     small, smaller = of_size(900, 400), of_size(400, 200)
     assert elk.best([small, smaller]) is small  # what fits is large enough
     assert elk.fit(of_size(1520, 1440)) == 0.5
+
+
+def test_a_layout_with_a_wire_through_a_box_is_passed_over() -> None:
+    box_there = {"id": "pump", "x": 40, "y": -10, "width": 20, "height": 20}
+    wire_through = {"sections": [{"startPoint": {"x": 0, "y": 0}, "endPoint": {"x": 100, "y": 0}}]}
+    wire_past = {"sections": [{"startPoint": {"x": 0, "y": 30}, "endPoint": {"x": 100, "y": 30}}]}
+    bad = {"width": 900, "height": 400, "children": [box_there], "edges": [wire_through]}
+    good = {"width": 3000, "height": 700, "children": [box_there], "edges": [wire_past]}
+    assert elk.runs_through(bad) and not elk.runs_through(good)
+    assert elk.best([bad, good]) is good
+    assert elk.best([bad]) is bad

@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from importlib.resources import files
+from itertools import pairwise
 from typing import Any
 
 from py_mini_racer import JSEvalException, JSTimeoutException, MiniRacer
@@ -66,12 +67,33 @@ def elk_layout(request: Request, seconds: float = SECONDS) -> Layout | NoLayout:
 
 
 def best(found: Sequence[dict[str, Any]]) -> dict[str, Any]:
-    """The layout that fills a page best: the first, unless another lets everything be clearly larger."""
-    chosen = found[0]
-    for one in found[1:]:
+    """The layout that fills a page best: the first, unless another lets everything be clearly larger.
+
+    One in which a wire runs through a box, as the library makes now and then, is passed over if there is another.
+    """
+    sound = [one for one in found if not runs_through(one)] or found
+    chosen = sound[0]
+    for one in sound[1:]:
         if fit(one) > BETTER * fit(chosen):
             chosen = one
     return chosen
+
+
+def runs_through(found: dict[str, Any]) -> bool:
+    """Whether any wire runs through a box."""
+    boxes = [(float(c["x"]), float(c["y"]), float(c["width"]), float(c["height"])) for c in found["children"]]
+    sections = [section for edge in found["edges"] for section in edge.get("sections", ())]
+    for section in sections:
+        stops = [
+            (float(p["x"]), float(p["y"]))
+            for p in (section["startPoint"], *section.get("bendPoints", ()), section["endPoint"])
+        ]
+        for (ax, ay), (bx, by) in pairwise(stops):
+            for x, y, width, height in boxes:
+                across = min(ax, bx) < x + width - 1 and max(ax, bx) > x + 1
+                if across and min(ay, by) < y + height - 1 and max(ay, by) > y + 1:
+                    return True
+    return False
 
 
 def fit(found: dict[str, Any]) -> float:
@@ -99,7 +121,7 @@ def _run(library: str, graph: dict[str, Any], seconds: float) -> list[dict[str, 
             if isinstance(answer, NoLayout):
                 return found or answer
             found.append(answer)
-            if fit(found[0]) >= 1:
+            if fit(found[0]) >= 1 and not runs_through(found[0]):
                 break
         return found
     except JSEvalException as fault:
@@ -147,7 +169,6 @@ def to_elk(request: Request) -> dict[str, Any]:
             "elk.spacing.edgeEdge": "16",
             "elk.layered.spacing.edgeEdgeBetweenLayers": "18",
             "elk.spacing.componentComponent": f"{30 * gap:.1f}",
-            "elk.layered.compaction.postCompaction.strategy": "EDGE_LENGTH",
             "elk.aspectRatio": "2.2",
         },
         "children": [_node(box) for box in request.boxes],

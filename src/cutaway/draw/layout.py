@@ -10,7 +10,7 @@ from typing import Literal
 from cutaway.draw.shapes import Point
 from cutaway.parts.kind import Side
 
-VERSION = "2"
+VERSION = "3"
 
 
 @dataclass(frozen=True, slots=True)

@@ -37,10 +37,10 @@ THRESHOLDS: Mapping[str, Threshold] = {
 """Choices of ours for drawings: well above what leaks leave, and petrol above the head of a full tank."""
 
 SMALLEST: Mapping[str, float] = {
-    "pressure": 100.0,
+    "pressure": 500.0,
     "volume": 1.0e-6,
     "volume flow": 2.0e-8,
-    "length": 1.0e-4,
+    "length": 5.0e-4,
     "voltage": 0.01,
     "current": 0.01,
     "charge": 10.0,
