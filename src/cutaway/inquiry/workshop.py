@@ -5,6 +5,7 @@ A workshop has a life: it grows as questions are asked and goes with whoever own
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from hashlib import blake2b
 from typing import Literal
 
@@ -17,7 +18,7 @@ from cutaway.machine.loose_ends import told
 from cutaway.machine.network import Network
 from cutaway.machine.records import Change, Job, Outcome, Run, SetContent, State
 from cutaway.machine.run import run_jobs
-from cutaway.machine.slicing import cone
+from cutaway.machine.slicing import Slicer
 from cutaway.machine.subjects import Subject, subjects
 from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Problems
@@ -33,22 +34,49 @@ CALM_FOR = 1.0
 ROOM_FOR = 20_000_000
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Made:
-    """A machine over a cone.
+    """A machine over a cone. It is compiled when it is first run: of a verdict that is remembered only the digest is
+    wanted.
 
-    signals: what it records. inputs, elements: what can be set in it. digest: stands for the network's content and what
-    is recorded; physical: for what decides its states, whatever is recorded.
+    signals: what it records. digest: stands for the network's content and what is recorded.
     """
 
-    machine: Machine
     network: Network
     signals: frozenset[str]
-    inputs: frozenset[str]
-    elements: frozenset[str]
     digest: str
-    physical: str
-    problems: Problems
+
+    @cached_property
+    def _compiled(self) -> tuple[Machine, Problems]:
+        return compile_network(self.network, tuple(sorted(self.signals)))
+
+    @property
+    def machine(self) -> Machine:
+        """The arrays that are run."""
+        return self._compiled[0]
+
+    @property
+    def problems(self) -> Problems:
+        """What compiling it told."""
+        return self._compiled[1]
+
+    @cached_property
+    def inputs(self) -> frozenset[str]:
+        """What can be set in it from outside."""
+        return frozenset(slot.name for slot in self.network.inputs)
+
+    @cached_property
+    def elements(self) -> frozenset[str]:
+        """Its elements, of which some hold something that can be set."""
+        return frozenset(element.name for element in self.network.elements)
+
+    @cached_property
+    def physical(self) -> str:
+        """Stands for all that decides its states: everything but the signals that are only looked at."""
+        network, used = self.network, driving(self.network)
+        signals = tuple((name, e) for name, e in network.signals if name in used)
+        text = repr((network.nodes, network.elements, network.modes, network.inputs, signals))
+        return blake2b(text.encode(), digest_size=16).hexdigest()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -82,6 +110,7 @@ class Workshop:
         self._threads = threads
         self._progress = progress
         self._bound: dict[str, tuple[Bound, Problems]] = {}
+        self._slicers: dict[Bound, Slicer] = {}
         self._made: dict[tuple[Bound, frozenset[str], Values], Made] = {}
         self._states: dict[tuple[str, tuple[Leg, ...]], State | Outcome] = {}
         self._runs: dict[tuple[object, ...], Run] = {}
@@ -110,9 +139,15 @@ class Workshop:
         """The machine over all that can reach the signals, with the values as stated."""
         key = (bound, signals, ())
         if key not in self._made:
-            network = cone(bound.network, signals)
-            self._made[key] = _compiled(network, signals, _digest(network, sorted(signals)), _physical(network))
+            slicer = self._slicer(bound)
+            network = slicer.cone(signals)
+            self._made[key] = Made(network, signals, slicer.digest(network, signals))
         return self._made[key]
+
+    def _slicer(self, bound: Bound) -> Slicer:
+        if bound not in self._slicers:
+            self._slicers[bound] = Slicer(bound.network)
+        return self._slicers[bound]
 
     def varied(self, bound: Bound, made: Made, values: Values) -> Made:
         """The same machine with some values other than as stated; `made` itself where they cannot reach it."""
@@ -122,7 +157,7 @@ class Workshop:
             if network is made.network:
                 self._made[key] = made
             else:
-                self._made[key] = _compiled(network, made.signals, f"{made.digest}{values}", _physical(network))
+                self._made[key] = Made(network, made.signals, f"{made.digest}{values}")
         return self._made[key]
 
     def runs(self, requests: Sequence[Request]) -> list[Run | Outcome]:
@@ -219,31 +254,6 @@ def _finished(request: Request, run: Run, stage: int) -> bool:
     return 0.0 <= run.certificate.rest <= float(run.times[-1]) - CALM_FOR or float(run.times[-1]) < _length(
         request, stage
     )
-
-
-def _compiled(network: Network, signals: frozenset[str], digest: str, physical: str) -> Made:
-    machine, problems = compile_network(network, tuple(sorted(signals)))
-    return Made(
-        machine,
-        network,
-        signals,
-        frozenset(slot.name for slot in network.inputs),
-        frozenset(element.name for element in network.elements),
-        digest,
-        physical,
-        problems,
-    )
-
-
-def _digest(*of: object) -> str:
-    return blake2b(repr(of).encode(), digest_size=16).hexdigest()
-
-
-def _physical(network: Network) -> str:
-    """Stands for all that decides a network's states: everything but the signals that are only looked at."""
-    used = driving(network)
-    signals = tuple((name, e) for name, e in network.signals if name in used)
-    return _digest(network.nodes, network.elements, network.modes, network.inputs, signals)
 
 
 def _within(request: Request) -> Request:

@@ -1,6 +1,7 @@
 """The cone of influence: what of a network can reach the signals that are asked for."""
 
 from collections.abc import Iterator
+from hashlib import blake2b
 
 from cutaway.machine.expressions import parts_of_expression
 from cutaway.machine.network import Network
@@ -15,24 +16,54 @@ def cone(network: Network, names: frozenset[str]) -> Network:
     A free node needs every element on it; an element needs its other free nodes, its gate and its drive. A boundary
     needs only what prescribes it: so the cone stops at the open air and at the airframe.
     """
-    index = _Index(network)
-    needed = index.reach([("signal" if name in index.signals else "mode", name) for name in sorted(names)])
+    return Slicer(network).cone(names)
 
-    def kept(sort: str, name: str) -> bool:
-        return (sort, name) in needed
 
-    nodes = tuple(n for n in network.nodes if kept("node", n.name))
-    elements = tuple(e for e in network.elements if kept("element", e.name))
-    modes = tuple(m for m in network.modes if kept("mode", m.name))
-    left = {thing.name for group in (nodes, elements, modes) for thing in group}
-    return Network(
-        nodes=nodes,
-        elements=elements,
-        modes=modes,
-        inputs=tuple(slot for slot in network.inputs if kept("input", f"{slot.sort} {slot.name}")),
-        signals=tuple((name, e) for name, e in network.signals if kept("signal", name)),
-        owners=tuple((name, part) for name, part in network.owners if name in left),
-    )
+class Slicer:
+    """Many cones of one network: what depends on what is found out once, and every part of it is written out once."""
+
+    def __init__(self, network: Network) -> None:
+        self._network = network
+        self._index = _Index(network)
+        self._texts: dict[int, bytes] = {}
+
+    def cone(self, names: frozenset[str]) -> Network:
+        """As the function `cone`."""
+        index, network = self._index, self._network
+        needed = index.reach([("signal" if name in index.signals else "mode", name) for name in sorted(names)])
+
+        def kept(sort: str, name: str) -> bool:
+            return (sort, name) in needed
+
+        nodes = tuple(n for n in network.nodes if kept("node", n.name))
+        elements = tuple(e for e in network.elements if kept("element", e.name))
+        modes = tuple(m for m in network.modes if kept("mode", m.name))
+        left = {thing.name for group in (nodes, elements, modes) for thing in group}
+        return Network(
+            nodes=nodes,
+            elements=elements,
+            modes=modes,
+            inputs=tuple(slot for slot in network.inputs if kept("input", f"{slot.sort} {slot.name}")),
+            signals=tuple(pair for pair in network.signals if kept("signal", pair[0])),
+            owners=tuple(pair for pair in network.owners if pair[0] in left),
+        )
+
+    def digest(self, part: Network, recorded: frozenset[str]) -> str:
+        """Stands for the content of a cone of this network and for what is recorded of it."""
+        found = blake2b(digest_size=16)
+        for group in (part.nodes, part.elements, part.modes, part.inputs, part.signals, part.owners):
+            for one in group:
+                found.update(self._text(one))
+            found.update(b"\0")
+        found.update(repr(sorted(recorded)).encode())
+        return found.hexdigest()
+
+    def _text(self, one: object) -> bytes:
+        """A part of this network, written out; it lives as long as the network, so its identity is its name."""
+        text = self._texts.get(id(one))
+        if text is None:
+            text = self._texts[id(one)] = repr(one).encode()
+        return text
 
 
 def acts_on_itself(network: Network, mode: str) -> bool:
@@ -77,6 +108,7 @@ class _Index:
         for element in network.elements:
             for node in dict.fromkeys(element.at):
                 self.on[node].append(element)
+        self._needs: dict[Thing, tuple[Thing, ...]] = {}
 
     def reach(self, waiting: list[Thing]) -> set[Thing]:
         """These things, and all that they depend on."""
@@ -88,8 +120,14 @@ class _Index:
                 waiting.extend(self.needs(thing))
         return needed
 
-    def needs(self, thing: Thing) -> Iterator[Thing]:
+    def needs(self, thing: Thing) -> tuple[Thing, ...]:
         """What the thing depends on directly."""
+        known = self._needs.get(thing)
+        if known is None:
+            known = self._needs[thing] = tuple(dict.fromkeys(self._found(thing)))
+        return known
+
+    def _found(self, thing: Thing) -> Iterator[Thing]:
         sort, name = thing
         if sort == "signal":
             yield from _named_in(self.signals[name])
