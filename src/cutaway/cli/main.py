@@ -19,6 +19,7 @@ from cutaway.cli import (
     explain,
     failures,
     find,
+    handout,
     import_words,
     letters,
     link,
@@ -106,6 +107,7 @@ desk.register(app)
 letters.register(app)
 publish.register(app)
 manuscript.register(app)
+handout.register(app)
 explain.register(app)
 schema.register(app)
 

@@ -9,8 +9,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
-Manner = Literal["light", "dark", "both"]
-"""For which screen a drawing is coloured: 'both' follows the reader's."""
+Manner = Literal["light", "dark", "both", "print"]
+"""For which screen a drawing is coloured: 'both' follows the reader's. 'print': for white paper."""
 
 FONT_FAMILY = '"DejaVu Sans", Verdana, sans-serif'
 
@@ -64,6 +64,7 @@ DARK = Theme(
     ),
 )
 THEMES = {theme.name: theme for theme in (LIGHT, DARK)}
+PRINT = Theme("print", tuple((name, "#ffffff" if name == "paper" else ink) for name, ink in LIGHT.inks))
 GROUNDS = ("paper", "face", "band")
 MEDIA = ("petrol", "oil", "air", "current", "heat", "shaft")
 
@@ -159,10 +160,14 @@ def stylesheet(manner: Manner) -> str:
 
     Programs that know nothing of dark screens pass over that block, and show the light theme.
     """
-    light = _block(THEMES["light" if manner == "both" else manner], _css)
+    light = _block(_theme(manner), _css)
     if manner != "both":
         return light
     return f"{light}@media screen and (prefers-color-scheme:dark){{\n{_block(DARK, _recoloured)}}}\n"
+
+
+def _theme(manner: Manner) -> Theme:
+    return PRINT if manner == "print" else THEMES["light" if manner == "both" else manner]
 
 
 def ground_rules(manner: Manner, ground: str) -> str:
@@ -171,7 +176,7 @@ def ground_rules(manner: Manner, ground: str) -> str:
         return ".sheet .paper{fill-opacity:0.86}\n"
     if ground != "clear":
         return ""
-    paper = THEMES["light" if manner == "both" else manner].ink("paper")
+    paper = _theme(manner).ink("paper")
     words = f".sheet text{{paint-order:stroke;stroke:{paper};stroke-width:5;stroke-linejoin:round}}\n"
     return words + ".sheet .coupling .halo{stroke-width:7}\n"
 

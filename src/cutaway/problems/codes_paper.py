@@ -46,7 +46,7 @@ ENTRIES: dict[str, Entry] = {
     ),
     "K505": _told(
         "error",
-        "a size or paper that there is not",
+        "a size, paper or kind that there is not",
         "Sheets are laid out for a few sizes, so that their words stay large enough.",
         "`cutaway stills --size a0`",
         "`cutaway stills --size a4`",
@@ -75,5 +75,29 @@ ENTRIES: dict[str, Entry] = {
         "`cutaway overlay --at '1 s'`, which means every system",
         "`cutaway overlay --system fuel --at '1 s'`",
         _OVERLAY,
+    ),
+    "K509": _told(
+        "error",
+        "the typesetter is not installed",
+        "Handouts are set with typst, which is an extra of this package.",
+        "`cutaway handout` in an installation without the extra",
+        "`pip install 'cutaway[handout]'`, then the same",
+        _HANDOUT,
+    ),
+    "K510": _told(
+        "warning",
+        "a sentence held back from the handout",
+        "Paper cannot be corrected once it is given away, so what does not hold is not printed.",
+        "a sentence whose claim fails on a standard that it speaks of",
+        "the sentence mended, or its claim limited to the standards on which it holds",
+        _HANDOUT,
+    ),
+    "K511": _told(
+        "warning",
+        "a sheet that is too large for the handout's page",
+        "Words on paper are not set smaller than can be read, so a large drawing needs several pages or is left out.",
+        "a sheet of one page of a system with eighty parts",
+        "a smaller system, or the booklet, which gives it several pages",
+        _HANDOUT,
     ),
 }
