@@ -6,6 +6,7 @@ and power are not modelled: what the accessories take is small beside them.
 """
 
 from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kinds import trainer_examples
 from cutaway.parts.kinds.common import (
     CONTROL,
     JUDGEMENT,
@@ -188,6 +189,7 @@ ENGINE = Kind(
     readings=(Reading("speed", "angular speed", "rate of turn", "rpm", main=True),),
     failures=(Failure("seized", "It stops within a second and cannot be turned."),),
     families=("LIN",),
+    example=trainer_examples.ENGINE,
 )
 
 
@@ -201,6 +203,7 @@ THROTTLE = Kind(
     ports=(),
     build=_throttle,
     controls=(Control("", ("closed", "open"), ranged=True),),
+    example=trainer_examples.THROTTLE,
 )
 
 
@@ -221,6 +224,7 @@ MAGNETO_SWITCH = Kind(
         Failure("left dead", "The left magneto gives no spark."),
         Failure("right dead", "The right magneto gives no spark."),
     ),
+    example=trainer_examples.MAGNETO_SWITCH,
 )
 
 
@@ -234,6 +238,7 @@ JUNCTION = Kind(
     "Where pipes or wires of one medium meet.",
     ports=(Port("any", None, "west", "both"),),
     build=_junction,
+    example=trainer_examples.JUNCTION,
 )
 
 KINDS = (ENGINE, THROTTLE, MAGNETO_SWITCH, JUNCTION)

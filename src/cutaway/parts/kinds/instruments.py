@@ -1,6 +1,7 @@
 """Instruments and warning lamps for petrol and oil, the contents gauge and the position indicator, and the flaps."""
 
 from cutaway.parts.kind import Coupling, Example, Failure, Fit, Kind, Reading, State, Want
+from cutaway.parts.kinds import trainer_examples
 from cutaway.parts.kinds.common import JUDGEMENT, above, over, port, product, under
 from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FED_BY, FEED, VOLTAGE, filament, lamp_current, live
 from cutaway.parts.recipe import Across, Element, Expr, Mode, ModeIs, Node, Recipe, Signal, apply, failed, unless
@@ -16,7 +17,7 @@ def _pressure_gauge(fit: Fit) -> Recipe:
     return Recipe(signals=(("pressure", shown),))
 
 
-def _pressure_gauge_kind(name: str, liquid: str) -> Kind:
+def _pressure_gauge_kind(name: str, liquid: str, example: Example) -> Kind:
     return Kind(
         name,
         f"Shows the pressure of the {liquid} at the port that it senses, through a thin pipe of its own.",
@@ -26,11 +27,12 @@ def _pressure_gauge_kind(name: str, liquid: str) -> Kind:
         couplings=(Coupling("senses", "node", "The port whose pressure it shows.", required=True),),
         readings=(Reading("pressure", "pressure", "pressure", "lb/sq in", main=True, datum="gauge"),),
         failures=(Failure("pipe broken", "It shows nothing, whatever the pressure."),),
+        example=example,
     )
 
 
-FUEL_PRESSURE_GAUGE = _pressure_gauge_kind("fuel pressure gauge", "petrol")
-OIL_PRESSURE_GAUGE = _pressure_gauge_kind("oil pressure gauge", "oil")
+FUEL_PRESSURE_GAUGE = _pressure_gauge_kind("fuel pressure gauge", "petrol", trainer_examples.FUEL_PRESSURE_GAUGE)
+OIL_PRESSURE_GAUGE = _pressure_gauge_kind("oil pressure gauge", "oil", trainer_examples.OIL_PRESSURE_GAUGE)
 
 
 def _low_pressure_lamp(fit: Fit) -> Recipe:
@@ -181,6 +183,7 @@ FLAPS = Kind(
     ),
     states=(State("down", "down"), State("up", "up")),
     readings=(Reading("angle", "angle", "angle", "deg", main=True),),
+    example=trainer_examples.FLAPS,
 )
 
 
@@ -204,6 +207,7 @@ POSITION_INDICATOR = Kind(
     readings=(Reading("angle", "angle", "angle", "deg", main=True, alive="working"),),
     failures=(Failure("open", "Its lead or cable has parted: it shows nothing."),),
     families=("LIN",),
+    example=trainer_examples.POSITION_INDICATOR,
 )
 
 KINDS = (

@@ -1,6 +1,7 @@
 """Vacuum: the pump, its relief valve and what draws air. Nodes are absolute, suctions are differences."""
 
 from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kinds import trainer_examples
 from cutaway.parts.kinds.common import (
     AMBIENT_PRESSURE,
     JUDGEMENT,
@@ -55,6 +56,7 @@ VACUUM_PUMP = Kind(
     couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=("speed",)),),
     failures=(Failure("sheared", "Its drive has sheared: it stands still."),),
     families=("LIN",),
+    example=trainer_examples.VACUUM_PUMP,
 )
 
 
@@ -108,6 +110,7 @@ SUCTION_RELIEF_VALVE = Kind(
         Failure("stuck open", "Outside air spoils the suction at every speed."),
     ),
     families=("RELIEF", "GASROOT"),
+    example=trainer_examples.SUCTION_RELIEF_VALVE,
 )
 
 
@@ -125,6 +128,7 @@ SUCTION_GAUGE = Kind(
     couplings=(Coupling("senses", "node", "The port whose suction it shows.", required=True),),
     readings=(Reading("suction", "pressure", "suction", "in Hg", main=True),),
     failures=(Failure("pipe broken", "It shows nothing, whatever the suction."),),
+    example=trainer_examples.SUCTION_GAUGE,
 )
 
 
@@ -200,6 +204,7 @@ GYRO_INSTRUMENT = Kind(
     states=(State("working", "working", "unreliable"),),
     failures=(Failure("filter choked", "Hardly any air reaches the rotor."),),
     families=("GASROOT",),
+    example=trainer_examples.GYRO_INSTRUMENT,
 )
 
 
