@@ -7,6 +7,7 @@ from cutaway.handbook.names import fold
 from cutaway.handbook.records import Cite, Folder, Letter, Paragraph, paragraph
 from cutaway.narrate.checked import Checked, CheckedSentence
 from cutaway.narrate.clock import clock
+from cutaway.narrate.held_words import held_words
 from cutaway.narrate.rewording import paired
 from cutaway.narrate.spoken import spoken_terms
 from cutaway.narrate.timing import Slot, timeline
@@ -123,7 +124,13 @@ def _claims(one: CheckedSentence, folder: Folder) -> Iterator[AnsweredClaim]:
     if one.sentence.cites and not one.claims:
         books = ", ".join(f"{cite.source} {cite.number}" for cite in one.sentence.cites)
         words = f"Stated in {books}." if one.stated else f"Not as {books} prints it."
-        yield AnsweredClaim("", (words,))
+        differs = one.compared is not None and one.compared.verdict == "differs" and one.stated
+        yield AnsweredClaim("", (words, held_words(one.compared)) if one.compared and differs else (words,))
+    elif one.compared is not None:
+        yield AnsweredClaim("", (held_words(one.compared),))
+    odds = tuple(problem.message for problem in one.at_odds if problem.code == "N807")
+    if odds:
+        yield AnsweredClaim("", odds)
 
 
 def _paragraphs(cites: tuple[Cite, ...], folder: Folder) -> tuple[Paragraph, ...]:

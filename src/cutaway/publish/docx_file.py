@@ -19,6 +19,7 @@ from cutaway.publish.docx_footnotes import Footnotes, plain
 from cutaway.publish.manuscript import Figure, Manuscript, Part
 
 _WIDTH = Cm(15.0)
+_DIFFERING = "Sentences that differ from the books or from their claims"
 _MARGIN = Cm(2.5)
 # The first moment that a ZIP archive can name, so that nothing in the file tells when it was written.
 _ALWAYS = (1980, 1, 1, 0, 0, 0)
@@ -37,6 +38,10 @@ def docx_of(script: Manuscript, pictures: Mapping[str, bytes]) -> bytes:
     number = 0
     for part in script.parts:
         number = _part(document, part, notes, pictures, number)
+    if script.differing:
+        document.add_paragraph(_DIFFERING, style=f"{NOT_SPOKEN} heading")
+        for words in script.differing:
+            document.add_paragraph(plain(words), style=NOT_SPOKEN)
     if script.books:
         document.add_paragraph("Bibliography", style=f"{NOT_SPOKEN} heading")
         for book in script.books:

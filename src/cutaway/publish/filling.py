@@ -12,6 +12,7 @@ from cutaway.narrate.checked import Checked, CheckedSentence, CheckedStep, Judge
 from cutaway.narrate.citing import figures_told
 from cutaway.narrate.clock import clock
 from cutaway.narrate.coverage import checking
+from cutaway.narrate.held_words import behind, both_values, held_words
 from cutaway.narrate.naming import parts_named
 from cutaway.narrate.spoken import spoken_terms
 from cutaway.narrate.timing import Slot, timeline
@@ -21,6 +22,7 @@ from cutaway.publish.view import (
     AssumptionView,
     CautionView,
     ClaimView,
+    HeldView,
     PackView,
     ParagraphView,
     ScriptView,
@@ -31,6 +33,8 @@ from cutaway.publish.view import (
 )
 from cutaway.wording.asking import text_of
 from cutaway.wording.verdicts import heading, kind_of, listed, verdict_sentence
+
+_WORDS_AND_CLAIMS = "N807"
 
 
 def pack_view(
@@ -84,9 +88,20 @@ def _sentence(one: CheckedSentence, slot: Slot, folder: Folder, kinds: Mapping[s
         tuple(map(key_of, sentence.cites)),
         verdict,
         words,
-        tuple(key_of(paragraph) for paragraph in one.likely),
+        () if one.compared is not None else tuple(key_of(paragraph) for paragraph in one.likely),
         carried=_carried(tuple(claim.claim for claim in one.claims), folder, kinds),
+        held=_held(one),
+        at_odds=tuple(problem.message for problem in one.at_odds if problem.code == _WORDS_AND_CLAIMS),
     )
+
+
+def _held(one: CheckedSentence) -> HeldView | None:
+    """What the books alone say: always of a sentence that nothing checks, of one that cites where it is otherwise."""
+    compared = one.compared
+    if compared is None or (one.sentence.cites and (compared.verdict != "differs" or one.at_odds)):
+        return None
+    keys = tuple(map(key_of, behind(compared)))
+    return HeldView(compared.verdict, held_words(compared), keys, tuple(map(both_values, compared.differences)))
 
 
 def _carried(claims: tuple[Claim, ...], folder: Folder, kinds: Mapping[str, Kind]) -> tuple[str, ...]:
@@ -108,13 +123,16 @@ def _reported(one: CheckedSentence) -> tuple[Literal["", "stated", "reported", "
     if not one.sentence.cites:
         return "", ""
     numbers = listed(tuple(cite.number for cite in one.sentence.cites))
-    if one.at_odds:
-        return "fails", " ".join(problem.message for problem in one.at_odds)
+    odds = tuple(problem for problem in one.at_odds if problem.code != _WORDS_AND_CLAIMS)
+    if odds:
+        return "fails", " ".join(problem.message for problem in odds)
     if not one.stated:
         return "fails", f"It cites {numbers}, which is not in the books of this folder."
     told = tuple(dict.fromkeys(quantity.text.rstrip(".") for quantity in figures_told(one.sentence.text)))
     if told:
         return "stated", f"Its figures ({', '.join(told)}) stand in {numbers}."
+    if one.compared is not None and one.compared.verdict == "stated":
+        return "stated", held_words(one.compared)
     return "reported", f"It is marked as coming from {numbers}. It has no figure that could be compared."
 
 

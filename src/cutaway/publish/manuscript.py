@@ -6,7 +6,9 @@ from itertools import groupby
 
 from cutaway.handbook.names import listed
 from cutaway.handbook.records import Cite, Folder, paragraph
+from cutaway.handbook.records import Paragraph as Book
 from cutaway.narrate.checked import CheckedSentence
+from cutaway.narrate.held_words import behind
 from cutaway.narrate.shots import Picture, Shot
 from cutaway.wording.verdicts import heading
 
@@ -46,13 +48,15 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class Manuscript:
-    """The whole. books: the bibliography, one entry a book that a footnote names."""
+    """The whole. books: the bibliography, one entry a book that a footnote names. differing: the sentences whose words
+    say otherwise than the books or their own claims, each with what differs."""
 
     title: str
     maker: str
     notice: str
     parts: tuple[Part, ...]
     books: tuple[str, ...]
+    differing: tuple[str, ...] = ()
 
 
 def manuscript(
@@ -61,9 +65,12 @@ def manuscript(
     """The manuscript of some scripts. scripts: title, sentences as checked, and shots of each, in order."""
     seen: set[str] = set()
     parts = tuple(Part(title, tuple(_paragraphs(folder, said, shots, seen))) for title, said, shots in scripts)
-    named = {cite.source for _, said, _ in scripts for one in said for cite in _cites(one)}
+    everything = tuple(one for _, said, _ in scripts for one in said)
+    named = {cite.source for one in everything for cite in _cites(one)}
+    named |= {one.source for said in everything for one in _compare_with(said)}
     books = tuple(_book(folder, str(source.key)) for source in folder.sources if source.key in named)
-    return Manuscript(folder.type.name, folder.type.maker, folder.type.notice, parts, books)
+    differing = tuple(words for one in everything if (words := differing_words(one)))
+    return Manuscript(folder.type.name, folder.type.maker, folder.type.notice, parts, books, differing)
 
 
 def _paragraphs(
@@ -94,7 +101,8 @@ def _caption(picture: Picture, shot: Shot) -> str:
 
 
 def footnote(one: CheckedSentence, folder: Folder) -> str:
-    """What stands behind a sentence: the paragraphs, and the verdicts on its claims; '' where nothing does."""
+    """What stands behind a sentence: the paragraphs, and the verdicts on its claims; '' where nothing does. One that
+    cites nothing and that the books state is told to be compared with the paragraph: 'Cf. …'."""
     books = _paragraphs_named(_cites(one), folder)
     verdicts: dict[str, list[str]] = {}
     for claim in one.claims:
@@ -103,7 +111,26 @@ def footnote(one: CheckedSentence, folder: Folder) -> str:
     found = "; ".join(f"{word} on {listed(dict.fromkeys(names))}" for word, names in verdicts.items())
     words = [f"{'; '.join(books)}."] if books else []
     words += [f"Claims checked: {found}."] if found else []
+    like = _compare_with(one)
+    if like:
+        cites = tuple(Cite(p.source, p.number, one.sentence.span) for p in like)
+        words.append(f"Cf. {'; '.join(_paragraphs_named(cites, folder))}.")
     return " ".join(words)
+
+
+def _compare_with(one: CheckedSentence) -> tuple[Book, ...]:
+    """The paragraph by which the books alone state a sentence that cites none."""
+    if one.compared is None or one.sentence.cites or one.compared.verdict != "stated":
+        return ()
+    return behind(one.compared)
+
+
+def differing_words(one: CheckedSentence) -> str:
+    """A sentence with what of it differs, '' for one of which nothing does."""
+    odds = [problem.message for problem in one.at_odds]
+    if one.compared is not None and one.compared.verdict == "differs":
+        odds += [difference.why for difference in one.compared.differences]
+    return f"'{one.sentence.text}' {' '.join(dict.fromkeys(odds))}" if odds else ""
 
 
 def _cites(one: CheckedSentence) -> tuple[Cite, ...]:

@@ -2,6 +2,7 @@
 
 from itertools import groupby
 
+from cutaway.problems.counting import counted
 from cutaway.problems.printing import as_records
 from cutaway.publish.html import Html, anchor, drawing, el, join
 from cutaway.publish.page_script import SIGNS, WORST_FIRST, caution_id, sentence_id, worst
@@ -98,11 +99,28 @@ def failing(view: PackView) -> Html:
     if links:
         told = "One sentence is wrong:" if len(links) == 1 else f"{len(links)} sentences are wrong:"
         words = [el("h2", told, id="wrong"), el("ul", *links)]
+    words += _differing(view)
     if view.problems:
         count = len(view.problems)
         told = "one problem" if count == 1 else f"{count} problems"
         words.append(el("p", el("a", f"The type folder has {told}", href="#problems"), "."))
     return el("div", *words, class_="wrong", role="region", aria_label="What is wrong") if words else Html("")
+
+
+def _differing(view: PackView) -> list[Html]:
+    """The sentences whose words say otherwise than the books or their claims. The comparison goes by likeness, so that
+    each is a doubt to be looked at."""
+    links = [
+        el("li", el("a", sentence.text, href=f"#{sentence_id(script, number)}"))
+        for script in view.scripts
+        for number, sentence in enumerate(script.sentences, 1)
+        if sentence.differs and not sentence.wrong
+    ]
+    if not links:
+        return []
+    told = f"{counted(len(links), 'sentence')} {'differs' if len(links) == 1 else 'differ'} from the books or from"
+    told += " its own claims:" if len(links) == 1 else " their own claims:"
+    return [el("h2", told, id="differing"), el("ul", *links)]
 
 
 def _where_wrong(sentence: SentenceView) -> str:

@@ -2,7 +2,7 @@
 
 from cutaway.problems.counting import counted
 from cutaway.publish.html import Html, anchor, el, join
-from cutaway.publish.view import ClaimView, PackView, ParagraphView, ScriptView, SentenceView, VerdictView
+from cutaway.publish.view import ClaimView, HeldView, PackView, ParagraphView, ScriptView, SentenceView, VerdictView
 from cutaway.wording.verdicts import Kind, listed
 
 # The answer that is shown for a sentence is the one that its reader must know first.
@@ -60,16 +60,17 @@ def sentence_id(script: ScriptView, number: int) -> str:
 
 
 def _coverage(script: ScriptView) -> Html:
-    counts = {
-        kind: sum(sentence.kind == kind for sentence in script.sentences)
-        for kind in ("claimed", "cited", "aside", "unchecked")
-    }
+    shares = [_share(sentence) for sentence in script.sentences]
     words = {
         "claimed": "checked by claims",
         "cited": "checked against a paragraph",
-        "aside": "aside" if counts["aside"] == 1 else "asides",
+        "held": "stated by the books",
+        "differs": "that differ from the books" if shares.count("differs") > 1 else "that differs from the books",
+        "open": "open",
+        "aside": "aside" if shares.count("aside") == 1 else "asides",
         "unchecked": "unchecked",
     }
+    counts = {kind: shares.count(kind) for kind in words}
     told = listed(tuple(f"{count} {words[kind]}" for kind, count in counts.items() if count))
     length = f" It takes about {script.length} to say." if script.length else ""
     captions = el("a", "Captions", href=script.captions) if script.captions else ""
@@ -86,6 +87,13 @@ def _coverage(script: ScriptView) -> Html:
         aria_hidden="true",
     )
     return join((facts, bar))
+
+
+def _share(sentence: SentenceView) -> str:
+    """Among which of the counted a sentence is."""
+    if sentence.kind != "unchecked" or sentence.held is None:
+        return sentence.kind
+    return "held" if sentence.held.verdict == "stated" else sentence.held.verdict
 
 
 # --- sentences ---------------------------------------------------------------------------------------------------
@@ -123,8 +131,13 @@ def _sentence(sentence: SentenceView, ident: str, view: PackView, told: set[str]
     behind = _behind(sentence, view)
     if not behind:
         return el("li", el("div", *row, class_="row"), id=ident, class_=classes)
-    # What is wrong is open from the start, so that nobody passes over it.
-    opened = el("details", el("summary", *row, class_="row"), el("div", *behind, class_="behind"), open=sentence.wrong)
+    # What is wrong or differs is open from the start, so that nobody passes over it.
+    opened = el(
+        "details",
+        el("summary", *row, class_="row"),
+        el("div", *behind, class_="behind"),
+        open=sentence.wrong or sentence.differs,
+    )
     return el("li", opened, id=ident, class_=classes)
 
 
@@ -157,20 +170,39 @@ def _chips(sentence: SentenceView, view: PackView) -> Html:
     if sentence.kind == "aside":
         return el("span", el("span", "aside", class_="chip"), class_="chips")
     if sentence.kind == "unchecked":
-        return el("span", el("span", el("b", "unchecked"), class_="chip unchecked-mark"), class_="chips")
+        return el("span", _held_chip(sentence.held, view), class_="chips")
     if sentence.kind == "step":
         return el("span", class_="chips")
-    at_odds = (_chip("fails", "not what it cites", ""),) if sentence.cite_verdict == "fails" else ()
+    at_odds: tuple[Html, ...] = ()
+    at_odds += (_chip("fails", "not what it cites", ""),) if sentence.cite_verdict == "fails" else ()
+    at_odds += (_differs("from its claims"),) if sentence.at_odds else ()
     if not sentence.claims:
         verb = "stated in" if sentence.cite_verdict == "stated" else "from"
         said = f"{verb} {', '.join(_labels(sentence.cites, view))}"
-        return el("span", *(at_odds or (_chip("stated", said, ""),)), class_="chips")
+        held = (_held_chip(sentence.held, view),) if sentence.held is not None and not at_odds else ()
+        return el("span", *(at_odds or held or (_chip("stated", said, ""),)), class_="chips")
     found = [(standard, verdict) for standard in view.subjects if (verdict := worst(sentence, standard)) is not None]
     kinds = {verdict.kind for _, verdict in found}
     if len(kinds) == 1 and len(view.standards) > 1 and _is_every(tuple(standard for standard, _ in found), view):
         return el("span", *at_odds, _chip(found[0][1].kind, found[0][1].heading, "on every standard"), class_="chips")
     chips = (_chip(verdict.kind, verdict.heading, standard, view.subjects) for standard, verdict in found)
     return el("span", join((*at_odds, *chips), " "), class_="chips")
+
+
+def _held_chip(held: HeldView | None, view: PackView) -> Html:
+    """What the books alone say of a sentence, in a word or two with both values."""
+    if held is None:
+        return el("span", el("b", "unchecked"), class_="chip unchecked-mark")
+    if held.verdict == "stated":
+        return _chip("stated", f"stated in {', '.join(_labels(held.keys, view))} by the books", "")
+    if held.verdict == "differs":
+        return _differs("; ".join(held.said))
+    return el("span", el("b", el("span", "?", aria_hidden="true"), " open"), class_="chip open-mark")
+
+
+def _differs(said: str) -> Html:
+    sign = el("span", "≠", aria_hidden="true")
+    return el("span", el("b", sign, " differs"), ": " if said.startswith("'") else " ", said, class_="chip differs")
 
 
 def _chip(kind: Kind, said: str, where: str, subjects: tuple[str, ...] = ()) -> Html:
@@ -185,12 +217,16 @@ def _chip(kind: Kind, said: str, where: str, subjects: tuple[str, ...] = ()) -> 
 
 def _behind(sentence: SentenceView, view: PackView) -> tuple[Html, ...]:
     claims = tuple(_claim(claim, view) for claim in sentence.claims)
-    words = (el("p", sentence.cite_words),) if sentence.cite_words else ()
-    cites = tuple(dict.fromkeys((*sentence.cites, *(cite for claim in sentence.claims for cite in claim.cites))))
+    words = tuple(el("p", text) for text in (sentence.cite_words,) if text)
+    words += (el("p", sentence.held.words),) if sentence.held is not None else ()
+    beside = sentence.held.keys if sentence.held is not None else ()
+    behind = (*sentence.cites, *(cite for claim in sentence.claims for cite in claim.cites), *beside)
+    cites = tuple(dict.fromkeys(behind))
     quoted = tuple(paragraph_quoted(one) for key in cites if (one := _paragraph(key, view)) is not None)
     likely = tuple(one for key in sentence.likely if (one := _paragraph(key, view)) is not None)
     asked = (el("p", "Nothing says where this comes from. The likeliest paragraphs:"),) if likely else ()
-    return (*claims, *words, *quoted, *asked, *(paragraph_quoted(one) for one in likely))
+    odds = tuple(el("p", text) for text in sentence.at_odds)
+    return (*odds, *claims, *words, *quoted, *asked, *(paragraph_quoted(one) for one in likely))
 
 
 def _claim(claim: ClaimView, view: PackView) -> Html:

@@ -32,14 +32,26 @@ class ClaimView:
 
 
 @dataclass(frozen=True, slots=True)
+class HeldView:
+    """A sentence held against the books alone. said: its differences in few words, each with both values. words: the
+    same as sentences. keys: the paragraphs to read beside it."""
+
+    verdict: Literal["stated", "differs", "open"]
+    words: str
+    keys: tuple[str, ...] = ()
+    said: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class SentenceView:
     """One sentence of a script, or one step of a drill.
 
     time: when it is spoken, '0:41', or the number of the step. cites: keys of the paragraphs it is marked with, as in
     `ParagraphView.key`. cite_verdict: for one that is marked: every figure of it is stated there; it has no figure to
-    compare and only reports; or it fails. cite_words: the same as a sentence. likely: for an unchecked one, the
-    likeliest paragraphs. caution: of a step. carried: the cautions of the parts that it speaks of or moves, in the
-    words of `CautionView.text`.
+    compare and only reports; or it fails. cite_words: the same as a sentence. likely: for an unchecked one that was
+    held against nothing, the likeliest paragraphs. held: what the books alone say of one without claims. at_odds: what
+    its words say otherwise than the claims under it. caution: of a step. carried: the cautions of the parts that it
+    speaks of or moves, in the words of `CautionView.text`.
     """
 
     text: str
@@ -54,6 +66,13 @@ class SentenceView:
     likely: tuple[str, ...] = ()
     caution: str = ""
     carried: tuple[str, ...] = ()
+    held: HeldView | None = None
+    at_odds: tuple[str, ...] = ()
+
+    @property
+    def differs(self) -> bool:
+        """Whether its words say otherwise than the books or its claims, by a comparison that can be mistaken."""
+        return bool(self.at_odds) or (self.held is not None and self.held.verdict == "differs")
 
     @property
     def wrong(self) -> bool:
