@@ -73,8 +73,7 @@ def _verdict(compared: Compared) -> str:
     )
     if compared.verdict == "stated" and compared.against is not None:
         one = compared.against
-        figures = {0: "", 1: "its figure and "}.get(compared.agreed, "its figures and ")
-        return f"Stated: {one.source} {one.number} {one.title} has {figures}{compared.share:.0%} of its words."
+        return f"Stated: {one.source} {one.number} {one.title} says '{' … '.join(compared.borne)}'"
     if compared.verdict == "differs":
         return " ".join(["Differs:", *(one.why for one in compared.differences)])
     figures = " and ".join(f"'{words}'" for words in compared.unfound)

@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass
 
 from cutaway.handbook.records import AircraftType
+from cutaway.quantities.prose import prose_unit_at
 from cutaway.quantities.which import StandardName
 
 _ROMAN = ("", "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii")
@@ -32,6 +33,9 @@ _ANY_MARK = re.compile(
 _ANY_MOD = re.compile(r"\b(?i:mod|modification)s?\.?\s*(?:[Nn]o\.?\s*)?(?P<number>\d+)(?!\w)")
 # What joins a mark to a mod that it has: 'Mk 1 with mod 12', 'the Mk 1s that carry Mod. 12'.
 _HAVING = re.compile(r"^s?\s+(?:\w+\s+){0,2}(?:with|having|carrying|carry|carries|has|have|had)\s+$", re.IGNORECASE)
+
+
+_SECOND = re.compile(r"\w\s*(?:,|\band\b|\bor\b|\bto\b)\s*\w+$", re.IGNORECASE)
 
 
 class MarkNames:
@@ -107,8 +111,20 @@ def _is_written_as_mark(found: re.Match[str]) -> bool:
 
 
 def _found(known: tuple[tuple[str, re.Pattern[str]], ...], text: str) -> tuple[set[str], tuple[tuple[int, int], ...]]:
-    found = [(name, match.span()) for name, pattern in known for match in pattern.finditer(text)]
+    found: list[tuple[str, tuple[int, int]]] = []
+    for name, pattern in known:
+        for match in pattern.finditer(text):
+            second = _SECOND.search(match[0])
+            if second is None or not _is_a_figure(text, match.end()):
+                found.append((name, match.span()))
+            elif one := pattern.match(text, match.start(), match.start() + second.start() + 1):
+                found.append((name, one.span()))
     return {name for name, _ in found}, tuple(place for _, place in found)
+
+
+def _is_a_figure(text: str, end: int) -> bool:
+    """Whether the second number of 'Mk. I and 1,820 lb.', which ends there, is a figure and no mark."""
+    return re.match(r"[,.·]\d|\s*[½¼¾]", text[end:]) is not None or prose_unit_at(text, end) is not None
 
 
 def _pattern(name: str) -> re.Pattern[str]:

@@ -22,6 +22,7 @@ _UNITS = frozenset(
 )
 _END = re.compile(r"""[.!?…]+[)\]"'’”»]*(?=\s|$|\x00)""")
 _WORD_BEFORE = re.compile(r"([A-Za-z][\w.]*)$")
+_DEGREES = re.compile(r"(?:\bdegs?\.?\s?|°\s?)[CFK]$", re.IGNORECASE)
 _OPENS = re.compile(r"""\s*[("'‘“«\[]*""")
 
 
@@ -75,6 +76,11 @@ def _goes_on(text: str, stop: int, after: int) -> bool:
         # 'No. 14', but 'the answer is no. The sparks …'
         if word in ("no", "nos"):
             return following.isdigit() or following.islower()
+        # '80 deg. C.': the letter belongs to the unit, and ends a sentence before a capital as other units do.
+        if word in ("deg", "degs") and re.match(r"[CFK]\b", text[next_at:]):
+            return True
+        if _DEGREES.search(text, 0, stop):
+            return not following.isupper()
         if word in _BEFORE_A_NAME:
             return True
         # An initial: 'R. J. Hallam'.

@@ -2,6 +2,7 @@
 
 import math
 import re
+from dataclasses import replace
 
 from cutaway.handbook.records import Paragraph
 from cutaway.handbook.tables import plain_text
@@ -13,6 +14,8 @@ from cutaway.quantities.units import NUMBER
 _SHORT = frozenset([("lb", "lb/sq in"), ("in", "in Hg"), ("deg", "°C"), ("deg", "°F")])
 # How far off a figure may be that is called round, as a share of the printed one. A choice of ours.
 _ROUND = 0.1
+# Where a clause ends behind a figure.
+_ENDS = re.compile(r"\s*(?:[.;:!?]?\s*$|[;:!?]|[.,](?!\d)|\bon the\s*$)")
 _ABOUT = re.compile(
     r"\b(?:about|around|some|nearly|almost|roughly|approximately|round|near|just (?:over|under))\s+(?:an?\s+)?$",
     re.IGNORECASE,
@@ -22,10 +25,25 @@ _ABOUT = re.compile(
 def asserted(text: str) -> tuple[Quantity, ...]:
     """The figures that a sentence asserts: those with a unit, and plain numbers where they are written in figures."""
     return tuple(
-        quantity
-        for quantity in figures_in(text, bare=True)
+        spoken
+        for quantity, spoken in zip(figures_in(text, bare=True), spoken_in(text), strict=True)
         if quantity.unit != NUMBER or any(letter.isdigit() for letter in quantity.text)
     )
+
+
+def spoken_in(text: str) -> tuple[Quantity, ...]:
+    """All figures of a text. One without a unit at the end of what is said takes that of the figure before it: 'it is
+    tested at 1,600 revs, and the drop must not be more than 80'."""
+    found: list[Quantity] = []
+    at = 0
+    for one in figures_in(text, bare=True):
+        start = text.find(one.text, at)
+        at = max(start, at) + len(one.text)
+        before = next((other for other in reversed(found) if other.unit != NUMBER), None)
+        if one.unit == NUMBER and before is not None and start >= 0 and _ENDS.match(text, at):
+            one = replace(one, unit=before.unit, datum=before.datum)
+        found.append(one)
+    return tuple(found)
 
 
 def figures_of(paragraph: Paragraph) -> tuple[Quantity, ...]:

@@ -148,7 +148,7 @@ def check_words(
         assert ranking is not None and comparer is not None
         for heard in ranking.heard(script):
             sentence = heard.sentence
-            stated, at_odds = cite_verdict(sentence, folder)
+            stated, at_odds = cite_verdict(sentence, ranking.folder)
             at_odds += words_and_claims(heard, claims_of[(script.name, sentence.span)], comparer)
             problems += at_odds
             claims = tuple(judged(claim) for claim in claims_of[(script.name, sentence.span)])

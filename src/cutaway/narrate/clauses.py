@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from cutaway.handbook.marks_named import MarkNames
 from cutaway.handbook.records import Paragraph
@@ -26,6 +26,7 @@ _LEAD = re.compile(
     r"(?:(?:on|for|in|with|of|if|when|those|some|many|all|every|aeroplanes?|aircraft|machines?|the|a|an|later)\s+)*$",
     re.IGNORECASE,
 )
+_ROW = re.compile(r"[^:;]+:\s")
 _ONLY = re.compile(r"\s*(?:only|alone)\b", re.IGNORECASE)
 # A short clause that may lack a verb, and what a clause says of its subject, for it to take over.
 _GAPPED = re.compile(r"(?:and|but)\b(?:\W+\w+){1,9}\W*$", re.IGNORECASE)
@@ -51,7 +52,11 @@ def clauses_of(paragraph: Paragraph, marks: MarkNames) -> tuple[Clause, ...]:
     base = (paragraph.on.names & titled or paragraph.on.names) if titled else paragraph.on.names
     found: list[Clause] = []
     for number, (sentence, _) in enumerate(sentences_of(paragraph)):
-        found += clauses_in(sentence, base, marks, number)
+        clauses = clauses_in(sentence, base, marks, number)
+        if "|" in paragraph.text and _ROW.match(sentence):
+            # What a row is of belongs to each of its cells.
+            clauses = tuple(replace(one, carried=clauses[0].text) for one in clauses[1:]) or clauses
+        found += clauses
     return tuple(found)
 
 

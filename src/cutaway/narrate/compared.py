@@ -43,24 +43,18 @@ class Compared:
     unfound: tuple[str, ...]
     agreed: int = 0
     doubts: tuple[str, ...] = ()
+    borne: tuple[str, ...] = ()
+    nearly: bool = False
 
     @property
     def verdict(self) -> Held:
         """'stated' with its paragraph; 'differs'; or 'open', where too little could be compared to say either."""
         if self.differences:
             return "differs"
-        if (
-            self.against is not None
-            and not self.unfound
-            and not self.doubts
-            and self.share >= (NEAR if self.agreed else ENOUGH)
-        ):
+        if self.against is not None and self.borne and not self.unfound and not self.doubts:
             return "stated"
         return "open"
 
 
-ENOUGH = 0.5
-"""The share of a sentence that must stand in a paragraph before it is called stated, where it has no figure that
-agrees. A choice of ours."""
 NEAR = 0.3
 """The share below which a paragraph is not near enough for anything to be held against it. A choice of ours."""

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from cutaway.handbook.records import Paragraph
-from cutaway.narrate.agreeing import agrees, asserted, comparable, is_round
+from cutaway.narrate.agreeing import agrees, asserted, comparable, is_round, same_unit
 from cutaway.narrate.citing import figure_words
 from cutaway.narrate.clauses import Clause, clauses_in
 from cutaway.narrate.compared import NEAR, Difference
@@ -33,6 +33,7 @@ _AS_MUCH = 0.9
 _FITTING = 0.75
 # Of a table only those rows count that have nearly as much of the sentence's words as the best of them.
 _ROW = 0.8
+_TOGETHER = re.compile(r"\b(?:altogether|in all|together|in total|between them|all told)\b", re.IGNORECASE)
 NEGATIVE = re.compile(
     r"\b(?:no|not|never|none|nobody|nothing|neither|nor|without|cannot|gone|lacks?|missing|instead)\b|n't\b|n’t\b",
     re.IGNORECASE,
@@ -45,13 +46,14 @@ Shares = tuple[tuple[Paragraph, float], ...]
 @dataclass(frozen=True, slots=True)
 class Printed:
     """A figure of a paragraph that a sentence may be held against. names: the standards that its clause is for. before:
-    the words that lead up to it."""
+    the words that lead up to it. clause: all of it."""
 
     paragraph: Paragraph
     share: float
     names: Names
     quantity: Quantity
     before: str = ""
+    clause: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,8 +72,13 @@ class Books:
     def __init__(self, ranking: Ranking) -> None:
         self.ranking = ranking
         self.overlap = Overlap(ranking.index)
-        self.later = Later(ranking.folder)
+        self.later = Later(ranking.folder, ranking.amended, self.overlap)
+        self.several = ranking.several
         self.everyone = frozenset(one.name for one in ranking.folder.type.standards)
+
+    def label(self, paragraph: Paragraph) -> str:
+        """A paragraph as a person is told of it."""
+        return self.ranking.label(paragraph)
 
     def share_for(self, words: str, paragraph: Paragraph, names: Names) -> float:
         """The share of a text that a paragraph has in its clauses for all of some standards."""
@@ -98,13 +105,13 @@ class Books:
                 if rows is None or clause.sentence in rows:
                     for one in figures_in(clause.text, bare=True):
                         before = clause.text[: max(clause.text.find(one.text), 0)]
-                        yield Printed(paragraph, share, clause.names, one, before)
+                        yield Printed(paragraph, share, clause.names, one, before, clause.text)
 
     def _rows(self, words: str, clauses: tuple[Clause, ...]) -> frozenset[int]:
         """The sentences and rows that have most of the words; all of them where none has any."""
         shares: dict[int, float] = {}
         for number in dict.fromkeys(one.sentence for one in clauses):
-            texts = [one.text for one in clauses if one.sentence == number]
+            texts = [f"{one.text} {one.carried}" for one in clauses if one.sentence == number]
             shares[number] = self.overlap.share_of_texts(words, texts)
         best = max(shares.values(), default=0.0)
         return frozenset(number for number, share in shares.items() if share >= _ROW * best)
@@ -116,6 +123,7 @@ def figure_differences(heard: Heard, shares: Shares, books: Books) -> FiguresHel
     words = books.ranking.words(text)
     least = _BESIDE * max((share for _, share in shares), default=0.0)
     printed = tuple(books.figures(words, tuple(one for one in shares if one[1] >= least)))
+    everything = tuple(books.figures(words, shares)) if _TOGETHER.search(text) else ()
     differences: list[Difference] = []
     unfound: list[str] = []
     having: Paragraph | None = None
@@ -124,7 +132,9 @@ def figure_differences(heard: Heard, shares: Shares, books: Books) -> FiguresHel
         has = [one for one in printed if agrees(said, one.quantity, is_round(text, said))]
         over = [_superseded(said, one, heard, names or heard.lasting, books) for one in has]
         standing = [one for one, gone in zip(has, over, strict=True) if gone is None]
+        between = frozenset[StandardName]().union(*(one.names for one in standing))
         fits = [one for one in standing if names is None or names <= one.names]
+        fits = fits or [one for one in standing if names is not None and names <= between]
         if fits:
             having = having or fits[0].paragraph
             differences += other_limit(text, said, fits)
@@ -133,6 +143,8 @@ def figure_differences(heard: Heard, shares: Shares, books: Books) -> FiguresHel
             having = having or standing[0].paragraph
             if names is not None and not NEGATIVE.search(text):
                 differences.append(_of_other_marks(said, standing[0], names, books))
+            continue
+        if is_total(said, everything):
             continue
         gone = next((one for one in over if one is not None), None)
         if gone is not None:
@@ -145,6 +157,16 @@ def figure_differences(heard: Heard, shares: Shares, books: Books) -> FiguresHel
         else:
             differences.append(_figure(said, *against))
     return FiguresHeld(tuple(differences), tuple(unfound), having)
+
+
+def is_total(said: Quantity, printed: tuple[Printed, ...]) -> bool:
+    """Whether a figure said to be that of all together is what a clause prints of each, times how many there are."""
+    for one in printed:
+        if one.quantity.unit == said.unit and re.search(r"\beach\b", one.clause, re.IGNORECASE):
+            counts = [q.value for q in figures_in(one.paragraph.text, bare=True) if q.unit == NUMBER and q.value > 1]
+            if any(math.isclose(one.quantity.value * count, said.value) for count in counts):
+                return True
+    return False
 
 
 def other_limit(text: str, said: Quantity, printed: list[Printed]) -> list[Difference]:
@@ -172,6 +194,7 @@ def _stands(printed: Printed, names: Names | None, books: Books) -> bool:
     return not any(
         comparable(printed.quantity, new) and _counts(new)
         for one in books.later.of(printed.paragraph, names)
+        if books.later.is_of(one, printed.clause)
         for new in books.ranking.figures(one.new)
     )
 
@@ -179,6 +202,8 @@ def _stands(printed: Printed, names: Names | None, books: Books) -> bool:
 def _superseded(said: Quantity, printed: Printed, heard: Heard, names: Names | None, books: Books) -> Difference | None:
     """The difference that a figure makes which agrees only with what a later paragraph put out of use."""
     for one in books.later.of(printed.paragraph, names):
+        if not books.later.is_of(one, printed.clause):
+            continue
         instead = [new for new in books.ranking.figures(one.new) if comparable(said, new) and _counts(new)]
         if any(agrees(said, new, is_round(heard.sentence.text, said)) for new in instead):
             continue
@@ -187,7 +212,7 @@ def _superseded(said: Quantity, printed: Printed, heard: Heard, names: Names | N
         words, on = figure_words(said), books.ranking.listed(one.names & printed.names or one.names)
         there = figure_words(instead[0]) if instead else ""
         has = f"which has '{there}'" if there else f"which has no {said.dimension}"
-        why = f"'{words}' stands in {one.old.number}, but {superseded_words(one)}, {has} for {on}."
+        why = f"'{words}' stands in {one.old.number}, but {superseded_words(one, books.several)}, {has} for {on}."
         return Difference("superseded", words, there, one.new, why)
     return None
 
@@ -201,11 +226,11 @@ def _of_other_marks(said: Quantity, printed: Printed, names: Names, books: Books
 def mark_difference(heard: Heard, against: Paragraph, shares: Shares, books: Books) -> Difference | None:
     """Whether the sentence names other standards than those that the clauses are for in which its words stand."""
     words = books.ranking.words(heard.sentence.text)
-    share = dict_of(shares).get(against.number, 0.0)
+    share = dict_of(shares).get(key_of(against), 0.0)
     if NEGATIVE.search(heard.sentence.text):
         return None
     if heard.names is None:
-        return _left_out(heard, against, share, books)
+        return None
     if len(names := {one.names for one in clauses_in(heard.sentence.text, heard.names, books.ranking.marks)}) > 1:
         return _of_clauses(heard, heard.names, shares, books) if heard.names not in names else None
     if books.share_for(words, against, heard.names) >= _FITTING * share:
@@ -236,19 +261,6 @@ def _of_clauses(heard: Heard, names: Names, shares: Shares, books: Books) -> Dif
     return None
 
 
-def _left_out(heard: Heard, against: Paragraph, share: float, books: Books) -> Difference | None:
-    """What a paragraph says for some standards only, while nothing said so far tells which."""
-    words = books.ranking.words(heard.sentence.text)
-    if share < 2 * NEAR or books.share_for(words, against, books.everyone) >= _FITTING * share:
-        return None
-    names = _names_of(words, against, books.everyone, books)
-    if heard.lasting is not None and heard.lasting & names:
-        return None
-    printed = books.ranking.listed(names)
-    why = f"{against.number} says it for {printed} only, and the sentence does not say so."
-    return Difference("mark", "no mark", printed, against, why)
-
-
 def _names_of(words: str, paragraph: Paragraph, but: Names, books: Books) -> Names:
     """The standards of the clause, not for all of some others, that has most of the words."""
     clauses = [one for one in books.ranking.clauses(paragraph) if not but <= one.names]
@@ -256,9 +268,14 @@ def _names_of(words: str, paragraph: Paragraph, but: Names, books: Books) -> Nam
     return best.names if best is not None else paragraph.on.names
 
 
-def dict_of(shares: Shares) -> dict[str, float]:
-    """The shares by the number of their paragraph."""
-    return {paragraph.number: share for paragraph, share in shares}
+def dict_of(shares: Shares) -> dict[tuple[str, str], float]:
+    """The shares by the book and number of their paragraph."""
+    return {key_of(paragraph): share for paragraph, share in shares}
+
+
+def key_of(paragraph: Paragraph) -> tuple[str, str]:
+    """A paragraph by its book and number."""
+    return (str(paragraph.source), paragraph.number)
 
 
 def _set_against(
@@ -292,6 +309,8 @@ def _counts(printed: Quantity) -> bool:
 
 
 def _apart(one: Quantity, other: Quantity) -> float:
+    if same_unit(other, one):
+        return abs(math.log(max(abs(one.value), 1e-12) / max(abs(other.value), 1e-12)))
     return abs(math.log(_size(one) / _size(other)))
 
 

@@ -38,6 +38,9 @@ _GONE = re.compile(
     r"|(?:(?:has|have|had) been|is|are|was|were)\s+(?:deleted|removed|taken out|left out|done away with))\b",
     re.IGNORECASE,
 )
+_REPLACES = re.compile(
+    r"^(?P<new>[^,;]*?)\b(?:replaces?|replaced|takes? the place of|supersedes?)\b(?P<old>.+)$", re.IGNORECASE
+)
 # 'The Mk 2 has none': what was spoken of just before.
 _NONE = re.compile(r"\b(?:has|have|had|carries|carry)\s+(?:none|neither|no such thing|not)\s*$", re.IGNORECASE)
 _AWAY = re.compile(r"\b(?:gone|removed|deleted|taken out|left out|missing|instead|lost)\b", re.IGNORECASE)
@@ -152,12 +155,22 @@ class Fittings:
         for paragraph in self._ranking.index.speaks_of(words)[:_MANY]:
             if paragraph.on.words and set(stems) <= set(self._stems(paragraph.title)):
                 there |= {name: (None, paragraph) for name in paragraph.on.names if name not in there}
+            called = False
             for clause, fittings in self._book(paragraph):
+                called_before, called = called, called or set(stems) <= set(self._stems(clause.text))
                 if any(one.denied and self._denies(one, stems, said) for one in fittings):
                     denied |= dict.fromkeys(clause.names, (clause, paragraph))
-                elif set(stems) <= set(self._stems(clause.text)) and not is_denied(clause.text):
+                elif is_denied(clause.text):
+                    continue
+                elif set(stems) <= set(self._stems(clause.text)) or (
+                    called_before and self._the(stems[-1], clause.text)
+                ):
                     there |= {name: (clause, paragraph) for name in clause.names if name not in there}
         return _SpokenOf(there, denied)
+
+    def _the(self, stem: str, text: str) -> bool:
+        """Whether a clause speaks of 'the brakes', which were called 'wheel brakes' before."""
+        return any(stem in self._stems(word) for word in re.findall(r"\b[Tt]he (\w+)", text))
 
     def _against(self, words: str, said: Fitting, names: Names | None, spoken: "_SpokenOf") -> Difference | None:
         """What the books say otherwise of one thing."""
@@ -227,6 +240,11 @@ class Fittings:
         """What a clause says is there or is not. before: what the clause before it said, for a 'has none'."""
         if _NONE.search(text.rstrip(" .")):
             yield from (Fitting(one.owner, one.things, True) for one in before if not one.denied)
+            return
+        replaced = _REPLACES.search(self._unmarked(text))
+        if replaced is not None:
+            yield Fitting(frozenset(), tuple(self._things(replaced["new"])), is_denied(text))
+            yield Fitting(frozenset(), tuple(self._things(replaced["old"])), not is_denied(text))
             return
         gone = _GONE.search(text)
         if gone is not None:

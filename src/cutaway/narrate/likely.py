@@ -7,6 +7,7 @@ from cutaway.handbook.marks_named import MarkNames
 from cutaway.handbook.records import Folder, Paragraph, Script, Sentence
 from cutaway.handbook.search import ParagraphIndex
 from cutaway.narrate.agreeing import agrees, asserted, figures_of
+from cutaway.narrate.amending import as_amended
 from cutaway.narrate.clauses import Clause, clauses_of
 from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.which import StandardName
@@ -45,15 +46,28 @@ class Heard:
 
 
 class Ranking:
-    """Ranks a folder's paragraphs for sentences. It lives as long as a script is worked through."""
+    """Ranks a folder's paragraphs for sentences. It lives as long as a script is worked through.
+
+    folder: with the paragraphs of amendments that say 'for X substitute Y' read as what they make."""
 
     def __init__(self, folder: Folder) -> None:
+        self.amended = as_amended(folder)
+        folder = self.amended.folder
         self.folder = folder
         self.index = ParagraphIndex(folder.sources, folder.glossary)
         self.marks = MarkNames(folder.type)
         self._searched: dict[str, dict[int, float]] = {}
         self._figures: dict[int, tuple[Quantity, ...]] = {}
         self._clauses: dict[tuple[str, str], tuple[Clause, ...]] = {}
+
+    @property
+    def several(self) -> bool:
+        """Whether there are several books, so that a paragraph must be named with its own."""
+        return len(self.folder.sources) > 1
+
+    def label(self, paragraph: Paragraph) -> str:
+        """A paragraph as a person is told of it: '§25', or 'hb §25' where there are several books."""
+        return f"{paragraph.source} {paragraph.number}" if self.several else paragraph.number
 
     def listed(self, names: frozenset[StandardName]) -> str:
         """Standards as a speaker names them: 'Mk 1', 'Mk 1 and Mk 2', by marks where a whole mark is meant."""

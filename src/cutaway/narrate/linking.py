@@ -83,10 +83,13 @@ def proposals(script: Script, folder: Folder) -> tuple[Proposal, ...]:
 
 
 def _against(compared: Compared, sentence: Sentence, folder: Folder) -> Paragraph | None:
-    """The paragraph that a sentence reports: the one that it cites, or that it was found stated by."""
+    """The paragraph that a sentence reports: the one that it cites, that states it, or that does but for some words of
+    the speaker's own."""
     if sentence.cites:
         return paragraph(folder, sentence.cites[0])
-    return compared.against if compared.verdict == "stated" else None
+    if compared.verdict == "stated" or (compared.nearly and not compared.differences):
+        return compared.against
+    return None
 
 
 def _would_be_stated(sentence: Sentence, against: Paragraph, folder: Folder) -> bool:
@@ -97,8 +100,9 @@ def _would_be_stated(sentence: Sentence, against: Paragraph, folder: Folder) -> 
 
 def _cite(number: int, sentence: Sentence, against: Paragraph, compared: Compared) -> Proposal:
     mark = f"`cite: {against.source} {against.number}`"
-    figures = {0: "", 1: "its figure and "}.get(compared.agreed, "its figures and ")
-    because = f"{against.number} {against.title} has {figures}{compared.share:.0%} of its words"
+    because = f"{against.number} {against.title} says it: '{' … '.join(compared.borne)}'"
+    if not compared.borne:
+        because = f"{against.number} {against.title} is nearest. {' '.join(compared.doubts)}"
     insertion = Insertion(sentence.span.file.path, sentence.span.end, f" {mark}")
     return Proposal(number, "cite", sentence, mark, because, insertion)
 

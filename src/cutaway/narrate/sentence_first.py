@@ -1,17 +1,21 @@
 """Checking a script against the books alone: for each sentence its likeliest paragraphs and what differs from them."""
 
+import re
+from dataclasses import replace
+
 from cutaway.handbook.names import listed
 from cutaway.handbook.records import Paragraph, Script, Sentence, paragraph
 from cutaway.handbook.stems import WORD
 from cutaway.narrate.agreeing import asserted
+from cutaway.narrate.bearing import Bearing, Borne, Lack
 from cutaway.narrate.citing import full_stop, place_of
 from cutaway.narrate.clauses import clauses_in
 from cutaway.narrate.compared import NEAR, Compared, Difference, Differing
-from cutaway.narrate.differing import Books, Shares, dict_of, figure_differences, mark_difference
+from cutaway.narrate.differing import Books, Shares, dict_of, figure_differences, key_of, mark_difference
 from cutaway.narrate.fittings import Fittings
 from cutaway.narrate.likely import Heard, Likely, Ranking
 from cutaway.narrate.superseding import superseded_words
-from cutaway.narrate.turned import caution_differences, denied_words, turned_clauses
+from cutaway.narrate.turned import caution_differences, turned_clauses
 from cutaway.narrate.unheard import Terms
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
@@ -24,6 +28,7 @@ class Comparer:
         self._books = Books(ranking)
         self._terms = Terms(ranking.folder, ranking.index)
         self._fittings = Fittings(ranking)
+        self._bearing = Bearing(self._books)
 
     def script(self, script: Script) -> tuple[Compared | None, ...]:
         """Each sentence of a script compared, None for one that is marked as an aside."""
@@ -51,18 +56,63 @@ class Comparer:
             differences += [mark] if mark else []
             differences += caution_differences(text, against, self._books.nearest(words, against, heard.names), as_said)
             if not as_said:
-                more, why = turned_clauses(heard, words, against, self._books)
-                differences += more
-                doubts += why or denied_words(heard, words, against, self._books)
-            if not figures.having and self._books.overlap.telling(words, against) < _TELLING:
-                doubts.append(f"{against.number} shares too few words with it.")
-        differences += [*fittings, *strange]
-        differences += self._terms.unheard(text)
-        share = self._share(words, against, heard)
-        agreed = len(asserted(text)) - len(figures.differences) - len(figures.unfound)
+                differences += turned_clauses(heard, words, against, self._books)
+        own = self.ranking.words(text)
+        kept = [*(one for one in fittings if one.said != "no mark"), *strange, *self._terms.unheard(own)]
+        doubts += [one.why for one in fittings if one.said == "no mark"]
+        borne = self._bearing.best(heard, self._candidates(against, shares), as_said)
+        unfound = figures.unfound
+        if borne is not None and not borne.lacks:
+            differences, doubts, unfound, against = [], list(odd), (), borne.paragraph
+        elif borne is not None:
+            differences += [_turned(one, borne) for one in borne.turned]
+            doubts += [one.why for one in borne.lacks]
+            doubts += self._unread(borne.paragraph, heard)
+        agreed = len(asserted(text)) - len([d for d in differences if d.sort in ("figure", "unit")]) - len(unfound)
+        differences = [self._named(one) for one in (*differences, *kept)]
         return Compared(
-            heard.sentence, likely, against, share, _once(differences), figures.unfound, agreed, tuple(doubts)
+            heard.sentence,
+            likely,
+            against,
+            self._share(words, against, heard),
+            _once(differences),
+            unfound,
+            max(agreed, 0),
+            tuple(dict.fromkeys(self._with_book(doubt, against) for doubt in doubts)),
+            borne.clauses if borne is not None and not borne.lacks else (),
+            self._nearly(borne, against, words, agreed, unfound),
         )
+
+    def _nearly(
+        self, borne: Borne | None, against: Paragraph | None, words: str, agreed: int, unfound: tuple[str, ...]
+    ) -> bool:
+        """Whether only words of the speaker's own keep a sentence from being stated by what it was held against."""
+        if borne is None or against is None or unfound or not borne.only_words or borne.paragraph is not against:
+            return False
+        share = self._books.overlap.share(words, against)
+        return share >= (NEAR if agreed else _MOST) and self._books.overlap.telling(words, against) >= 2 - bool(agreed)
+
+    def _candidates(self, against: Paragraph | None, shares: Shares) -> tuple[Paragraph, ...]:
+        """The paragraphs that may bear a sentence out, that which it was held against first."""
+        found = [*([against] if against else []), *(paragraph for paragraph, _ in shares)]
+        return tuple({key_of(one): one for one in found}.values())
+
+    def _unread(self, against: Paragraph, heard: Heard) -> list[str]:
+        return [
+            f"{self.ranking.label(one.new)} alters {self.ranking.label(one.old)} in words that were not understood: "
+            f"'{one.new.text}'"
+            for one in self._books.later.unread(against, heard.names or heard.lasting)
+        ]
+
+    def _named(self, one: Difference) -> Difference:
+        """A difference that names the book of its paragraph where there are several."""
+        return replace(one, why=self._with_book(one.why, one.paragraph))
+
+    def _with_book(self, why: str, paragraph: Paragraph | None) -> str:
+        if paragraph is None or not self.ranking.several:
+            return why
+        bare = rf"(?<!{re.escape(paragraph.source)} )(?<!\w){re.escape(paragraph.number)}(?!\w)"
+        return re.sub(bare, self.ranking.label(paragraph), why)
 
     def of_marks(self, heard: Heard) -> tuple[Difference, ...]:
         """What a sentence says of marks by name and the books say otherwise; and marks that there are not."""
@@ -95,13 +145,15 @@ class Comparer:
     ) -> tuple[Paragraph, list[Difference], list[str]]:
         """What stands in the place of a paragraph: itself, or the later one that the sentence's words are also in; with
         what is to be said where they are only in the earlier."""
-        over = self._books.later.instead(against, heard.names or heard.lasting)
-        if over is None:
+        names = heard.names or heard.lasting
+        over = self._books.later.instead(against, names)
+        nearest = self._books.nearest(words, against, heard.names)
+        if over is None or (nearest is not None and not self._books.later.is_of(over, nearest.text)):
             return against, [], []
-        if self._books.overlap.share(words, over.new) >= _AS_WELL * dict_of(shares).get(against.number, 0.0):
+        if self._books.overlap.share(words, over.new) >= _AS_WELL * dict_of(shares).get(key_of(against), 0.0):
             return over.new, [], []
         on = self.ranking.listed(over.names)
-        why = f"{superseded_words(over)}, for {on}, which does not say it."
+        why = f"{superseded_words(over, self.ranking.several)}, for {on}, which does not say it."
         if over.how == "replaced":
             return against, [Difference("superseded", heard.sentence.text, "", over.new, why)], []
         return against, [], [why]
@@ -114,6 +166,13 @@ class Comparer:
         if heard.names is None or len({one.names for one in clauses}) > 1:
             return self._books.overlap.share(words, against)
         return self._books.share_for(words, against, heard.names)
+
+
+def _turned(one: Lack, borne: Borne) -> Difference:
+    """What the book's clause has to the contrary of a sentence, as a difference."""
+    limit = one.printed in ("the most", "the least")
+    sort: Differing = "figure" if one.sort == "figure" and not limit else "caution"
+    return Difference(sort, one.said, one.printed, borne.paragraph, one.why)
 
 
 def strange_marks(
@@ -146,8 +205,8 @@ def _once(differences: list[Difference]) -> tuple[Difference, ...]:
     return tuple(kept.values())
 
 
-_TELLING = 2
-"""So many telling words of a sentence without a figure must stand in a paragraph for it to be stated. A choice of
+_MOST = 0.5
+"""So much of a sentence without a figure must stand in a paragraph to be worth proposing as its citation. A choice of
 ours."""
 _AS_WELL = 0.9
 """So much of what an altered paragraph has of a sentence must be in the later one to be held against that. A choice

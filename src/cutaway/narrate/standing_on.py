@@ -68,7 +68,11 @@ def standing_on(
             ]
             spoken = [SpokenOn(script, x, "cites it") for script, x, cited in direct if cited == key]
             spoken += [SpokenOn(script, x, "by its claims") for script, x, _ in claims]
-            spoken += [SpokenOn(script, c.sentence, "held against it") for script, c in stated if c.against is one]
+            spoken += [
+                SpokenOn(script, c.sentence, "held against it")
+                for script, c in stated
+                if c.against and (str(c.against.source), c.against.number) == key
+            ]
             lines = [line.system for line in folder.lines if key in map(key_of, line.cites)]
             found.append(
                 Standing(
@@ -87,6 +91,11 @@ def _is_for(claim: Claim, one: Paragraph, standard_of: dict[str, str]) -> bool:
     """Whether a claim is on a standard that a paragraph is for; an airframe is of its standard."""
     on = claim.scope.on
     return on is None or bool({standard_of.get(name, name) for name in on.names} & one.on.names)
+
+
+def _is_of(compared: Compared, key: Key) -> bool:
+    against = compared.against
+    return against is not None and (str(against.source), against.number) == key
 
 
 def key_of(cite: Cite) -> Key:

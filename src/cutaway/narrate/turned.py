@@ -34,7 +34,6 @@ _MAY = re.compile(
 # What is said by the way: in 'On Mk 2, which has no gauge, the lamp …' nothing is denied of the lamp.
 _ASIDE = re.compile(r",\s*(?:which|who|whose)\b[^,]*,", re.IGNORECASE)
 _OPPOSITES: tuple[tuple[str, str], ...] = (
-    ("before", "after"),
     ("above", "below"),
     ("left", "right"),
     ("front", "rear"),
@@ -42,6 +41,14 @@ _OPPOSITES: tuple[tuple[str, str], ...] = (
     ("more than", "less than"),
     ("rises", "falls"),
 )
+
+
+# With one of these in both, a 'not' may only turn the order of the two things.
+_ORDERED = re.compile(r"\b(?:before|after|until|till|once)\b", re.IGNORECASE)
+
+
+# 'the rear cockpit' and 'the front seat' are two things, and neither is the other turned round.
+_PLACING = frozenset(["left", "right", "front", "rear", "first", "last"])
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,48 +72,31 @@ def caution_differences(
     if nearest.there < _THERE or nearest.here < _HERE:
         return ()
     found = [*_duty(text, nearest.text), *_order(text, nearest.text)]
-    if min(nearest.there, nearest.here) >= _SAME and not found and not as_said:
+    both_ordered = _ORDERED.search(text) and _ORDERED.search(nearest.text)
+    if min(nearest.there, nearest.here) >= _SAME and not found and not as_said and not both_ordered:
         found += _denied(text, nearest.text)
     return tuple(_difference(turn, paragraph, nearest) for turn in found)
 
 
-def turned_clauses(heard: Heard, words: str, against: Paragraph, books: Books) -> tuple[list[Difference], list[str]]:
-    """A denial in any clause of the paragraph of what the sentence asserts, or the other way round: a difference where
-    the clause is nearly the sentence, else a doubt."""
+def turned_clauses(heard: Heard, words: str, against: Paragraph, books: Books) -> list[Difference]:
+    """A denial in any clause of the paragraph of what the sentence asserts, where the clause is nearly the sentence."""
     denied = is_denied(_ASIDE.sub(",", heard.sentence.text))
     names = heard.names or frozenset()
     clauses = [one for one in books.ranking.clauses(against) if names <= one.names]
     alike = [(one, *books.overlap.both_ways(words, one.text)) for one in clauses]
     same = max((here for one, there, here in alike if one.denied == denied), default=0.0)
     for one, there, here in alike:
+        if _ORDERED.search(one.text) and _ORDERED.search(heard.sentence.text):
+            continue
         if one.denied == denied or here <= same or there < _DOUBTED or here < _DOUBTING:
             continue
         no = NOT.search(one.text if one.denied else heard.sentence.text)
         word = no[0].lower() if no else "no"
         if one.denied and there >= _SAYS and here >= _SAID:
             turn = _Turn(f"no '{word}'", word)
-            return [_difference(turn, against, BookSentence(one.text, False, there, here))], []
-        has, lacks = (against.number, "the sentence") if one.denied else ("the sentence", against.number)
-        return [], [f"{_capital(has)} has '{word}' where {lacks} has none: '{one.text}'"]
-    return [], []
-
-
-def denied_words(heard: Heard, words: str, against: Paragraph, books: Books) -> list[str]:
-    """Words of a sentence without a denial that stand only where the paragraph denies something."""
-    if is_denied(heard.sentence.text):
-        return []
-    clauses = books.ranking.clauses(against)
-    said = books.overlap.telling_of(words, [against.title, *(one.text for one in clauses if not one.denied)])
-    for one in clauses:
-        only = books.overlap.telling_of(words, [one.text]) - said if one.denied else frozenset()
-        if only:
-            no = NOT.search(one.text)
-            return [f"{against.number} has '{no[0].lower() if no else 'no'}' there: '{one.text}'"]
+            return [_difference(turn, against, BookSentence(one.text, False, there, here))]
+        break
     return []
-
-
-def _capital(text: str) -> str:
-    return text[0].upper() + text[1:]
 
 
 def _duty(said: str, printed: str) -> list[_Turn]:
@@ -125,9 +115,18 @@ def _order(said: str, printed: str) -> list[_Turn]:
     turns = []
     for pair in _OPPOSITES:
         for one, other in (pair, pair[::-1]):
+            here, there = _behind(said, one), _behind(printed, other)
+            if one in _PLACING and here and there and here != there:
+                continue
             if _has(said, one) and not _has(said, other) and _has(printed, other) and not _has(printed, one):
                 turns.append(_Turn(one, other))
     return turns
+
+
+def _behind(text: str, word: str) -> str:
+    """The beginning of the word behind a word, '' where there is none."""
+    found = re.search(rf"\b{word}\b[\s-]+(\w+)", text, re.IGNORECASE)
+    return found[1][:5].lower() if found else ""
 
 
 def _denied(said: str, printed: str) -> list[_Turn]:

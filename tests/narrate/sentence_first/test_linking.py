@@ -10,7 +10,7 @@ from tests.narrate.sentence_first.folders import bare_whinchat
 
 SCRIPT = """# Valves & lamps
 
-A valve holds the suction at four and a half inches of mercury, or so near it that you would not quarrel. The
+A valve holds the suction at four and a half inches of mercury, or pretty near it. The
 generator, further back, cannot give more than twenty amps.
 
 The lamp on the left of the board is the one marked FUEL PRESS.
@@ -123,7 +123,7 @@ def test_a_number_that_there_is_not(folder) -> None:
 
 def test_a_file_that_changed_meanwhile_is_left_alone(folder) -> None:
     found = linked(folder)
-    changed = SCRIPT.replace("quarrel", "dispute")
+    changed = SCRIPT.replace("pretty near", "very near")
     (folder / "scripts/01-all.md").write_text(changed, encoding="utf-8")
     written, problems = accept(found, [1])
     assert (written, [problem.code for problem in problems]) == ((), ["C112"])
