@@ -1,15 +1,20 @@
 """Propose links from a script to the books, and write those that a person accepted."""
 
+import hashlib
 import os
 import tempfile
+from collections import Counter
 from collections.abc import Collection
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from cutaway.api.loading import load
-from cutaway.handbook.records import Folder
+from cutaway.handbook.records import Folder, Script
 from cutaway.narrate.linking import Insertion, Proposal, proposals
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
+
+_SHORT, _LONG = 4, 8
+"""The digits of a proposal's number; two that would have the same short one have long ones."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +37,32 @@ def link(folder: Path | str, script: str) -> tuple[Linked | None, Problems]:
     if one is None:
         names = ", ".join(s.name for s in loaded.folder.scripts) or "none yet"
         return None, (Diagnostic("C102", None, f"There is no script '{script}'.", f"There are: {names}."),)
-    return Linked(loaded.folder, Path(folder), one.name, proposals(one, loaded.folder)), ()
+    return Linked(loaded.folder, Path(folder), one.name, numbered(proposals(one, loaded.folder), one)), ()
+
+
+def numbered(found: tuple[Proposal, ...], script: Script) -> tuple[Proposal, ...]:
+    """The same proposals, each with a number made from what it writes and for which sentence: once it is written,
+    nothing else answers to its number."""
+    short = [_number(one, script, _SHORT) for one in found]
+    taken = Counter(short)
+    numbers = [
+        number if taken[number] == 1 else _number(one, script, _LONG) for one, number in zip(found, short, strict=True)
+    ]
+    by_place = {one.number: number for one, number in zip(found, numbers, strict=True)}
+    return tuple(
+        replace(one, number=number, needs=by_place.get(one.needs, 0))
+        for one, number in zip(found, numbers, strict=True)
+    )
+
+
+def _number(one: Proposal, script: Script, digits: int) -> int:
+    """So many digits that depend on the content alone, the first of them no nought."""
+    said = one.sentence
+    # The same sentence said twice is told apart by how often it was said before.
+    before = sum(1 for s in script.sentences if said and s.text == said.text and s.span.start < said.span.start)
+    content = "\n".join((one.sort, one.insertion.path, said.text if said else "", str(before), one.words))
+    least = int("1" + "0" * (digits - 1))
+    return least + int(hashlib.sha256(content.encode()).hexdigest(), 16) % (9 * least)
 
 
 def accept(linked: Linked, numbers: Collection[int]) -> tuple[tuple[Path, ...], Problems]:
@@ -55,7 +85,7 @@ def accept(linked: Linked, numbers: Collection[int]) -> tuple[tuple[Path, ...], 
         for file, data in texts.items():
             _replace(file, data)
     except OSError as fault:
-        words = f"'{fault.filename}' cannot be written: {fault.strerror}."
+        words = f"'{file}' cannot be written: {(fault.strerror or 'the system refused').lower()}."
         return (), (Diagnostic("C105", None, words, "See that you may write there."),)
     return tuple(texts), ()
 
@@ -65,9 +95,9 @@ def _wrong_numbers(linked: Linked, numbers: Collection[int]) -> Problems:
     problems: list[Diagnostic] = []
     for number in sorted(set(numbers)):
         if number not in known:
-            last = len(known)
-            hint = f"They are numbered 1 to {last}." if last else "There is nothing to propose."
-            problems.append(Diagnostic("C111", None, f"There is no proposal {number} for {linked.script}.", hint))
+            hint = f"Look at them anew: cutaway link {linked.script}" if known else "There is nothing to propose."
+            words = f"There is no proposal {number} for {linked.script}; one that is written is proposed no longer."
+            problems.append(Diagnostic("C111", None, words, hint))
         elif known[number].needs and known[number].needs not in numbers:
             needs = known[number].needs
             words = f"Proposal {number} is a claim about a part that is only proposed, as number {needs}."

@@ -124,8 +124,9 @@ def _claims(one: CheckedSentence, folder: Folder) -> Iterator[AnsweredClaim]:
     if one.sentence.cites and not one.claims:
         books = ", ".join(f"{cite.source} {cite.number}" for cite in one.sentence.cites)
         words = f"Stated in {books}." if one.stated else f"Not as {books} prints it."
-        differs = one.compared is not None and one.compared.verdict == "differs" and one.stated
-        yield AnsweredClaim("", (words, held_words(one.compared)) if one.compared and differs else (words,))
+        # A word that the books do not use is no answer to a letter about a sentence that a paragraph states.
+        more = one.compared is not None and any(d.sort != "term" for d in one.compared.differences) and one.stated
+        yield AnsweredClaim("", (words, held_words(one.compared)) if one.compared and more else (words,))
     elif one.compared is not None:
         yield AnsweredClaim("", (held_words(one.compared),))
     odds = tuple(problem.message for problem in one.at_odds if problem.code == "N807")

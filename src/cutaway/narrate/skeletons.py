@@ -11,11 +11,13 @@ from cutaway.handbook.stems import EMPTY, WORD
 from cutaway.narrate.agreeing import agrees, asserted, figures_of
 from cutaway.parts.kind import Kind, Want
 from cutaway.parts.library import KINDS
+from cutaway.problems.counting import plural
 from cutaway.quantities.quantity import Quantity
 
 # So much of a kind's name must stand in the paragraph. A choice of ours.
 _ENOUGH = 0.65
 _MARKED = re.compile(r"\bmarked\s+([A-Z][A-Z0-9 /.\-]*[A-Z0-9])\b")
+_PRONOUN = re.compile(r"(?:It|This|That|They|These|Each|Both)\b")
 _DRIVEN = re.compile(r"\b(?:is |are )?driven by the (\w+(?: \w+)?)", re.IGNORECASE)
 
 
@@ -109,6 +111,9 @@ def _kind(paragraph: Paragraph, index: ParagraphIndex) -> Kind | None:
             continue
         if head and head[0] not in words:
             continue
+        # 'General' has the stem of 'generator' and is about none.
+        if not _named_alike(kind.name, paragraph.title):
+            continue
         # 'Changing tanks' is something to do, 'Charging lamp' a thing.
         if doing and index.stems.one(doing) not in words:
             continue
@@ -123,13 +128,37 @@ def _kind(paragraph: Paragraph, index: ParagraphIndex) -> Kind | None:
     return scored[0][4] if scored else None
 
 
+def _named_alike(kind: str, title: str) -> bool:
+    """Whether a title has a word of a kind's name, in the singular or the plural."""
+    words = set(WORD.findall(title.lower()))
+    return any(word in words or plural(word) in words for word in WORD.findall(kind.lower()))
+
+
+def _of_another(figure: Quantity, kind: Kind, paragraph: Paragraph) -> bool:
+    """Whether a figure stands in sentences that name other sorts of things and never the part."""
+    own = {word for name in (kind.name, _part_name(paragraph.title)) for word in WORD.findall(name)[-1:]}
+    heads = {WORD.findall(one.name.lower())[-1] for one in KINDS.values()}
+    of_it = True  # what 'it' means in the next sentence; in the first it is the heading's thing
+    found: list[bool] = []
+    for stretch in cut(paragraph.text):
+        text = paragraph.text[stretch.start : stretch.end]
+        words = set(WORD.findall(text.lower()))
+        named = {head for head in heads | own if head in words or plural(head) in words}
+        pronoun = _PRONOUN.match(text) is not None
+        of_it = bool(named & own) or (of_it if pronoun or not named else False)
+        if figure.text in text:
+            found.append(not of_it)
+    return bool(found) and all(found)
+
+
 def _values(kind: Kind, paragraph: Paragraph) -> Iterator[tuple[str, Quantity]]:
     """The quantities of the kind for which the paragraph prints the one figure of that dimension."""
     figures = figures_of(paragraph)
     for dimension in dict.fromkeys(want.dimension for want in kind.wants):
         printed = list(dict.fromkeys(q for q in figures if q.dimension == dimension))
         want = _meant([one for one in kind.wants if one.dimension == dimension])
-        if len(printed) == 1 and want is not None and _is_meant(want, paragraph):
+        meant = len(printed) == 1 and want is not None and _is_meant(want, paragraph)
+        if meant and want is not None and not _of_another(printed[0], kind, paragraph):
             yield want.name, printed[0]
 
 

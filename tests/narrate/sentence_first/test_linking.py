@@ -116,7 +116,7 @@ def test_a_claim_needs_its_part(folder) -> None:
 
 
 def test_a_number_that_there_is_not(folder) -> None:
-    written, problems = accept(linked(folder), [1, 99])
+    written, problems = accept(linked(folder), [linked(folder).proposals[0].number, 99])
     assert (written, [problem.code for problem in problems]) == ((), ["C111"])
     assert text(folder) == SCRIPT
 
@@ -125,7 +125,7 @@ def test_a_file_that_changed_meanwhile_is_left_alone(folder) -> None:
     found = linked(folder)
     changed = SCRIPT.replace("pretty near", "very near")
     (folder / "scripts/01-all.md").write_text(changed, encoding="utf-8")
-    written, problems = accept(found, [1])
+    written, problems = accept(found, [found.proposals[0].number])
     assert (written, [problem.code for problem in problems]) == ((), ["C112"])
     assert text(folder) == changed
 
@@ -175,3 +175,53 @@ def test_no_citation_is_proposed_for_what_the_paragraph_does_not_support(tmp_pat
 def test_the_citation_is_of_the_paragraph_that_stands_for_the_mark(tmp_path) -> None:
     found = linked(bare_whinchat(tmp_path, "# A\n\nOn the Mk 2 the fuel lamp lights below three pounds.\n"))
     assert [one.words for one in found.proposals if one.sort == "cite"] == ["`cite: hb §25a`"]
+
+
+def test_a_number_means_one_thing_for_ever(folder) -> None:
+    found = linked(folder)
+    of = {one.number: (one.sort, one.words) for one in found.proposals}
+    first = next(one for one in found.proposals if one.sort == "cite")
+    assert accept(found, [first.number])[1] == ()
+    again = linked(folder)
+    assert first.number not in {one.number for one in again.proposals}
+    assert all(of[one.number] == (one.sort, one.words) for one in again.proposals if one.number in of)
+    assert {one.number for one in again.proposals} == of.keys() - {first.number}
+    before = text(folder)
+    written, problems = accept(again, [first.number])
+    assert (written, [problem.code for problem in problems], text(folder)) == ((), ["C111"], before)
+
+
+def test_the_same_sentence_twice_has_two_numbers(tmp_path) -> None:
+    said = "A valve holds the suction at four and a half inches of mercury."
+    folder = bare_whinchat(tmp_path / "twice", f"# Valves\n\n{said}\n\n{said}\n")
+    cites = [one for one in linked(folder).proposals if one.sort == "cite"]
+    assert len({one.number for one in cites}) == len(cites) == 2
+    accept(linked(folder), [cites[0].number])
+    assert [one.number for one in linked(folder).proposals if one.sort == "cite"] == [cites[1].number]
+
+
+def test_a_part_takes_no_figure_of_another_thing(folder) -> None:
+    book = folder / "sources" / "hb.md"
+    more = "\n## 90 General\n\nThe boat is powered by one engine of 130 b.h.p. at 2,100 r.p.m.\n"
+    more += "\n## 91 Spare generator\n\nA spare generator is carried. The engine idles at 700 r.p.m.\n"
+    book.write_text(book.read_text(encoding="utf-8") + more, encoding="utf-8")
+    script = folder / "scripts" / "01-all.md"
+    script.write_text(
+        "# All\n\nThe boat is powered by one engine of 130 b.h.p. at 2,100 r.p.m.\n\nA spare generator is carried.\n",
+        encoding="utf-8",
+    )
+    parts = [one.words for one in linked(folder).proposals if one.sort == "part"]
+    assert not any("rpm" in words or "r.p.m." in words for words in parts)
+    assert not any("§90" in words for words in parts)
+
+
+def test_a_file_that_may_not_be_written_is_named_and_no_other(folder, monkeypatch) -> None:
+    found = linked(folder)
+
+    def refused(**_: object) -> object:
+        raise PermissionError(13, "Permission denied", str(folder / "scripts" / ".01-all.md.x7"))
+
+    monkeypatch.setattr("cutaway.api.linking.tempfile.mkstemp", refused)
+    _, problems = accept(found, [next(one.number for one in found.proposals if one.sort == "cite")])
+    assert [problem.code for problem in problems] == ["C105"]
+    assert "'" + str(folder / "scripts" / "01-all.md") + "'" in problems[0].message and ".x7" not in problems[0].message
