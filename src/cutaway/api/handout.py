@@ -16,6 +16,7 @@ from cutaway.handbook.names import did_you_mean, fold
 from cutaway.inquiry.snapshot import Snapshot, snapshot
 from cutaway.inquiry.workshop import Workshop
 from cutaway.machine.subjects import Subject, parts_of, subjects
+from cutaway.narrate.checked import Checked
 from cutaway.narrate.desk import desk
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_order
 from cutaway.publish.filling import pack_view
@@ -66,6 +67,7 @@ class _Room:
     loaded: Loaded
     workshop: Workshop
     view: PackView
+    checked: Checked
     subject: Subject
     shown: tuple[tuple[str, str, str], ...]
 
@@ -97,7 +99,7 @@ def handout(
     if checked is None:
         return (), problems
     view = pack_view(checked, (), (), loaded.kinds, ())
-    room = _Room(loaded, workshop, view, subject, _shown(loaded, subject, asked))
+    room = _Room(loaded, workshop, view, checked, subject, _shown(loaded, subject, asked))
     target = out if out is not None else loaded.path / "handout"
     written: list[Printed] = []
     for kind in kinds:
@@ -145,7 +147,8 @@ def _unknown(loaded: Loaded, asked: Asked) -> Problems:
 
 
 def _shown(loaded: Loaded, subject: Subject, asked: Asked) -> tuple[tuple[str, str, str], ...]:
-    """Which sheets to print, as system, standard, situation: those that the scripts show, then the other systems.
+    """Which sheets to print, as system, standard, situation: all that the scripts are marked to show, each system that
+    their claims are about as it first comes up, then the other systems.
 
     With a standard or a situation named, each system once, so.
     """
@@ -154,21 +157,18 @@ def _shown(loaded: Loaded, subject: Subject, asked: Asked) -> tuple[tuple[str, s
     systems = [system.name for system in folder.systems if system.name in there]
     first = next((one.name for one in folder.situations), "")
     looked, _ = desk(folder, loaded.parsed, loaded.kinds, "")
-    films = [
-        (shot.picture.system, shot.picture.standard, shot.picture.situation)
-        for script in looked.scripts
-        for shot in script.shots
-        if shot.picture is not None and shot.picture.system
-    ]
+    pictures = [shot.picture for script in looked.scripts for shot in script.shots if shot.picture is not None]
+    films = [(one.system, one.standard, one.situation) for one in pictures if one.system]
+    marked = {(one.system, one.standard, one.situation) for one in pictures if one.by == "marked"}
     if asked.on or asked.situation:
         situation = next((one.name for one in folder.situations if fold(one.name) == fold(asked.situation)), "")
         liked = {system: at for system, standard, at in reversed(films) if standard == subject.name}
         found = [(one, str(subject.name), situation or liked.get(one, first)) for one in systems]
     else:
         rest = [(one, str(subject.name), first) for one in systems if one not in {film[0] for film in films}]
-        found = [*dict.fromkeys(films), *rest]
-    wanted = [one for one in found if not asked.system or fold(one[0]) == fold(asked.system)]
-    return tuple(wanted)
+        first_of = {film[0]: film for film in reversed(films)}
+        found = [*dict.fromkeys(film for film in films if film in marked or film == first_of[film[0]]), *rest]
+    return tuple(one for one in found if not asked.system or fold(one[0]) == fold(asked.system))
 
 
 # --- one handout -------------------------------------------------------------------------------------------------
@@ -189,10 +189,12 @@ def _booklet(room: _Room, paper: Paper) -> tuple[Handout, Problems]:
     folder = room.loaded.folder
     told, problems = filling.stories(room.view)
     plates: list[Plate] = []
-    for system, standard, situation in room.shown:
+    order = {system.name: number for number, system in enumerate(folder.systems)}
+    for system, standard, situation in sorted(room.shown, key=lambda one: order[one[0]]):
         made, more = _plate(room, "booklet", paper, system, standard, situation)
         problems += more
         plates += [made] if made is not None else []
+    plates = _alike(plates)
     assumed = {(one.part, one.value) for each in subjects(folder) for one in room.workshop.bound(each)[0].assumptions}
     name = folder.type.name
     return replace(
@@ -205,6 +207,20 @@ def _booklet(room: _Room, paper: Paper) -> tuple[Handout, Problems]:
         credits=CREDITS,
         assumed=len(assumed),
     ), problems
+
+
+def _alike(plates: list[Plate]) -> list[Plate]:
+    """Each look once, with the names of all that look so: 'Whinchat Mk 1, Mk 2: Engine'."""
+    found: dict[tuple[str, str], Plate] = {}
+    for one in plates:
+        key = (one.looks, one.says)
+        if key not in found:
+            found[key] = one
+            continue
+        who, _, system = found[key].title.rpartition(": ")
+        new = one.title.rpartition(": ")[0].removeprefix(who.partition(" ")[0]).strip()
+        found[key] = replace(found[key], title=f"{who}, {new}: {system}")
+    return list(found.values())
 
 
 def _sheet(room: _Room, kind: Kind, paper: Paper) -> tuple[Handout | None, Problems]:
@@ -224,13 +240,13 @@ def _sheet(room: _Room, kind: Kind, paper: Paper) -> tuple[Handout | None, Probl
     if made is None:
         words, more = _in_words(room, *chosen)
         problems += (*more, _too_large(kind, system, standard))
-    title = f"{folder.type.name}: {system}"
-    points = filling.points(room.view, folder, system, standard)
+    points = filling.points(room.view, room.checked, system, standard)
     used = " ".join((*(one.text for one in points), *(made.words if made is not None else words)))
     cautions = filling.cautions_on(room.view, folder, system, standard)
     books = filling.books(folder)
     sheet = replace(
-        _plain(room, kind, paper, title, standard, situation),
+        _plain(room, kind, paper, folder.type.name, standard, situation),
+        system=system,
         plates=(made,) if made is not None else (),
         words=words if kind == "large" else (),
         points=points,
@@ -307,7 +323,11 @@ def _spaces(kind: Kind, paper: Paper, cautions: tuple[str, ...]) -> tuple[Space,
     """The rooms that a drawing may have on a paper, upright first; what stands round it is allowed for."""
     inner, tall = paper.width - 2 * MARGIN, paper.height - 2 * MARGIN
     if kind == "visitor":
-        return (Space(inner, tall * 0.42), Space(inner, tall * 0.62))
+        return (
+            Space(inner, tall * 0.42),
+            Space(tall, inner * 0.46, flipped=True),
+            Space(tall, inner * 0.6, flipped=True),
+        )
     if kind == "large":
         return (Space(inner, tall - 150.0), Space(tall, inner - 130.0, flipped=True))
     lines = sum(math.ceil((len(words) + 9) / 95) for words in cautions)
@@ -326,7 +346,7 @@ def _layouts() -> Path | None:
 def _written(target: Path, made: Handout, replace_there: bool) -> tuple[Printed | None, Problems]:
     from cutaway.publish.handout.pdf import pages_of, pdf_of
 
-    words = made.kind if made.kind == "booklet" else f"{made.kind} {made.title.partition(': ')[2]} {made.standard}"
+    words = made.kind if made.kind == "booklet" else f"{made.kind} {made.system} {made.standard}"
     path = target / f"{slug(f'{words} {made.paper.name}')}.pdf"
     content = pdf_of(made)
     fresh = not (path.is_file() and path.read_bytes() == content)

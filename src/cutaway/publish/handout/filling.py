@@ -6,6 +6,8 @@ from itertools import groupby
 from cutaway.handbook.names import fold, listed
 from cutaway.handbook.records import Folder
 from cutaway.machine.subjects import subjects
+from cutaway.narrate.checked import Checked
+from cutaway.narrate.naming import parts_named
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.publish.handout.records import Book, Chapter, Said, Story, Told, Word
 from cutaway.publish.view import PackView, ScriptView, SentenceView
@@ -63,19 +65,24 @@ def _by_book(keys: Iterable[str]) -> list[str]:
     return [f"{book} {', '.join(numbers)}" for book, numbers in books.items()]
 
 
-def points(view: PackView, folder: Folder, system: str, standard: str) -> tuple[Said, ...]:
-    """Sentences for a sheet of one system: checked, true on the standard, short, and of its parts. Best first."""
-    names = [fold(str(part.name)) for part in folder.parts if part.system == system]
-    found: list[tuple[int, Said]] = []
-    for script in view.scripts:
-        for one in script.sentences:
-            if one.wrong or not one.claims or len(one.text) > LONGEST_POINT or not _holds(one, standard):
-                continue
-            named = sum(name in fold(one.text) for name in names)
-            if named:
-                found.append((named, Said(one.text, note(one))))
-    found.sort(key=lambda pair: -min(pair[0], 2))
-    return tuple({said.text: said for _, said in found}.values())[:MOST_POINTS]
+def points(view: PackView, checked: Checked, system: str, standard: str) -> tuple[Said, ...]:
+    """Sentences for a sheet of one system: true on the standard, short, and claiming of its parts above all.
+
+    Those with most of their claims in the system come first; they are then told in the order of the scripts.
+    """
+    systems = {str(part.name): part.system for part in checked.folder.parts}
+    names = frozenset(systems)
+    shown = (one for script in view.scripts for one in script.sentences)
+    found: list[tuple[float, int, Said]] = []
+    for number, (one, put) in enumerate(zip(shown, checked.sentences, strict=True)):
+        if one.wrong or not one.claims or len(one.text) > LONGEST_POINT or not _holds(one, standard):
+            continue
+        parts = {name for claim in put.claims for name in parts_named(claim.claim, names)}
+        own = sum(systems[name] == system for name in parts)
+        if parts and own / len(parts) >= 0.5:
+            found.append((-own / len(parts), number, Said(one.text, note(one))))
+    best = sorted(sorted(found)[:MOST_POINTS], key=lambda entry: entry[1])
+    return tuple(said for _, _, said in best)
 
 
 def _holds(one: SentenceView, standard: str) -> bool:

@@ -1,7 +1,8 @@
 """Drawings on paper: as large as their page allows, and over several pages where words would be too small on one."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from hashlib import sha256
 
 from cutaway.draw.extent import Extent, extent_of, smallest_words
 from cutaway.draw.shapes import Group, Picture, Polyline, Shape, Text, placed
@@ -105,9 +106,10 @@ def _plate(way: Way, says: str, cautions: tuple[str, ...]) -> Plate:
     shapes = _drawing(way.picture)
     tiles = tuple(_tile(way, shapes, column, row) for row in range(len(way.down)) for column in range(len(way.across)))
     whole = way.pages > 1 or way.space.flipped or tiles[0].height > way.space.height * OWN_PAGE
+    looks = sha256(repr(shapes).encode()).hexdigest()
     return Plate(
         way.picture.title, says, way.picture.description, tiles, len(way.across), len(way.down), way.space.flipped,
-        whole, smallest_words(shapes) * way.scale, _keys(way.picture), cautions,
+        whole, smallest_words(shapes) * way.scale, _keys(way.picture), cautions, looks,
     )  # fmt: skip
 
 
@@ -146,8 +148,3 @@ def _sample(shapes: tuple[Shape, ...], name: str, number: int) -> str:
     size = (58.0, 22.0)
     moved = placed(shapes, (2.0 - left, size[1] / 2 - middle))
     return write_svg(Picture(size, moved, f"{name} key {number}", "", ()), "print", "paper")
-
-
-def retitled(plate: Plate, title: str) -> Plate:
-    """The plate under another title."""
-    return replace(plate, title=title)

@@ -44,7 +44,8 @@ class Tile:
 class Plate:
     """A drawing brought to paper. words: its text alternative. flipped: on a page of its own, lying on its long side.
 
-    whole: on a page of its own, since it needs the room. smallest: the size of its smallest words, pt.
+    whole: on a page of its own, since it needs the room. smallest: the size of its smallest words, pt. looks: stands
+    for what is drawn, so that sheets that look the same are known.
     """
 
     title: str
@@ -58,6 +59,7 @@ class Plate:
     smallest: float
     key: tuple[Key, ...]
     cautions: tuple[str, ...]
+    looks: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,6 +132,7 @@ class Handout:
     notice: str
     standard: str
     situation: str
+    system: str = ""
     plates: tuple[Plate, ...] = ()
     points: tuple[Said, ...] = ()
     words: tuple[str, ...] = ()
