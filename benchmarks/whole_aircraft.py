@@ -6,7 +6,6 @@ since machines are shared; the ratio is to a check of the Whinchat in the same r
 
 import json
 import os
-import resource
 import subprocess
 import sys
 import tempfile
