@@ -441,3 +441,41 @@ def test_a_figure_far_from_what_is_usual_is_doubted(tmp_path):
     _, problem = only(tmp_path, "tank: {kind: tank, capacity: 1e300 gal}")
     assert (problem.code, problem.severity) == ("H304", "warning")
     assert "outside what is usual for a tank, 0.5 to 3000 gal" in problem.message
+
+
+# --- what a part takes of the one it is tied to ---------------------------------------------------------------------
+
+SWITCHES = """\
+fuel tank: {kind: tank, capacity: 20 gal}
+flap selector: {kind: two-position selector}
+bomb switch: {kind: interlocked switch, made with: fuel tank}
+"""
+
+
+def test_a_tie_to_a_part_that_lacks_what_is_taken_of_it(tmp_path):
+    folder, problem = only(tmp_path, SWITCHES)
+    assert problem.code == "H332"
+    assert at_fault((problem,), "H332") == "fuel tank"
+    assert problem.message == (
+        "'fuel tank' cannot be 'made with' of bomb switch (the switch that puts it on): a tank has no position."
+    )
+    assert problem.hint == "Write made with: flap selector, if that is meant."
+    assert {one.name for one in folder.parts} == {"fuel tank", "flap selector"}
+
+
+def test_what_could_be_tied_where_the_folder_has_nothing(tmp_path):
+    _, problem = only(tmp_path, COCK + "gauge: {kind: contents gauge, reads: fuel cock}\n")
+    assert problem.hint == "It can be a tank or a reservoir; none stands in systems/ yet."
+
+
+def test_a_part_of_two_kinds_must_do_on_the_mark_that_takes_it(tmp_path):
+    text = """\
+flap lever:
+  - {kind: two-position selector, on: Mk 1}
+  - {kind: tank, capacity: 20 gal, on: Mk 2}
+horn switch: {kind: interlocked switch, made with: flap lever, on: MARK}
+"""
+    _, problem = only(tmp_path / "two", text.replace("MARK", "Mk 2"))
+    assert problem.code == "H332" and "a tank (as it is on Mk 2) has no position" in problem.message
+    _, problems = load_sample(tmp_path / "one", fuel(text.replace("MARK", "Mk 1")))
+    assert problems == ()

@@ -2,14 +2,18 @@
 
 from dataclasses import replace
 
-from cutaway.handbook.names import did_you_mean, fold, listed
+from cutaway.handbook.names import a, did_you_mean, fold, listed
 from cutaway.handbook.parts import Draft, Pending
 from cutaway.handbook.ports import Kinds, default_port, port_named, ports_of
 from cutaway.handbook.records import Link, Part, PortRef
 from cutaway.handbook.whereabouts import Found, Index, find, index_of
+from cutaway.parts.offering import signals_offered
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
 from cutaway.quantities.which import StandardName, Which
+
+# How many parts or kinds a hint names.
+_FEW = 6
 
 
 def tie(
@@ -99,7 +103,8 @@ def _inner(draft: Draft, pending: Pending, found: Found, part: Part, index: Inde
     coupling = pending.coupling
     if coupling.to == "signals":
         if not found.inner:
-            return "", ()
+            unfit = _unfit(draft, pending, found, part, index)
+            return (None, (unfit,)) if unfit else ("", ())
         hint = f"Write {coupling.name}: {found.name}"
         message = f"'{coupling.name}' of {draft.part.name} wants a part, not '{found.inner}' of {found.name}."
         return None, (Diagnostic("H311", found.inner_span, message, hint),)
@@ -123,6 +128,37 @@ def _inner(draft: Draft, pending: Pending, found: Found, part: Part, index: Inde
             ),
         )
     return port.name, ()
+
+
+def _unfit(draft: Draft, pending: Pending, found: Found, part: Part, index: Index) -> Diagnostic | None:
+    """The diagnostic for a part of a kind that does not have what the coupling takes of it."""
+    coupling = pending.coupling
+    lacking = [need for need in coupling.needs if need not in signals_offered(index.kind(part))]
+    if not lacking:
+        return None
+    partly = "" if len({one.kind for one in found.parts}) == 1 else f" (as it is on {part.on.words})"
+    says = coupling.says.rstrip(".").split(":")[0]
+    message = (
+        f"'{found.name}' cannot be '{coupling.name}' of {draft.part.name} ({says[:1].lower()}{says[1:]}): "
+        f"{a(part.kind)}{partly} has no {listed(lacking, 'or')}."
+    )
+    return Diagnostic("H332", pending.target.span, message, _able(draft, pending, index))
+
+
+def _able(draft: Draft, pending: Pending, index: Index) -> str:
+    """What could stand there instead: parts of this folder, or the kinds of which one would have to be added."""
+    needs = set(pending.coupling.needs)
+    kinds = [name for name, kind in index.kinds.items() if needs <= signals_offered(kind)]
+    parts = [
+        some[0].name
+        for some in index.parts.values()
+        if some[0].name != draft.part.name and all(one.kind in kinds for one in some)
+    ]
+    key = pending.coupling.name
+    if parts:
+        others = f" Others here that can: {listed(parts[1:_FEW])}." if len(parts) > 1 else ""
+        return f"Write {key}: {parts[0]}, if that is meant.{others}"
+    return f"It can be {listed([a(name) for name in kinds[:_FEW]], 'or')}; none stands in systems/ yet."
 
 
 def no_port(found: Found, part: Part, names: tuple[str, ...]) -> Diagnostic:

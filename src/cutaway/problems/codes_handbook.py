@@ -451,6 +451,13 @@ _PARTS = {
         _fuel(cock="{kind: cock, group: fuel tank}"),
         _fuel(cock="{kind: cock, group: fuel cocks}"),
     ),
+    "H332": _in_fuel(
+        "error",
+        "tied to a part that cannot do it",
+        "A part takes something of the one it is tied to: a position, a speed, what a tank holds. It must be there.",
+        _fuel(more="  fuel gauge: {kind: contents gauge, reads: fuel cock}\n"),
+        _fuel(more="  fuel gauge: {kind: contents gauge, reads: fuel tank}\n"),
+    ),
     "H340": _in_fuel(
         "error",
         "a table without its heading",
