@@ -27,7 +27,7 @@ from cutaway.publish.single_file import write_file
 from cutaway.publish.view import PackView
 
 KINDS: tuple[Kind, ...] = ("visitor", "large", "booklet")
-SMALLEST = {"visitor": 7.2, "large": 18.0, "booklet": 7.2}
+SMALLEST = {"visitor": 7.05, "large": 18.0, "booklet": 7.05}
 """No word of a drawing is smaller, pt."""
 MOST_PAGES = {"visitor": 1, "large": 4, "booklet": 12}
 CREDITS = (
@@ -194,7 +194,7 @@ def _booklet(room: _Room, paper: Paper) -> tuple[Handout, Problems]:
         made, more = _plate(room, "booklet", paper, system, standard, situation)
         problems += more
         plates += [made] if made is not None else []
-    plates = _alike(plates)
+    plates = sorted(_alike(plates), key=lambda one: one.whole)  # the small ones share pages
     assumed = {(one.part, one.value) for each in subjects(folder) for one in room.workshop.bound(each)[0].assumptions}
     name = folder.type.name
     return replace(
@@ -259,8 +259,9 @@ def _sheet(room: _Room, kind: Kind, paper: Paper) -> tuple[Handout | None, Probl
     from cutaway.publish.handout.pdf import on_one_page
 
     fitted = on_one_page(sheet)
-    if fitted is None:
-        return None, (*problems, _too_large(kind, system, standard))
+    if fitted is None and made is not None:
+        fitted = on_one_page(replace(sheet, plates=()))
+        problems += (_too_large(kind, system, standard),)
     return fitted, problems
 
 

@@ -1,6 +1,6 @@
 """From what checking found to what stands on a handout: records to records. What does not hold is held back."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from itertools import groupby
 
 from cutaway.handbook.names import fold, listed
@@ -12,6 +12,11 @@ from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.publish.handout.records import Book, Chapter, Said, Story, Told, Word
 from cutaway.publish.view import PackView, ScriptView, SentenceView
 
+LEANING = frozenset(
+    ("it", "they", "that", "this", "these", "those", "he", "she", "then", "there", "and", "but", "or", "nor", "so",
+     "which", "done", "still", "yet")
+)  # fmt: skip
+"""First words of sentences that say nothing without what came before."""
 MOST_POINTS = 5
 MOST_TERMS = 6
 LONGEST_POINT = 220
@@ -77,12 +82,21 @@ def points(view: PackView, checked: Checked, system: str, standard: str) -> tupl
     for number, (one, put) in enumerate(zip(shown, checked.sentences, strict=True)):
         if one.wrong or not one.claims or len(one.text) > LONGEST_POINT or not _holds(one, standard):
             continue
+        if not _stands_alone(one.text, systems, system):
+            continue
         parts = {name for claim in put.claims for name in parts_named(claim.claim, names)}
         own = sum(systems[name] == system for name in parts)
         if parts and own / len(parts) >= 0.5:
             found.append((-own / len(parts), number, Said(one.text, note(one))))
     best = sorted(sorted(found)[:MOST_POINTS], key=lambda entry: entry[1])
     return tuple(said for _, _, said in best)
+
+
+def _stands_alone(text: str, systems: Mapping[str, str], system: str) -> bool:
+    """Whether a sentence is understood by itself: it names a part of the system, and leans on nothing before it."""
+    words = fold(text)
+    leans = words.split(" ", 1)[0].strip(",") in LEANING
+    return not leans and any(fold(name) in words for name, its in systems.items() if its == system)
 
 
 def _holds(one: SentenceView, standard: str) -> bool:
