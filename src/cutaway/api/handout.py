@@ -22,7 +22,7 @@ from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_orde
 from cutaway.publish.filling import pack_view
 from cutaway.publish.handout import filling
 from cutaway.publish.handout.plates import Space, plate
-from cutaway.publish.handout.records import MARGIN, PAPERS, Handout, Kind, Paper, Plate
+from cutaway.publish.handout.records import MARGIN, PAPERS, SHEET_MARGIN, Handout, Kind, Paper, Plate
 from cutaway.publish.single_file import write_file
 from cutaway.publish.view import PackView
 
@@ -322,13 +322,11 @@ def _in_words(room: _Room, system: str, standard: str, situation: str) -> tuple[
 
 def _spaces(kind: Kind, paper: Paper, cautions: tuple[str, ...]) -> tuple[Space, ...]:
     """The rooms that a drawing may have on a paper, upright first; what stands round it is allowed for."""
-    inner, tall = paper.width - 2 * MARGIN, paper.height - 2 * MARGIN
+    edge = SHEET_MARGIN if kind == "visitor" else MARGIN
+    inner, tall = paper.width - 2 * edge, paper.height - 2 * edge
     if kind == "visitor":
-        return (
-            Space(inner, tall * 0.42),
-            Space(tall, inner * 0.46, flipped=True),
-            Space(tall, inner * 0.6, flipped=True),
-        )
+        heights = ((0.48, False), (0.46, True), (0.64, False), (0.66, True))
+        return tuple(Space(*((tall, inner * h, True) if flipped else (inner, tall * h))) for h, flipped in heights)
     if kind == "large":
         return (Space(inner, tall - 150.0), Space(tall, inner - 130.0, flipped=True))
     lines = sum(math.ceil((len(words) + 9) / 95) for words in cautions)

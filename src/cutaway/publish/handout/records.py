@@ -18,7 +18,9 @@ class Paper:
 
 PAPERS = (Paper("a4", "a4", 595.28, 841.89), Paper("letter", "us-letter", 612.0, 792.0))
 MARGIN = 56.7
-"""Round every page: 20 mm."""
+"""At the sides of pages: 20 mm."""
+SHEET_MARGIN = 42.52
+"""At the sides of the visitor sheet, where the drawing needs the room: 15 mm."""
 
 
 @dataclass(frozen=True, slots=True)
