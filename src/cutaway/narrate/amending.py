@@ -14,7 +14,7 @@ _QUOTED = re.compile(
     rf"{_TAKE}{_OPEN}(?P<old>[^\"”]+?){_SHUT}{_PUT}{_OPEN}(?P<new>[^\"”]+?){_SHUT}", re.IGNORECASE | re.DOTALL
 )
 _BARE = re.compile(
-    rf"{_TAKE}(?!para|§|\")(?P<old>[^\"“”;:]+?){_PUT}(?P<new>[^\"“”;:]+?)(?:\.?\s*$|\.\s+(?=[A-Z]))",
+    rf"{_TAKE}(?!para|§|\")(?P<old>[^\"“”;:]+?){_PUT}(?P<new>[^\"“”;:]+?)(?:\.?\s*$|\.\s+(?=(?-i:[A-Z])))",
     re.IGNORECASE | re.DOTALL,
 )
 _INSTRUCTS = re.compile(

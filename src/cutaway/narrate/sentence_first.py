@@ -7,12 +7,13 @@ from cutaway.handbook.names import listed
 from cutaway.handbook.records import Paragraph, Script, Sentence, paragraph
 from cutaway.handbook.stems import WORD
 from cutaway.narrate.agreeing import asserted
-from cutaway.narrate.bearing import Bearing, Borne, Lack
+from cutaway.narrate.bearing import Bearing
 from cutaway.narrate.citing import full_stop, place_of
 from cutaway.narrate.clauses import clauses_in
 from cutaway.narrate.compared import NEAR, Compared, Difference, Differing
 from cutaway.narrate.differing import Books, Shares, dict_of, figure_differences, key_of, mark_difference
 from cutaway.narrate.fittings import Fittings
+from cutaway.narrate.lacks import Borne, Lack
 from cutaway.narrate.likely import Heard, Likely, Ranking
 from cutaway.narrate.superseding import superseded_words
 from cutaway.narrate.turned import caution_differences, turned_clauses

@@ -19,7 +19,7 @@ _LIGHT = frozenset(
     re.findall(
         r"\S+",
         """he she him her his hers we our ours us i me my mine them one ones s t re ve ll d who whose whom what how why
-        here now very just also too still even quite rather thus therefore then again itself themselves yourself
+        here now very just also too even quite rather thus therefore then again itself themselves yourself
         be been being am do does did done having had will would shall such same own well say says said
         hold holds held carry carries carried fit fits fitted fitting give gives gave given get gets got gotten go goes
         come comes came take takes taken took make makes made stand stands stood lie lies lay sit sits find finds found
@@ -127,13 +127,14 @@ class Order:
 @dataclass(frozen=True, slots=True)
 class Apart:
     """A clause taken apart. denied: whether it says that something is not so, an even number of times not counted.
-    absorbed: whether a 'not' is counted in a limit or in the order and so no more as a denial. condition: the word
-    that makes it hold only in some case, '' if none."""
+    negated: the same before a 'not' was counted in a limit or in the order of two things. condition: the word that
+    makes it hold only in some case, '' if none."""
 
     text: str
     words: tuple[Word, ...]
     figures: tuple[Figure, ...]
     denied: bool
+    negated: bool
     duty: Duty
     every: bool
     only: bool
@@ -150,6 +151,11 @@ class Apart:
         places = [at for at, word in enumerate(self.words) if word.stem == stem]
         return frozenset(self.words[at + by].stem for at in places for by in (-1, 1) if 0 <= at + by < len(self.words))
 
+    def ahead(self, stem: str) -> frozenset[str]:
+        """The stems of the words that stand before any place of a stem."""
+        places = [at for at, word in enumerate(self.words) if at and word.stem == stem]
+        return frozenset(self.words[at - 1].stem for at in places)
+
     def behind(self, stem: str) -> frozenset[str]:
         """The stems of the words that follow any place of a stem."""
         places = [at for at, word in enumerate(self.words[:-1]) if word.stem == stem]
@@ -163,6 +169,7 @@ def take_apart(text: str, stems: Stems, ignored: frozenset[str] = frozenset()) -
     duty: Duty = "may" if _MAY.search(rest) or _NEED_NOT.search(rest) else "must" if _MUST.search(rest) else ""
     rest_no = _NO_NEGATION.sub(lambda found: " " * len(found[0]), rest)
     denied = len(_NEGATION.findall(rest_no)) % 2 == 1
+    negated = len(_NEGATION.findall(text)) % 2 == 1 and not _NEED_NOT.search(text)
     figures, denied = _absorbed(figures, denied, rest_no)
     order = _order(rest, stems, ignored, denied)
     condition = _CONDITION.search(rest)
@@ -171,6 +178,7 @@ def take_apart(text: str, stems: Stems, ignored: frozenset[str] = frozenset()) -
         tuple(_words(rest, stems, ignored)),
         figures,
         denied and order is None,
+        negated,
         duty,
         _EVERY.search(rest) is not None,
         _ONLY.search(rest) is not None,

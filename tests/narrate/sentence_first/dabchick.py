@@ -1,8 +1,8 @@
 """A third lot: the book of an invented biplane and what a user who had not seen the project wrote over it.
 
 WRONG: what the book does not support, so that none may be called stated. RIGHT: what it does say, so that none may be
-told as a difference. By the rules as they were, 33 of the 107 wrong ones were called stated, and 12 of the 36 right ones
-told as differences. All of it is mended now, and measures nothing any more.
+told as a difference. By the rules as they were, 33 of 107 wrong ones were called stated, and 12 of the 36 right
+ones told as differences. All of it is mended now, and measures nothing any more.
 """
 
 TYPE = """\
@@ -309,6 +309,7 @@ WRONG: tuple[str, ...] = (
     "The Mk 1 has three tanks of 22 gallons.",
     "The accumulator has a capacity of 12 ampere-hours.",
     "Two navigation lamps take one ampere.",
+    "On the Mk 2 the navigation lamps must be left on without the engine running.",
 )
 
 RIGHT: tuple[str, ...] = (

@@ -1,6 +1,9 @@
 """A fourth lot: another invented book, of air, hydraulics and electrics, and thirty sentences over it.
 
 Book and sentences were written, and the sentences sorted into right and wrong, before the comparison was run on them.
+That first run called 2 of the 15 wrong ones stated, told 11 as differences and left 2 open; of the 15 right ones it
+called 12 stated, left 2 open and told 1 as a difference. (By the rules before the third lot 6 wrong ones were stated
+and 4 right ones told.)
 """
 
 TYPE = """\
@@ -32,8 +35,9 @@ compressor on the starboard engine. On aeroplanes with Mod. 7 a second compresso
 In para. 1 for "450 lb. per sq. in." read "400 lb. per sq. in."
 
 ## 2 Wheel brakes
-The wheel brakes are worked by air through a reducing valve set at 90 lb. per sq. in. The pressure at the two wheels must
-not differ by more than 5 lb. per sq. in. With the parking catch on, the brakes must not be held for more than 12 hours.
+The wheel brakes are worked by air through a reducing valve set at 90 lb. per sq. in. The pressure at the two wheels
+must not differ by more than 5 lb. per sq. in. With the parking catch on, the brakes must not be held for more than 12
+hours.
 
 ## 3 Air gauges
 A triple gauge on the left of the instrument panel shows the bottle pressure and the pressure at each brake.
@@ -64,7 +68,8 @@ undercarriage. It will not raise the undercarriage.
 | Thermal | 1,500 | 1,400 |
 
 ## 9 Generators
-A generator of 500 watts is driven by each engine. The voltage regulator is set at 28 volts on Mk 3 and 14 volts on Mk 1.
+A generator of 500 watts is driven by each engine. The voltage regulator is set at 28 volts on Mk 3 and 14 volts on
+Mk 1.
 
 ## 10 Batteries
 No battery is carried in the fuselage on Mk 1. On Mk 3 the battery is stowed below the navigator's floor and may be
@@ -79,15 +84,16 @@ put on load.
 In the first line of para. 11 delete "100 hours" and substitute "160 hours".
 
 ## 12 Ground supply
-The ground supply socket is under the port wing. The battery switch must be off before the plug is inserted. The plug may
-be withdrawn only after an engine is running.
+The ground supply socket is under the port wing. The battery switch must be off before the plug is inserted. The plug
+may be withdrawn only after an engine is running.
 
 ## 13 Lamps
 The landing lamp is in the port wing and must not be lit for more than 3 minutes without an airspeed of 80 m.p.h. The
 upper identification lamp is white; the lower lamps are red, green and amber.
 
 ## 14 Oil temperature
-Oil inlet temperature must not fall below 40 deg. C. before the engine is run up. The maximum is 85 deg. C. in the climb.
+Oil inlet temperature must not fall below 40 deg. C. before the engine is run up. The maximum is 85 deg. C. in the
+climb.
 """
 
 RIGHT = (
