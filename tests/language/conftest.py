@@ -43,6 +43,12 @@ MADE_UP = (
     ),
     _kind("odd valve", controls=(Control("", ("shut", "open")),), states=(State("open", "open", "closed"),)),
     _kind("master cock", controls=(Control("", ("off", "on")),)),
+    _kind(
+        "twin light",
+        ports=(Port("first", "current", "west", "in"), Port("second", "current", "west")),
+        failures=(Failure("first filament", "Broken."), Failure("second filament", "Broken.")),
+    ),
+    _kind("bulb", failures=(Failure("filament", "Broken."),)),
     _kind("float", states=(State("down", "down"),), failures=(Failure("holed", "Fills."),)),
 )
 
@@ -90,6 +96,8 @@ parts:
   port cock: {kind: master cock, group: wing cocks}
   starboard cock: {kind: master cock, group: wing cocks}
   float: {kind: float}
+  green light: {kind: twin light}
+  inspection bulb: {kind: bulb}
 lines:
   - port tank > tank selector.port tank
   - starboard tank > tank selector.starboard tank

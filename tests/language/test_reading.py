@@ -505,3 +505,28 @@ def test_a_second_predicate_keeps_the_subject(statement) -> None:
 def test_choices_are_records(scope) -> None:
     assert isinstance(scope("with bus short").failures[0], FailureChoice)
     assert hash(scope("with bus short, in cruising, after flap lever to up"))
+
+
+FIRST, SECOND = FailureRef("green light", "first filament"), FailureRef("green light", "second filament")
+
+
+@pytest.mark.parametrize(
+    "text, failures",
+    [
+        ("with green light first filament", [FIRST]),
+        ("with green light first filament failed", [FIRST]),
+        ("with green light first filament and green light second filament failed", [FIRST, SECOND]),
+        ("with throttle at closed and green light first filament failed", [FIRST]),
+        ("with inspection bulb filament", [FailureRef("inspection bulb", "filament")]),
+    ],
+)
+def test_what_fails_is_told_from_a_port_of_the_same_word(read, text, failures) -> None:
+    found, problems = read(parse_scope, text)
+    assert problems == ()
+    assert [choice.options for choice in found.failures] == [(one,) for one in failures]
+
+
+def test_elsewhere_the_port_is_meant(read) -> None:
+    found, problems = read(parse_claim, "with green light first filament: green light first is above 20 V")
+    assert problems == ()
+    assert found.statement.reading == ReadingRef("green light", "", "first")

@@ -13,6 +13,7 @@ from lark import Token
 from lark.lexer import Lexer
 
 from cutaway.language.acceptable import Acceptable
+from cutaway.language.failing import part_that_fails
 from cutaway.language.keywords import FOREIGN, KEYWORDS, NUMBERS, PREDICATES, SCOPE_STARTS, VERBS
 from cutaway.language.misspelt import misspelt
 from cutaway.language.name_index import Word, name_index, words_in
@@ -77,8 +78,10 @@ class Cutter:
         """The next token, one of the accepted ones if that can be; None at the end."""
         token = self._choose(accepted)
         if token is not None:
+            # The 'at' of 'with throttle at closed' begins nothing new.
+            held = self._amid_with and token.type == "AT" and self._before in ("NAME", "UNKNOWN")
             self._before = token.type
-            if token.type in SCOPE_STARTS or token.type == "COLON":
+            if (token.type in SCOPE_STARTS and not held) or token.type == "COLON":
                 self._amid_with = token.type == "WITH"
         return token
 
@@ -234,7 +237,10 @@ class Cutter:
         return length, fixed
 
     def _name_at(self, at: int) -> int:
-        return self._words.index.longest(self._items, at)
+        longest = self._words.index.longest(self._items, at)
+        if longest > 1 and self._amid_with:
+            return part_that_fails(self._items, at, longest, self._words) or longest
+        return longest
 
     def _phrase_stop(self, at: int) -> int:
         """The item behind the words that begin here and are neither fixed nor marks nor figures."""
