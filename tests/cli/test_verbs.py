@@ -61,10 +61,10 @@ def test_check_as_json(sparrow: Path) -> None:
     result = cutaway("check", sparrow, "--json")
     assert result.exit_code == exits.FINE
     record = json.loads(result.stdout)
-    assert record.keys() == {"wrong", "runs", "alone", "problems", "claims", "unchecked", "compared"}
+    assert record.keys() == {"wrong", "runs", "alone", "problems", "claims", "unchecked", "compared", "overtaken"}
     assert record["wrong"] is False and record["problems"] == [] and record["claims"]
     for claim in record["claims"]:
-        assert claim.keys() == {"in", "place", "sentence", "claim", "verdicts"}
+        assert claim.keys() == {"in", "place", "sentence", "claim", "verdicts", "corrections"}
         assert [verdict["standard"] for verdict in claim["verdicts"]] == ["Mk 1", "Mk 2"]
         for verdict in claim["verdicts"]:
             assert verdict.keys() == {"standard", "verdict", "wrong", "sentence"}
