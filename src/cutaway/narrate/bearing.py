@@ -80,7 +80,7 @@ class Bearing:
                     best = anywhere
                 lacks += best.lacks
                 shares.append(best.share)
-                texts.append(best.part.clause.text)
+                texts.append(self._parts.told(best.part, paragraph))
         if not shares:
             lacks.append(Lack("word", "", f"{self._books.label(paragraph)} says nothing of it."))
         once = tuple({(one.sort, one.said): one for one in lacks}.values())

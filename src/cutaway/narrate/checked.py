@@ -179,11 +179,12 @@ def claims_asked(folder: Folder, parsed: ParsedClaims, asking: Asking) -> tuple[
 
 
 def _held(one: CheckedSentence) -> CheckedSentence:
-    """A sentence that was compared: what it cites does not state it where a later paragraph has put that out of use."""
-    over = tuple(d for d in one.compared.differences if d.sort == "superseded") if one.compared else ()
-    if not over or one.compared is None or not one.sentence.cites:
+    """A sentence that was compared: what it cites does not state it where it says otherwise, or was put out of use."""
+    if one.compared is None or not one.sentence.cites or not one.compared.differences:
         return one
-    return replace(one, stated=False, at_odds=one.at_odds + told_of(replace(one.compared, differences=over)))
+    over = tuple(d for d in one.compared.differences if d.sort == "superseded")
+    at_odds = one.at_odds + told_of(replace(one.compared, differences=over))
+    return replace(one, stated=False, at_odds=at_odds)
 
 
 def _alone(workshop: Workshop) -> tuple[tuple[str, tuple[str, ...]], ...]:

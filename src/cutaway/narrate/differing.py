@@ -212,7 +212,7 @@ def _superseded(said: Quantity, printed: Printed, heard: Heard, names: Names | N
         words, on = figure_words(said), books.ranking.listed(one.names & printed.names or one.names)
         there = figure_words(instead[0]) if instead else ""
         has = f"which has '{there}'" if there else f"which has no {said.dimension}"
-        why = f"'{words}' stands in {one.old.number}, but {superseded_words(one, books.several)}, {has} for {on}."
+        why = f"'{words}' stands in {books.label(one.old)}, but {superseded_words(one, books.several)}, {has} for {on}."
         return Difference("superseded", words, there, one.new, why)
     return None
 

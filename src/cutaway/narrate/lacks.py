@@ -41,6 +41,9 @@ class Borne:
     def turned(self) -> tuple[Lack, ...]:
         """What the clause has to the contrary, where it is nearly the sentence."""
         against = tuple(one for one in self.lacks if one.printed)
+        if any(one.sort == "mark" and one.said != "no mark" for one in self.lacks):
+            # A 'not' of one mark says nothing against what the book has of another.
+            against = tuple(one for one in against if one.sort != "denial")
         others = len(self.lacks) - len(against)
         return against if self.share >= _ENOUGH_TO_TURN and others <= 1 else ()
 

@@ -125,6 +125,14 @@ class Parts:
             found |= names if len(names) == 1 else set()
         return frozenset(found)
 
+    def told(self, part: Part, paragraph: Paragraph) -> str:
+        """A clause as it is shown to a person: a cell with its row, a clause without a verb with the one before it."""
+        if "|" in paragraph.text and part.clause.carried:
+            return f"{part.clause.carried}: {part.clause.text}"
+        if part.place and _GAPPED.match(part.clause.text):
+            return f"{self.parts_of(paragraph)[part.place - 1].clause.text} {part.clause.text}"
+        return part.clause.text
+
     def read(self, part: Part, paragraph: Paragraph) -> Read:
         """A clause with those that it is read with."""
         parts = self.parts_of(paragraph)

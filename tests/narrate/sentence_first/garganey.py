@@ -131,3 +131,36 @@ WRONG = (
     "The upper identification lamp is red.",
     "The plug may be withdrawn only before an engine is running.",
 )
+
+# A second lot over the same book, written after the first had been mended and before it was run: of the wrong ones none
+# was called stated, 9 were told and 6 left open; of the right ones 9 were stated and 1 was told as a difference.
+RIGHT_LATER = (
+    "The wheel brakes work on air at ninety pounds per square inch.",
+    "On the Mk 1 the tail wheel does not retract.",
+    "About sixty double strokes of the hand pump lower the undercarriage if both engine pumps fail.",
+    "The thermal relief valve closes at 1,400 pounds per square inch.",
+    "On the Mk 3 the battery may be removed through the lower hatch.",
+    "A 500-watt generator is driven by each engine.",
+    "New brushes must be bedded in for half an hour before the generator is put on load.",
+    "The ground supply socket is under the port wing.",
+    "The selector lever cannot be moved to UP while the weight is on the wheels.",
+    "Never charge the bottles before the firing button is set to SAFE on the Mk 3.",
+)
+
+WRONG_LATER = (
+    "The hand pump will raise the undercarriage.",
+    "The selector lever can be moved to UP while the weight is on the wheels.",
+    "The ground supply socket is under the starboard wing.",
+    "The oil inlet temperature must not fall below 85 degrees centigrade before the engine is run up.",
+    "The thermal relief valve opens at 1,400 pounds per square inch.",
+    "On the Mk 3 the battery may be removed through the upper hatch.",
+    "A generator of 500 watts is driven by the port engine.",
+    "The lower lamps are red, green and white.",
+    "The hydraulic reservoir is in the port nacelle and holds 2¼ gallons of castor oil.",
+    "The flaps are lowered in 9 seconds.",
+    "The plug must be inserted before the battery switch is off.",
+    "The triple gauge shows the reservoir pressure.",
+    "Each of the two guns is fired by air at 250 lb. per sq. in. on the Mk 3.",
+    "On the Mk 3 the tail wheel is fixed.",
+    "The main wheels retract with the tail wheel on the Mk 1.",
+)

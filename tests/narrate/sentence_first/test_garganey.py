@@ -6,7 +6,7 @@ from cutaway.narrate.compared import Compared
 from cutaway.narrate.likely import Ranking
 from cutaway.narrate.sentence_first import Comparer
 from tests.narrate.sentence_first.folders import loaded, spoken, write
-from tests.narrate.sentence_first.garganey import BOOK, RIGHT, TYPE, WRONG
+from tests.narrate.sentence_first.garganey import BOOK, RIGHT, RIGHT_LATER, TYPE, WRONG, WRONG_LATER
 
 
 def comparer_of(root, book: str) -> Comparer:
@@ -25,12 +25,12 @@ def compared(comparer: Comparer, text: str) -> Compared:
     return one
 
 
-@pytest.mark.parametrize("text", WRONG)
+@pytest.mark.parametrize("text", [*WRONG, *WRONG_LATER])
 def test_what_the_book_does_not_say_is_not_stated(garganey, text) -> None:
     assert compared(garganey, text).verdict != "stated"
 
 
-@pytest.mark.parametrize("text", RIGHT)
+@pytest.mark.parametrize("text", [*RIGHT, *RIGHT_LATER])
 def test_what_the_book_says_is_no_difference(garganey, text) -> None:
     assert compared(garganey, text).differences == ()
 
