@@ -84,7 +84,7 @@ def test_too_little_pressure_draws_no_lock() -> None:
 
 
 def test_what_a_pipe_still_holds_draws_no_lock() -> None:
-    """The lever is moved up with the pump stopped: the oil between them is under pressure, but there is little of it."""
+    """The lever is moved up, the pump stopped: the oil between them is under pressure, but there is little of it."""
     s = stand("500 lbf")
     s.parts["valve"] = ("oil non-return valve", {})
     s.lines = ("main.outlet > valve.inlet", "valve.outlet > lever.pressure", *s.lines[1:])

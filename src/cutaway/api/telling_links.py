@@ -28,7 +28,8 @@ def linked_text(linked: Linked) -> str:
     if not linked.proposals:
         return f"There is nothing to propose for {linked.script}: no sentence without a link is plainly stated."
     told = "\n\n".join(map(proposal_text, linked.proposals))
-    return f"{told}\n\nNothing was written. Accept one with: cutaway link {linked.script} --accept {linked.proposals[0].number}"
+    first = linked.proposals[0].number
+    return f"{told}\n\nNothing was written. Accept one with: cutaway link {linked.script} --accept {first}"
 
 
 def linked_record(linked: Linked) -> list[dict[str, object]]:

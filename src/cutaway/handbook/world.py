@@ -8,7 +8,8 @@ from cutaway.quantities.si import low_high_si
 
 @dataclass(frozen=True, slots=True)
 class WorldCondition:
-    """low, high: SI, geopotential height in m, airspeed in m/s, temperature in K, load factor in g. words: the same as it is told."""
+    """low, high: SI, geopotential height in m, airspeed in m/s, temperature in K, load factor in g. words: the same as
+    it is told."""
 
     name: str
     dimension: Dimension

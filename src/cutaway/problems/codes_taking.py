@@ -133,7 +133,8 @@ ENTRIES: dict[str, Entry] = {
     "T116": Entry(
         "error",
         "no type folder to take it into",
-        "Without -C a book goes into the folder you are in. One that is not there, or without type.yaml is no type folder, and a book in it "
+        "Without -C a book goes into the folder you are in. One that is not there, or without type.yaml is no type "
+        "folder, and a book in it "
         "would be found by nobody.",
         "cutaway take handbook.pdf, in a folder of letters and photographs",
         "cutaway take handbook.pdf -C whinchat",
@@ -272,7 +273,8 @@ ENTRIES: dict[str, Entry] = {
     "T217": Entry(
         "warning",
         "a line that names an amendment",
-        "A line with nothing but an amendment and its date stands above what the amendment brought. It is no text of the "
+        "A line with nothing but an amendment and its date stands above what the amendment brought. It is no text of "
+        "the "
         "paragraph before; its date goes to the top of the source.",
         "a line 'A.L. 1, August 1937' above '9a. Oil pressure'",
         "a book without such lines",
@@ -290,7 +292,8 @@ ENTRIES: dict[str, Entry] = {
     "T219": Entry(
         "warning",
         "a list of amendments outside the paragraphs",
-        "A list before the first or after the last paragraph is no part of that paragraph. It is kept under a number of "
+        "A list before the first or after the last paragraph is no part of that paragraph. It is kept under a number "
+        "of "
         "its own, and its dates at the top of the source.",
         "a line 'AMENDMENT LIST' after the last paragraph",
         "a numbered paragraph '26. Amendments'",
