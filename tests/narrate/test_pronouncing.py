@@ -42,3 +42,10 @@ def test_chances_sum_to_one() -> None:
     # What is left by the discount goes to the words that were never seen there.
     rest = sum(chance for word, chance in ones.items() if word not in after_the)
     assert abs(sum(after_the.values()) + weight * rest - 1.0) < 1e-3
+
+
+def test_every_figure_is_expected_as_much_as_the_one_that_is_written() -> None:
+    lines = arpa_text([("each", "of", "fifteen", "gallons")], ["hello"]).splitlines()
+    chances = {line.split()[3]: line.split()[0] for line in lines if "each of " in line and len(line.split()) == 4}
+    assert float(chances["fifteen"]) - float(chances["fifty"]) < 0.31 and chances["fifty"] == chances["two"]
+    assert any(line.endswith("fifty gallons </s>") for line in lines)

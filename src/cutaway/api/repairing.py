@@ -91,9 +91,20 @@ def propose(
     if script is None:
         return by_words, None
     compared = compare(cues, script, folder.glossary, sounds)
-    settled = (*compared.agreed, *((one.start, one.end) for one in compared.repairs))
-    rest = [one for one in by_words if not any(one.start < end and start < one.end for start, end in settled)]
+    rest = [
+        one
+        for one in by_words
+        if not any(one.start < other.end and other.start < one.end for other in compared.repairs)
+        and not _agreed(one, compared)
+    ]
     return numbered((*compared.repairs, *rest)), compared
+
+
+def _agreed(one: Repair, compared: Compared) -> bool:
+    """Whether captions and script say the same in all the words of a repair."""
+    inside = [(max(start, one.start), min(end, one.end)) for start, end in compared.agreed]
+    covered = {at for start, end in inside for at in range(start, end)}
+    return all(at in covered for at, letter in enumerate(one.said, one.start) if letter.isalnum())
 
 
 def read_text(path: Path) -> tuple[bytes, TextFile | None, Problems]:

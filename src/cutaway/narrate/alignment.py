@@ -17,6 +17,7 @@ from cutaway.narrate.timing import syllables
 # So many words in a row must agree to be believed; fewer agree by chance. Choices of ours, from synthetic speech.
 _RUN = 3
 _SENTENCE_HEARD = 0.4
+_SPELT = 0.6
 # The slowest that a syllable is likely to be said, s: a sentence's first words are not looked for further back.
 _SLOWEST = 0.4
 
@@ -92,8 +93,9 @@ class _Region:
     high: int
 
 
-def align(script: Sequence[SaidWord], heard: Sequence[Heard]) -> Alignment:
-    """Lay a script's words beside those heard. Both in order; the script must have words."""
+def align(script: Sequence[SaidWord], heard: Sequence[Heard], cuts: bool = False) -> Alignment:
+    """Lay a script's words beside those heard. Both in order; the script must have words. cuts: whether 'cock pit' for
+    'cockpit' is a departure, as it is where both are written."""
     pairs = _pairs(script, heard)
     present = _sentences_heard(script, pairs)
     pairs = {at: to for at, to in pairs.items() if script[at].sentence in present}
@@ -104,8 +106,8 @@ def align(script: Sequence[SaidWord], heard: Sequence[Heard]) -> Alignment:
         tuple(
             found
             for region in regions
-            if not _same_letters(script, heard, region)
-            for found in _departures(script, heard, region, present)
+            if cuts or not _same_letters(script, heard, region)
+            for found in _departures(script, heard, region, present, cuts)
         ),
         len(pairs) / len(script),
         frozenset(pairs.values()),
@@ -248,6 +250,18 @@ def _sentence_times(
 # --- where they part -----------------------------------------------------------------------------------------------
 
 
+def _owner(script: Sequence[SaidWord], said: str, stretches: list[tuple[int, int]]) -> int:
+    """Where the sentence begins with which what was heard goes: one that it nearly spells, else the one of which most
+    is in doubt."""
+    near = [(Levenshtein.normalized_similarity(_letters(script, *stretch), said), stretch[0]) for stretch in stretches]
+    best = max(near)
+    return best[1] if best[0] >= _SPELT else max(stretches, key=lambda stretch: stretch[1] - stretch[0])[0]
+
+
+def _letters(script: Sequence[SaidWord], first: int, last: int) -> str:
+    return "".join(word.word for word in script[first:last])
+
+
 def _same_letters(script: Sequence[SaidWord], heard: Sequence[Heard], region: _Region) -> bool:
     """Whether the two differ only in where a word is cut: 'hand wheel' and 'handwheel'."""
     written = "".join(word.word for word in script[region.first : region.last])
@@ -255,7 +269,7 @@ def _same_letters(script: Sequence[SaidWord], heard: Sequence[Heard], region: _R
 
 
 def _departures(
-    script: Sequence[SaidWord], heard: Sequence[Heard], region: _Region, present: frozenset[int]
+    script: Sequence[SaidWord], heard: Sequence[Heard], region: _Region, present: frozenset[int], cuts: bool
 ) -> list[Departure]:
     said = " ".join(word.word for word in heard[region.low : region.high])
     start = heard[region.low - 1].end if region.low > 0 else 0.0
@@ -268,10 +282,11 @@ def _departures(
         places = (region.first, region.first), (region.low, region.high)
         return [Departure("added", sentence, start, end, "", said, *places)]
     found: list[Departure] = []
-    # What was heard goes with the sentence of which most is in doubt.
-    owner = max(stretches, key=lambda stretch: stretch[1] - stretch[0])[0]
+    owner = _owner(script, said.replace(" ", ""), stretches)
     for first, last in stretches:
         sentence = script[first].sentence
+        if first == owner and not cuts and _letters(script, first, last) == said.replace(" ", ""):
+            continue
         written = " ".join(word.word for word in script[first:last])
         words = said if first == owner else ""
         kind: DepartureKind = "not heard" if sentence not in present else "differs" if words else "left out"

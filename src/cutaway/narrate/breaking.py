@@ -18,6 +18,10 @@ i you he she it we they there
 LEANING = frozenset(_LEANING_WORDS.split())
 _STOP = re.compile(r"[.!?…][\"'”’)\]]*$")
 _CLAUSE = re.compile(r"[,;:–—][\"'”’)\]]*$")
+# A mark is said otherwise with its number than alone: 'Mk 2' is 'mark two'.
+_NUMBERED = re.compile(
+    r"\b(?:(?:[Mm](?:ar)?ks?|[Mm]ods?|Nos?|Figs?|[Pp]aras?|A\.\s?L)\.?\s+[0-9]+[A-Za-z]?|[Mm](?:ar)?ks?\.?\s+[IVX]+)\b"
+)
 _NUMBER = re.compile(r"^[(\"'“‘]*[±+-]?\d[\d,.]*$")
 
 
@@ -40,7 +44,11 @@ def pieces(text: str, kept: Iterable[tuple[int, int]] = ()) -> tuple[str, ...]:
 
 
 def kept_together(text: str, glossary: tuple[Term, ...] = ()) -> tuple[tuple[int, int], ...]:
-    """What neither a caption nor a line may part: a figure and its unit, and the words of a term."""
+    """What neither a caption nor a line may part: a figure and its unit, a thing and its number, the words of a term.
+
+    >>> pieces("On the Mk 2 with mod. 12.", kept_together("On the Mk 2 with mod. 12."))
+    ('On', 'the', 'Mk 2', 'with', 'mod. 12.')
+    """
     found: list[tuple[int, int]] = []
     at = 0
     for quantity in figures_in(text):
@@ -48,6 +56,7 @@ def kept_together(text: str, glossary: tuple[Term, ...] = ()) -> tuple[tuple[int
         if start >= 0:
             at = start + len(quantity.text)
             found.append((start, at))
+    found.extend(match.span() for match in _NUMBERED.finditer(text))
     terms = [name for term in glossary for name in (term.name, *term.also) if " " in name]
     for name in terms:
         found.extend(match.span() for match in re.finditer(re.escape(name), text, re.IGNORECASE))

@@ -2,15 +2,17 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from cutaway.handbook.records import Script, Term
 from cutaway.narrate.alignment import Alignment, Departure, align
 from cutaway.narrate.breaking import kept_together
 from cutaway.narrate.caption_reading import ReadCue, without_tags
+from cutaway.narrate.language_model import NUMBER_WORDS
 from cutaway.narrate.pronounce import Dictionary, said
 from cutaway.narrate.recogniser import Heard
 from cutaway.narrate.repair import Repair, numbered
+from cutaway.narrate.same_said import same_said
 from cutaway.narrate.script_words import SaidWord, script_words, sentence_pieces, words_said
 from cutaway.narrate.sounding import alike, sound_of
 from cutaway.narrate.spoken import spoken_form
@@ -45,15 +47,18 @@ def compare(cues: tuple[ReadCue, ...], script: Script, glossary: tuple[Term, ...
     """What captions and script make of each other; both must have words."""
     words = caption_words(cues, glossary)
     written = script_words(script.sentences, glossary)
-    found = align(written, tuple(word.heard for word in words))
+    found = align(written, tuple(word.heard for word in words), cuts=True)
     proposed: list[Repair] = []
     left: list[Departure] = []
     for one in found.departures:
-        repair = _repair(one, cues, words, written, script, glossary, dictionary)
-        if repair is None:
-            left.append(one)
-        else:
+        as_letters = one.written.replace(" ", "") == one.said.replace(" ", "")
+        if same_said(one.written, one.said) and not as_letters:
+            continue
+        repair = _repair(_widened(one, words, written), cues, words, written, script, glossary, dictionary)
+        if repair is not None:
             proposed.append(repair)
+        elif not as_letters:
+            left.append(one)
     return Compared(numbered(proposed), tuple(left), _agreed(found, words), found.share)
 
 
@@ -108,8 +113,10 @@ def _repair(
         return None
     sides = tuple(w.heard.word for w in heard), tuple(w.word for w in own)
     sounds = {word: ways[0] for word, ways in said((*sides[0], *sides[1]), dictionary).items()}
+    if _other_figures(*sides):
+        return None  # perhaps it was said so: a person has to listen
     score = alike(sound_of(sides[0], sounds), sound_of(sides[1], sounds))
-    if score < _MISHEARD:
+    if score < _MISHEARD and "".join(sides[0]) != "".join(sides[1]):
         return None
     pieces = sentence_pieces(script.sentences[one.sentence].text, glossary)
     right = " ".join(pieces[own[0].piece : own[-1].piece + 1]).strip(_EDGES)
@@ -117,6 +124,41 @@ def _repair(
     text = cues[heard[0].cue].text.file.text[start:end]
     reason = f"the script has '{right}' here, and it sounds like that"
     return Repair(0, heard[0].cue, start, end, text, right, reason, round(1.0 + score, 3))
+
+
+def _one_piece(at: int, to: int, words: tuple[CaptionWord, ...], written: tuple[SaidWord, ...]) -> bool:
+    """Whether the words before and at these places belong together, in the script or in the captions."""
+    before, after = written[at - 1], written[at]
+    together = (before.sentence, before.piece) == (after.sentence, after.piece)
+    return together or words[to - 1].start == words[to].start
+
+
+def _other_figures(heard: tuple[str, ...], written: tuple[str, ...]) -> bool:
+    """Whether both sides have figures, and others."""
+    said, own = (tuple(word for word in side if word in NUMBER_WORDS) for side in (heard, written))
+    return bool(said and own) and said != own
+
+
+def _widened(one: Departure, words: tuple[CaptionWord, ...], written: tuple[SaidWord, ...]) -> Departure:
+    """The departure with the words around it that agree and belong to the same piece: 'petrol clock' for 'clock',
+    where the script has 'petrol cock' as one."""
+    (first, last), (low, high) = one.of_script, one.of_heard
+
+    while (
+        0 < first < len(written)
+        and 0 < low < len(words)
+        and written[first - 1].word == words[low - 1].heard.word
+        and _one_piece(first, low, words, written)
+    ):
+        first, low = first - 1, low - 1
+    while (
+        0 < last < len(written)
+        and 0 < high < len(words)
+        and written[last].word == words[high].heard.word
+        and _one_piece(last, high, words, written)
+    ):
+        last, high = last + 1, high + 1
+    return replace(one, of_script=(first, last), of_heard=(low, high))
 
 
 def _whole(one: Departure, words: tuple[CaptionWord, ...], written: tuple[SaidWord, ...]) -> bool:

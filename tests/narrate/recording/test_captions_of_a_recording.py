@@ -10,9 +10,12 @@ from typer.testing import CliRunner, Result
 from cutaway.api.recording import make_captions
 from cutaway.cli.main import app
 from cutaway.narrate.caption_reading import read_captions, timestamp_seconds
+from cutaway.narrate.language_model import NUMBER_WORDS
 from cutaway.narrate.recorded import slots
+from cutaway.narrate.spoken import spoken_form
 from cutaway.problems.span import TextFile
 from tests.conftest import SAMPLE
+from tests.narrate.recording.conftest import aligned, voice_or_skip
 from tests.narrate.recording.test_alignment import align, heard, script_of
 from tests.narrate.recording.turnstone import SENTENCES
 from tests.narrate.recording.voice import Speech
@@ -107,3 +110,24 @@ def test_a_sentence_that_was_not_heard_takes_no_time_in_the_chapters() -> None:
     times = slots(found)
     assert times[1].start == times[1].stop == times[0].stop
     assert [slot.start for slot in times] == sorted(slot.start for slot in times)
+
+
+FIGURES = (
+    ("The Mk 2 has two tanks, each of {} gallons, in the lower wing roots.", "15", "50"),
+    ("Normal oil pressure on the Mk 2 is {} pounds per square inch.", "65", "60"),
+    ("The engine is run at {} revolutions per minute after starting.", "800", "900"),
+    ("The speed in a dive must not exceed {} miles an hour on any account.", "170", "117"),
+    ("The navigation lamps take {} volts from the battery behind the seat.", "12", "24"),
+)
+
+
+@pytest.mark.parametrize("voice", ["rms", "slt"])
+def test_figures_that_are_read_wrongly_are_among_the_doubts(voice: str, tmp_path: Path) -> None:
+    """Four of five at least: 'seventy' and 'seventeen' can sound alike to the end."""
+    written, wrong = (tuple(spoken_form(one[0].format(one[at])) for one in FIGURES) for at in (1, 2))
+    speaker = voice_or_skip(voice)
+    right = aligned(speaker.say(written).write(tmp_path / "right.wav"), tmp_path, written)
+    assert right.departures == ()
+    said = aligned(speaker.say(wrong).write(tmp_path / "wrong.wav"), tmp_path, written)
+    told = {one.sentence for one in said.departures if NUMBER_WORDS & set(f"{one.written} {one.said}".split())}
+    assert len(told) >= 4 and 0 in told
