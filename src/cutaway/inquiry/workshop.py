@@ -26,10 +26,8 @@ from cutaway.problems.diagnostic import Problems
 Values = tuple[tuple[tuple[str, str], float], ...]
 Until = Literal["end", "rest", "calm"]
 
-# When it is looked whether a model has calmed down, s after the last change, and how long it must have been calm by
-# then. Choices of ours.
+# When it is looked whether a model has calmed down, s after the last change. Choices of ours.
 CALM_AFTER = (120.0, 600.0)
-CALM_FOR = 1.0
 # How many numbers the traces that are kept may have: about 160 MB.
 ROOM_FOR = 20_000_000
 
@@ -166,12 +164,8 @@ class Workshop:
         self._reach([(request.made, request.legs) for request in requests])
         keyed = {_run_key(request): request for request in requests if self._state(request) is not None}
         waiting = {key: request for key, request in keyed.items() if key not in self._runs}
-        for stage in range(1 + len(CALM_AFTER)):
-            found = self._run([self._job(request, stage) for request in waiting.values()])
-            for (key, request), run in zip(tuple(waiting.items()), found, strict=True):
-                if _finished(request, run, stage):
-                    self._runs[key] = run
-                    del waiting[key]
+        found = self._run([self._job(request) for request in waiting.values()])
+        self._runs.update(zip(waiting, found, strict=True))
         return [self._result(request) for request in requests]
 
     def forget(self, requests: Sequence[Request]) -> None:
@@ -191,12 +185,17 @@ class Workshop:
         state = self._states[_state_key(request.made, request.legs)]
         return state if isinstance(state, State) else None
 
-    def _job(self, request: Request, stage: int) -> Job:
-        """The job of a request; of one that is to become calm, as long as the stage says."""
-        seconds = _length(request, stage)
-        sets = request.legs[-1].sets
-        machine, changes = request.made.machine, request.changes
-        return Job(machine, self._state(request), sets, changes, seconds, request.until != "end")
+    def _job(self, request: Request) -> Job:
+        """The job of a request; one that is to become calm is looked at on the way."""
+        return Job(
+            request.made.machine,
+            self._state(request),
+            request.legs[-1].sets,
+            request.changes,
+            request.seconds,
+            until_rest=request.until != "end",
+            looks=looks(request.changes, request.seconds) if request.until == "calm" else (),
+        )
 
     def _result(self, request: Request) -> Run | Outcome:
         state = self._states[_state_key(request.made, request.legs)]
@@ -240,20 +239,10 @@ class Workshop:
         return run_jobs(jobs, self._threads)
 
 
-def _length(request: Request, stage: int) -> float:
-    if request.until != "calm" or stage == len(CALM_AFTER):
-        return request.seconds
-    last = max((change.time for change in request.changes), default=0.0)
-    return min(last + CALM_AFTER[stage], request.seconds)
-
-
-def _finished(request: Request, run: Run, stage: int) -> bool:
-    """Whether a run answers its request: always, but for one that is to become calm and has not yet."""
-    if request.until != "calm" or run.outcome.kind != "done" or _length(request, stage) >= request.seconds:
-        return True
-    return 0.0 <= run.certificate.rest <= float(run.times[-1]) - CALM_FOR or float(run.times[-1]) < _length(
-        request, stage
-    )
+def looks(changes: Sequence[Change], seconds: float) -> tuple[float, ...]:
+    """When a run that is to become calm is looked at, s, before its end."""
+    last = max((change.time for change in changes), default=0.0)
+    return tuple(last + after for after in CALM_AFTER if last + after < seconds)
 
 
 def _within(request: Request) -> Request:

@@ -110,7 +110,9 @@ class Run:
 class Job:
     """One lane to run: a compiled machine from a state (None: its own start), with changes, for `seconds`.
 
-    until_rest: stop early once nothing moves and no change is due (the run is then held to its end).
+    until_rest: stop early once nothing moves and no change is due (the run is then held to its end). looks: moments
+    before that, s, after the last change, at which the run ends if it has been calm for a while or goes steadily to and
+    fro (see `machine/ending.py`).
     """
 
     machine: Any
@@ -119,3 +121,4 @@ class Job:
     changes: tuple[Change, ...]
     seconds: float
     until_rest: bool = False
+    looks: tuple[float, ...] = ()

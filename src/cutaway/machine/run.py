@@ -9,7 +9,22 @@ import numpy as np
 from cutaway.machine import audit
 from cutaway.machine.compile import Machine
 from cutaway.machine.compiled import kernel, kernel_hash
-from cutaway.machine.layout import AT_REST, END, EVENTS, FULL, NOW_SET, ROWS, TIME, WHICH, Floats, Live
+from cutaway.machine.ending import may_end
+from cutaway.machine.layout import (
+    AT_REST,
+    DONE,
+    END,
+    EVENTS,
+    FULL,
+    NOW_SET,
+    ROWS,
+    STEPS,
+    STILL_SINCE,
+    TIME,
+    WHICH,
+    Floats,
+    Live,
+)
 from cutaway.machine.outcome import outcome_of
 from cutaway.machine.records import Event, Job, Run
 from cutaway.machine.state import initial_state, live_arrays, started, state_of
@@ -49,20 +64,17 @@ def _run(job: Job) -> Run:
     start = started(machine, job.start, job.sets)
     changes = sorted(job.changes, key=lambda change: change.time)
     live = live_arrays(machine, start, changes, job.seconds, job.until_rest)
-    advance = kernel()
-    advance(machine.fixed, machine.numbers, live)  # the first call only begins
+    kernel()(machine.fixed, machine.numbers, live)  # the first call only begins
     held = audit.contents(machine, live)
     times: list[Floats] = []
     values: list[Floats] = []
     events: list[Event] = []
-    status = FULL
-    while status == FULL:
-        status = advance(machine.fixed, machine.numbers, live)
-        rows, found = int(live.counts[ROWS]), int(live.counts[EVENTS])
-        times.append(live.rows[:rows, 0].copy())
-        values.append(live.rows[:rows, 1:].copy())
-        events.extend(_events(machine, live, found))
-        live.counts[ROWS] = live.counts[EVENTS] = 0
+    status = DONE
+    for end in (*job.looks, job.seconds):
+        live.clock[END] = end
+        status = _march(machine, live, times, values, events)
+        if status != DONE or may_end(end, float(live.clock[STILL_SINCE]), int(live.counts[STEPS]), events):
+            break
     if status == AT_REST:
         times.append(live.clock[END : END + 1].copy())
         values.append(values[-1][-1:])
@@ -75,6 +87,19 @@ def _run(job: Job) -> Run:
         certificate=audit.certificate(machine, live, held, kernel_hash()),
         end=state_of(machine, live),
     )
+
+
+def _march(machine: Machine, live: Live, times: list[Floats], values: list[Floats], events: list[Event]) -> int:
+    """Run on to the end that stands in the clock, and hand over what was recorded on the way."""
+    status = FULL
+    while status == FULL:
+        status = kernel()(machine.fixed, machine.numbers, live)
+        rows, found = int(live.counts[ROWS]), int(live.counts[EVENTS])
+        times.append(live.rows[:rows, 0].copy())
+        values.append(live.rows[:rows, 1:].copy())
+        events.extend(_events(machine, live, found))
+        live.counts[ROWS] = live.counts[EVENTS] = 0
+    return status
 
 
 def _events(machine: Machine, live: Live, count: int) -> list[Event]:

@@ -20,10 +20,11 @@ from cutaway.inquiry.search.universe import universe
 from cutaway.inquiry.signals import needed
 from cutaway.inquiry.truth import true_at_end
 from cutaway.inquiry.verdicts import Undecided
-from cutaway.inquiry.workshop import CALM_AFTER, CALM_FOR, Request
+from cutaway.inquiry.workshop import Request, looks
 from cutaway.language.claims import ParsedRule
 from cutaway.language.syntax import Action, ControlRef, Move, Wait
 from cutaway.machine.bind import ControlSlot
+from cutaway.machine.ending import is_calm
 from cutaway.machine.likeness import likeness
 from cutaway.machine.names import control_name
 from cutaway.machine.reaching import Reaching
@@ -172,26 +173,26 @@ class Hands:
 
     def _calm(self, pairs: Sequence[tuple[Here, Hand]], made: Sequence[_Made]) -> list[tuple[Run, float | None]]:
         """Runs until it is calm, and how long that was waited for after the move; None where it never is."""
-        found: dict[int, tuple[Run, float | None]] = {}
-        for seconds in (*CALM_AFTER, LONGEST_REST):
-            left = [i for i in range(len(pairs)) if i not in found]
-            # The longest rest counts from the movement, as a claim's does.
-            lengths = [made[i].changes[-1].time + seconds if seconds < LONGEST_REST else LONGEST_REST for i in left]
-            runs = self._run(
-                [(pairs[i][0], made[i], length) for i, length in zip(left, lengths, strict=True)], until_rest=True
-            )
-            for i, run, length in zip(left, runs, lengths, strict=True):
-                quiet = 0.0 <= run.certificate.rest <= float(run.times[-1]) - CALM_FOR or run.times[-1] < length
-                if run.outcome.kind != "done" or quiet:
-                    found[i] = (run, seconds)
-                elif seconds == LONGEST_REST:
-                    found[i] = (run, None)
-        return [found[i] for i in range(len(pairs))]
+        # The longest rest counts from the movement, as a claim's does.
+        looked = [looks(one.changes, LONGEST_REST) for one in made]
+        wanted = [(here, one, LONGEST_REST) for (here, _), one in zip(pairs, made, strict=True)]
+        found: list[tuple[Run, float | None]] = []
+        for run, at, one in zip(self._run(wanted, looked), looked, made, strict=True):
+            end = float(run.times[-1])
+            wait = end - one.changes[-1].time if end < LONGEST_REST else LONGEST_REST
+            found.append((run, wait if end in at or is_calm(end, run.certificate.rest) else None))
+        return found
 
-    def _run(self, wanted: Sequence[tuple[Here, _Made, float]], until_rest: bool = False) -> list[Run]:
+    def _run(
+        self, wanted: Sequence[tuple[Here, _Made, float]], looked: Sequence[tuple[float, ...]] | None = None
+    ) -> list[Run]:
+        """Runs for so long. looked: when each is looked at on the way, to end once all is calm."""
         machine = self.base.made.machine
         self.runs += len(wanted)
-        jobs = [Job(machine, here.state, (), made.changes, seconds, until_rest) for here, made, seconds in wanted]
+        jobs = [
+            Job(machine, here.state, (), one.changes, seconds, looked is not None, looked[i] if looked else ())
+            for i, (here, one, seconds) in enumerate(wanted)
+        ]
         return list(self.base.question.workshop.gone_on(jobs))
 
     def _here(self, run: Run) -> tuple[Here, str]:
