@@ -26,6 +26,8 @@ from cutaway.language.syntax import (
 from cutaway.machine import names
 from cutaway.machine.bind import Bound
 from cutaway.parts.kind import Kind, Reading, State
+from cutaway.parts.recipe import Medium
+from cutaway.quantities.quantity import Dimension
 
 Services = Mapping[str, Statement]
 
@@ -92,7 +94,11 @@ def needed(statement: Statement, bound: Bound, services: Services) -> Needed:
                 if not seen:
                     missing.append(f"a state or a reading of {part}" if part in bound.parts else str(part))
                 missing += [str(c.part) for c in controls if (c.part, c.control) not in bound.controls]
-            case Compare(reading=reading) | Trend(reading=reading) | AgainstScope(reading=reading):
+            case Compare(reading=reading, quantity=quantity):
+                _reading_signals(bound, reading, found, missing)
+                if dimension_of(bound, reading) not in (None, quantity.dimension):
+                    missing.append(f"a reading of {reading.part} such as {quantity.text}")
+            case Trend(reading=reading) | AgainstScope(reading=reading):
                 _reading_signals(bound, reading, found, missing)
             case AtPosition(control=control):
                 if _can_stand(bound, atom):
@@ -142,12 +148,30 @@ def state_of(kind: Kind, words: str) -> State | None:
     return None
 
 
+def stands_for(state: State, words: str) -> bool:
+    """Whether the words are the state's own, rather than its opposite's."""
+    return words.casefold() == state.words.casefold()
+
+
 def reading_of(kind: Kind, name: str) -> Reading | None:
     """The kind's reading of that name; '' is the main one."""
     for reading in kind.readings:
         if reading.name.casefold() == name.casefold() or (not name and reading.main):
             return reading
     return kind.readings[0] if kind.readings and not name else None
+
+
+_ACROSS: Mapping[Medium, Dimension] = {"current": "voltage", "heat": "temperature"}
+
+
+def dimension_of(bound: Bound, ref: ReadingRef) -> Dimension | None:
+    """What a reading is measured in on this subject; None where it has none of it."""
+    kind = kind_on(bound, ref.part)
+    if ref.port:
+        medium = bound.wiring.media.get(bound.wiring.joined.get(names.node_name(ref.part, ref.port), ""))
+        return _ACROSS.get(medium, "pressure") if medium is not None and kind is not None else None
+    reading = reading_of(kind, ref.reading) if kind is not None else None
+    return reading.dimension if reading is not None else None
 
 
 def _state_signal(bound: Bound, part: str, words: str, found: set[str], missing: list[str]) -> None:

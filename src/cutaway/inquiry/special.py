@@ -12,7 +12,7 @@ from cutaway.inquiry.evidence import cites_of
 from cutaway.inquiry.judging import Concluded, Plan, Results, scenes_of, settled_plan, unanswered
 from cutaway.inquiry.positions import all_combinations
 from cutaway.inquiry.scenes import Question, Scene
-from cutaway.inquiry.signals import kind_on, reading_of, watched
+from cutaway.inquiry.signals import dimension_of, kind_on, watched
 from cutaway.inquiry.told import placed_at_end
 from cutaway.inquiry.truth import reading_datum, reading_trace
 from cutaway.inquiry.verdicts import Fails, Holds, NotModelled, Seen, Setup, Undecided, Verdict
@@ -94,24 +94,16 @@ def _request(scope: Scope, made: Made, scene: Scene) -> Request:
 
 def _small(ref: ReadingRef, question: Question, values: Sequence[float]) -> float:
     """Below what two readings are the same."""
-    return max(SAME * max((abs(v) for v in values), default=0.0), TOO_SMALL.get(_dimension(question, ref), 0.0))
-
-
-def _dimension(question: Question, ref: ReadingRef) -> str:
-    kind = kind_on(question.bound, ref.part)
-    reading = reading_of(kind, ref.reading) if kind is not None and not ref.port else None
-    if reading is not None:
-        return reading.dimension
-    wiring = question.bound.wiring
-    medium = wiring.media[wiring.joined[names.node_name(ref.part, ref.port)]]
-    return "voltage" if medium == "current" else "pressure"
+    return max(
+        SAME * max((abs(v) for v in values), default=0.0), TOO_SMALL.get(dimension_of(question.bound, ref) or "", 0.0)
+    )
 
 
 def _seen(question: Question, ref: ReadingRef, value: float) -> Seen:
     name = f"{ref.part}.{ref.port}" if ref.port else str(ref.part)
     if np.isnan(value):
         return Seen(name, 0.0, None, "", "dead")
-    return Seen(name, 0.0, value, _dimension(question, ref), "", reading_datum(ref, question.bound))
+    return Seen(name, 0.0, value, dimension_of(question.bound, ref) or "", "", reading_datum(ref, question.bound))
 
 
 def _trend(question: Question, statement: Trend, made: Made) -> Plan:

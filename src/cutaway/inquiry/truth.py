@@ -7,7 +7,7 @@ from functools import reduce
 
 import numpy as np
 
-from cutaway.inquiry.signals import Services, kind_on, position_signal, reading_of, state_of
+from cutaway.inquiry.signals import Services, kind_on, position_signal, reading_of, stands_for, state_of
 from cutaway.inquiry.spans_of_time import Times, both, complement, either, of_flags, of_positive
 from cutaway.language.syntax import (
     And,
@@ -38,7 +38,7 @@ def truth(statement: Statement, run: Run, bound: Bound, services: Services) -> T
             state = state_of(kind, words) if kind is not None else None
             assert state is not None, f"{part} has no state {words}"
             times = of_flags(run.times, run.column(names.signal_name(part, state.signal)), until)
-            return complement(times) if negated else times
+            return complement(times) if negated == stands_for(state, words) else times
         case AtPosition(negated=negated):
             times = _at_position(statement, run, bound, until)
             return complement(times) if negated else times

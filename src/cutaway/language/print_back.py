@@ -281,7 +281,7 @@ def _control(ref: ControlRef) -> str:
 
 
 def _reading(ref: ReadingRef) -> str:
-    return f"{ref.part}.{ref.port or ref.reading}"
+    return f"{ref.part}.{ref.port or ref.reading}".removesuffix(".")
 
 
 def _place(position: str, level: float | None) -> str:

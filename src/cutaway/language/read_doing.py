@@ -63,8 +63,8 @@ def so(subject: Subject, word: Token, negated: bool, said: Said, span: Span) -> 
         control, position = positions[0]
         return AtPosition(control.ref, position, "is", None, negated, span)
     if states and subject.part is not None:
-        state, opposite = states[0]
-        return InState(subject.part.name, state.words, negated != opposite, span)
+        name, opposite = _one_name(states, word)
+        return InState(subject.part.name, name, negated != opposite, span)
     _note_cannot_be(subject, word, said)
     return None
 
@@ -79,6 +79,15 @@ def _states(part: PartWords | None, word: Token) -> list[tuple[State, bool]]:
     states = part.states if part is not None else ()
     found = [(state, False) for state in states if key(state.words) == key(word)]
     return found + [(state, True) for state in states if state.opposite and key(state.opposite) == key(word)]
+
+
+def _one_name(states: list[tuple[State, bool]], word: Token) -> tuple[str, bool]:
+    """By which name a state goes on all standards, and whether the word is its opposite. Kinds that do not agree in
+    this are each asked for the word itself."""
+    state, opposite = states[0]
+    if any((key(one.words), turned) != (key(state.words), opposite) for one, turned in states):
+        return next(one.opposite if turned else one.words for one, turned in states), False
+    return state.words, opposite
 
 
 def _note_cannot_be(subject: Subject, word: Token, said: Said) -> None:
@@ -197,7 +206,8 @@ def _comes_on(subject: Subject, predicate: Branch, said: Said, span: Span) -> St
     for word in VERBS[key(verb)]:
         found = [(s, key(s.opposite) == word) for s in part.states if word in (key(s.words), key(s.opposite))]
         if found:
-            return _begins(part, found[0], predicate, said, span)
+            state, opposite = found[0]
+            return _begins(part, (state.words, opposite), predicate, said, span)
     states = [w for state in part.states for w in (state.words, state.opposite) if w]
     hint = f"Write {part.name} becomes {listed(states, 'or')} at …" if states else ""
     said.note("L213", verb, f"{subject.name} has no state that begins when it {verb}.", hint)
@@ -213,11 +223,11 @@ def _becomes(subject: Subject, predicate: Branch, said: Said, span: Span) -> Sta
     if not found:
         _note_cannot_be(subject, word, said)
         return None
-    state, opposite = found[0]
-    return _begins(part, (state, opposite != is_negated(predicate)), predicate, said, span)
+    name, opposite = _one_name(found, word)
+    return _begins(part, (name, opposite != is_negated(predicate)), predicate, said, span)
 
 
-def _begins(part: PartWords, state: tuple[State, bool], predicate: Branch, said: Said, span: Span) -> Statement | None:
+def _begins(part: PartWords, state: tuple[str, bool], predicate: Branch, said: Said, span: Span) -> Statement | None:
     amount = _amount(predicate)
     quantity = said.quantity(amount)
     if not has_token(predicate, "FALLING", "RISING"):
@@ -226,7 +236,7 @@ def _begins(part: PartWords, state: tuple[State, bool], predicate: Branch, said:
         return None
     if quantity is None:
         return None
-    return ComesOnAt(part.name, state[0].words, state[1], quantity, has_token(predicate, "FALLING"), span)
+    return ComesOnAt(part.name, state[0], state[1], quantity, has_token(predicate, "FALLING"), span)
 
 
 DOING: Mapping[str, Reader] = MappingProxyType(

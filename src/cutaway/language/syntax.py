@@ -125,7 +125,8 @@ class Scope:
 
 @dataclass(frozen=True, slots=True)
 class ReadingRef:
-    """A number that a run gives: a part's reading, or the pressure (voltage) at one of its ports."""
+    """A number that a run gives: a part's reading, or the pressure (voltage) at one of its ports; with neither named
+    the main reading of the kind that the part is on a standard."""
 
     part: PartName
     reading: str
@@ -134,7 +135,8 @@ class ReadingRef:
 
 @dataclass(frozen=True, slots=True)
 class InState:
-    """'fuel lamp is lit', 'flaps are down'. state: the kind's own words for it; its opposite is negated."""
+    """'fuel lamp is lit', 'flaps are down'. state: the kind's own words for it; its opposite is negated, unless the
+    part is of several kinds, of which one has it as the opposite and another has not."""
 
     part: PartName
     state: str

@@ -159,14 +159,12 @@ def _part_words(blocks: tuple[Part, ...], kinds: Mapping[str, Kind]) -> PartWord
     name = blocks[0].name
     known = [(block, kinds[block.kind]) for block in blocks if block.kind in kinds]
     readings = _merged_readings((name, kind) for _, kind in known)
-    mains = [r for _, kind in known for r in kind.readings if r.main or len(kind.readings) == 1]
-    main = next((one for one in readings if mains and one.ref.reading == mains[0].name), None)
     return PartWords(
         name,
         _merged_controls(name, known),
         _once(state for _, kind in known for state in kind.states),
         readings,
-        main,
+        _main_reading(name, [kind for _, kind in known], readings),
         _once(f.name for _, kind in known for f in kind.failures),
         _once(c.dimension for _, kind in known for c in kind.contents),
         _once((w.name, w.dimension) for _, kind in known for w in kind.wants),
@@ -200,6 +198,15 @@ def _merged_readings(of: Iterable[tuple[PartName, Kind]]) -> tuple[ReadingWords,
             dimensions = _once((*before, reading.dimension))
             found[reading.name] = ReadingWords(ReadingRef(name, reading.name, ""), dimensions)
     return tuple(found.values())
+
+
+def _main_reading(name: PartName, kinds: list[Kind], readings: tuple[ReadingWords, ...]) -> ReadingWords | None:
+    """What is meant where the part alone is named. Where its kinds call it by different names it has none, '', which
+    is the main reading of whichever kind the part is on a standard."""
+    mains = [r for kind in kinds for r in kind.readings if r.main or len(kind.readings) == 1]
+    if len({one.name for one in mains}) > 1:
+        return ReadingWords(ReadingRef(name, "", ""), _once(one.dimension for one in mains))
+    return next((one for one in readings if mains and one.ref.reading == mains[0].name), None)
 
 
 def _control_names(parts: Iterable[PartWords]) -> Iterator[tuple[str, ControlWords]]:
