@@ -479,3 +479,9 @@ horn switch: {kind: interlocked switch, made with: flap lever, on: MARK}
     assert problem.code == "H332" and "a tank (as it is on Mk 2) has no position" in problem.message
     _, problems = load_sample(tmp_path / "one", fuel(text.replace("MARK", "Mk 1")))
     assert problems == ()
+
+
+def test_a_kind_goes_by_its_right_article(tmp_path):
+    text = "vessel: {kind: accumulator, volume: 40 cu in, air pressure: 500 lb/sq in, bore: 1 in}\n"
+    _, problem = only(tmp_path, text)
+    assert problem.message == "'bore' is not an entry of vessel, which is an accumulator."

@@ -168,7 +168,7 @@ def no_port(found: Found, part: Part, names: tuple[str, ...]) -> Diagnostic:
     return Diagnostic(
         "H311",
         found.inner_span,
-        f"{found.name} has no port '{found.inner}'; it is a {part.kind}.",
+        f"{found.name} has no port '{found.inner}'; it is {a(part.kind)}.",
         f"{hint} {has}" if names and hint.startswith("Did") else has,
     )
 
@@ -178,7 +178,8 @@ def which_port(found: Found, part: Part, names: tuple[str, ...], span: Span) -> 
     if names:
         hint = f"Write {listed([f'{found.name}.{name}' for name in names], 'or')}."
     else:
-        hint = f"A {part.kind} is tied by what its entry says (driven by, senses and the like), not by lines."
+        what = a(part.kind).capitalize()
+        hint = f"{what} is tied by what its entry says (driven by, senses and the like), not by lines."
     several = f"It is not plain which port of {found.name} is meant."
     return Diagnostic("H312", span, several if names else f"{found.name} has no port that could be joined.", hint)
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from cutaway.handbook.door import block_of, form, has_faulty, several_of, words_of, wrong_form
 from cutaway.handbook.doubts import Owner, likely_paragraphs
 from cutaway.handbook.head import Head, read_cites, read_on
-from cutaway.handbook.names import did_you_mean, fold, listed, nearest
+from cutaway.handbook.names import a, did_you_mean, fold, listed, nearest
 from cutaway.handbook.nodes import Block, Entry, Faulty, Items, Node, Words
 from cutaway.handbook.part_tables import read_table
 from cutaway.handbook.ports import Kinds
@@ -313,7 +313,7 @@ class _Reading:
         return Diagnostic(
             "H302",
             entry.key.span,
-            f"'{entry.key.text}' is not an entry of {self.owner.name}, which is a {self.kind.name}.",
+            f"'{entry.key.text}' is not an entry of {self.owner.name}, which is {a(self.kind.name)}.",
             f"Did you mean {near}? {has}" if near else has,
         )
 

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from cutaway.handbook.door import admit, block_of
-from cutaway.handbook.names import did_you_mean, fold, listed
+from cutaway.handbook.names import a, did_you_mean, fold, listed
 from cutaway.handbook.nodes import Block, Entry, Faulty, Node, Words
 from cutaway.handbook.ports import control_named, positions_of
 from cutaway.handbook.records import Part, Setting, Situation
@@ -150,7 +150,7 @@ def _no_control(name: str, inner: str, parts: tuple[Part, ...], key: Words, inde
     own = list(dict.fromkeys(f"{name} {control.name}".strip() for control in controls))
     if not own:
         movable = listed([p[0].name for p in index.parts.values() if index.kind(p[0]).controls][:8], "or")
-        message = f"{name} is a {parts[0].kind}: it has nothing that can be set."
+        message = f"{name} is {a(parts[0].kind)}: it has nothing that can be set."
         return Diagnostic("H403", key.span, message, f"Set what works it: {movable}." if movable else "Take it out.")
     said = f"no control '{inner}'" if inner else "several controls"
     return Diagnostic("H403", key.span, f"{name} has {said}.", f"Write {listed(own, 'or')}.")
@@ -183,7 +183,7 @@ def _start(entry: Entry, index: Index) -> tuple[Setting | None, Problems]:
     content = next((c for part in found.parts for c in index.kind(part).contents), None)
     if content is None or found.inner:
         holders = [p[0].name for p in index.parts.values() if index.kind(p[0]).contents]
-        message = f"{entry.key.text} is a {found.parts[0].kind}: it holds nothing that could be given a start."
+        message = f"{entry.key.text} is {a(found.parts[0].kind)}: it holds nothing that could be given a start."
         if found.inner:
             return None, (Diagnostic("H406", entry.key.span, message, f"Write {found.name}: {entry.value.text}"),)
         hint = f"Give a start to {listed(holders[:8], 'or')}." if holders else "Take it out."
