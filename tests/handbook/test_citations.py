@@ -48,6 +48,16 @@ def test_an_airframe_in_an_on_is_h803(tmp_path):
     assert "on: Mk 2" in problems[0].hint
 
 
+@pytest.mark.parametrize("on, names", [("S-1", {"S-1"}), ("[Mk 1, s-1]", {"Mk 1", "S-1"}), ("Mk 2", {"Mk 2"})])
+def test_a_drill_can_be_of_an_airframe(tmp_path, on, names):
+    files = fuel("cock: {kind: cock}")
+    files["type.yaml"] = "name: S\nmarks: [Mk 1, Mk 2]\nairframes: {S-1: {standard: Mk 2}}\n"
+    files["drills/starting.md"] = f"---\nfrom: parked\non: {on}\n---\n\n1. Wait: `cock is off`.\n"
+    folder, problems = load_sample(tmp_path, files)
+    assert problems == ()
+    assert folder.drills[0].on.names == names
+
+
 @pytest.mark.parametrize("on, wanted", [
     ("Mk 1", {"Mk 1"}), ("not Mk 1", {"Mk 2"}), ("[Mk 1, Mk 2]", {"Mk 1", "Mk 2"}), ("Mk 1 or Mk 2", {"Mk 1", "Mk 2"}),
 ])  # fmt: skip

@@ -2,8 +2,9 @@
 
 from pathlib import Path
 
+from cutaway.api.drill import drill as told_of
 from cutaway.inquiry.memory import Memory
-from cutaway.inquiry.verdicts import Fails, Holds
+from cutaway.inquiry.verdicts import Fails, Holds, NotModelled
 from cutaway.language.syntax import Move, Wait, When
 from cutaway.narrate.checked import BETWEEN_STEPS, DRILL_WATCH, Asking, check_words, drill_claims, is_wrong
 from tests.inquiry.folders import PUMPED, Folder, folder_at
@@ -62,3 +63,24 @@ def test_a_wrong_sight_is_found_at_its_step(tmp_path: Path) -> None:
     ((number, span, verdict),) = wrong
     assert number == 3 and span.file.text[span.start : span.end] == "upper tank is empty"
     assert isinstance(verdict, Fails) and verdict.why == "never came"
+
+
+def test_a_drill_of_one_aeroplane(tmp_path: Path) -> None:
+    """It is judged for that aeroplane with what it lacks, and for no standard."""
+    lamp = "  lamp: {kind: filament lamp}\nlines:"
+    files = {
+        "type.yaml": "name: Wren\nmarks: [Mk 1]\nairframes: {W-9: {standard: Mk 1, missing: [lamp]}}\n",
+        "systems/fuel.yaml": PUMPED.replace("lines:", lamp),
+        "situations.yaml": SITUATIONS,
+        "drills/moving.md": "---\nfrom: standing\non: W-9\n---\n\n"
+        "1. Petrol: `cock to on`. It is: `cock is on`. No light: `lamp is out`.\n",
+    }
+    folder = folder_at(tmp_path, files)
+    asking = Asking(rests=False)
+    checked, problems = check_words(folder.workshop, folder.loaded.parsed, folder.loaded.told, Memory(None), asking)
+    assert problems == ()
+    judged = [one for claim in checked.steps[0].claims for one in claim.judged]
+    assert [(one.subject.name, type(one.verdict)) for one in judged] == [("W-9", Holds), ("W-9", NotModelled)]
+    told, problems = told_of(tmp_path, "moving")
+    assert told is not None and problems == ()
+    assert [one.subject.name for one in told.answers] == ["W-9"]

@@ -64,7 +64,7 @@ def drill(
         (one, subject)
         for one in drills
         for subject in subjects(loaded.folder)
-        if _is_for(one, subject) and (subject.name == subject.standard if only is None else subject.name in only)
+        if _is_for(one, subject) and (_is_asked(one, subject) if only is None else subject.name in only)
     ]
     if drills and not wanted and not has_error(more):
         words = f"'{drills[0].title}' is not for {on}."
@@ -88,6 +88,11 @@ def _answer(here: Opened, one: Drill, subject: Subject, stop: Callable[[], bool]
 
 def _is_for(one: Drill, subject: Subject) -> bool:
     return not one.on.words or subject.standard in one.on.names or subject.name in one.on.names
+
+
+def _is_asked(one: Drill, subject: Subject) -> bool:
+    """Whether a drill is told of a subject when none was named: standards, and the aeroplanes that it names itself."""
+    return subject.name == subject.standard or subject.name in one.on.names
 
 
 def _plain(words: str) -> str:

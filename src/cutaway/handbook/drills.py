@@ -52,7 +52,7 @@ def read_drill(
     problems += _in_sequence(steps)
     if shape is None:
         return None, problems
-    on, more = read_on(block.get("on"), head)
+    on, more = read_on(block.get("on"), head, airframes=True)
     problems += more
     cites, more = read_cites(block.get("cite"), head, "")
     problems += more

@@ -10,7 +10,7 @@ from cutaway.handbook.nodes import Faulty, Node, Words
 from cutaway.handbook.records import AircraftType, Cite, Paragraph, SourceKey
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
-from cutaway.quantities.which import Which, every, read_which
+from cutaway.quantities.which import StandardName, Which, every, read_which
 
 _CITE = re.compile(r"^\s*(?:(?P<source>[^§]*?)[\s,]*)§\s*(?P<number>\d+\s?[a-z]?)\s*$", re.IGNORECASE)
 
@@ -25,8 +25,11 @@ class Head:
     unread: frozenset[str]
 
 
-def read_on(node: Node | None, head: Head) -> tuple[Which | None, Problems]:
-    """The standards that an `on:` names; all of them where there is none."""
+def read_on(node: Node | None, head: Head, airframes: bool = False) -> tuple[Which | None, Problems]:
+    """The standards that an `on:` names; all of them where there is none.
+
+    airframes: whether one aeroplane can be named too, as it can where something is done with it, not where it is built.
+    """
     if node is None or (isinstance(node, Words) and node.empty):
         return every(head.type.standards), ()
     if isinstance(node, Faulty):
@@ -38,13 +41,20 @@ def read_on(node: Node | None, head: Head) -> tuple[Which | None, Problems]:
         if not isinstance(item, Words):
             more: Problems = () if isinstance(item, Faulty) else (wrong_form(item, "'on'", "words"),)
             return None, problems + more
-        which, more = read_on_text(item.text, item.span, head)
+        one = _airframe(item.text, head) if airframes else None
+        which, more = read_on_text(item.text, item.span, head) if one is None else (one, ())
         problems += more
         if which is None:
             return None, problems
         names |= which.names
         words.append(which.words)
-    return Which(" or ".join(words), frozenset(s.name for s in head.type.standards if s.name in names)), problems
+    return Which(" or ".join(words), names), problems
+
+
+def _airframe(text: str, head: Head) -> Which | None:
+    """The one aeroplane that some words name."""
+    name = next((a.name for a in head.type.airframes if fold(a.name) == fold(text)), None)
+    return None if name is None else Which(name, frozenset((StandardName(name),)))
 
 
 def read_on_text(text: str, span: Span, head: Head) -> tuple[Which | None, Problems]:

@@ -224,7 +224,7 @@ class DrillHeadShape(Shape):
 
     title: Text = ""
     from_: Said = Field(alias="from", description="The situation in which it begins.")
-    on: On = ""
+    on: list[str] | str = Field("", description="The standards or airframes it is for: 'Mk 1', 'not Mk 1', 'W-17'.")
     cite: Cites = ""
 
 

@@ -666,7 +666,7 @@ _TYPE_FILE = {
     "H803": Entry(
         "error",
         "airframe in place of a standard",
-        "A handbook speaks of standards. What one airframe lacks is said of it in type.yaml.",
+        "A handbook speaks of standards. What one airframe lacks is said of it in type.yaml; a drill can be for one.",
         TYPE + "airframes: {W-17: {standard: Mk 2}}\nstandards: [Mk 1, Mk 2]\n",
         TYPE,
         "",

@@ -182,11 +182,15 @@ def _of_drill(drill: Drill, parsed: ParsedClaims) -> _Course:
     return _Course(drill.situation, done[-1] if done else (), done, moments, drill)
 
 
+def _is_for(drill: Drill, subject: Subject) -> bool:
+    return subject.standard in drill.on.names or subject.name in drill.on.names
+
+
 def _compared(
     course: _Course, bounds: tuple[Bound, Bound], workshop: Workshop, told: Told
 ) -> tuple[list[Behaviour], int, list[Unanswered]]:
     if course.drill is not None:
-        lacking = [str(b.subject.name) for b in bounds if b.subject.standard not in course.drill.on.names]
+        lacking = [str(b.subject.name) for b in bounds if not _is_for(course.drill, b.subject)]
         if lacking:
             return [], 0, [Unanswered(course.moments[0], one, "the drill is not for it") for one in lacking]
     shared = _shared(*bounds)
