@@ -34,7 +34,7 @@ def read_on(node: Node | None, head: Head, airframes: bool = False) -> tuple[Whi
         return every(head.type.standards), ()
     if isinstance(node, Faulty):
         return None, ()
-    names: frozenset[str] = frozenset()
+    names: frozenset[StandardName] = frozenset()
     words: list[str] = []
     problems: Problems = ()
     for item in several_of(node):
