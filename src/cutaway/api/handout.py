@@ -70,6 +70,7 @@ class _Room:
     checked: Checked
     subject: Subject
     shown: tuple[tuple[str, str, str], ...]
+    tried: bool
 
 
 def handout(
@@ -99,7 +100,7 @@ def handout(
     if checked is None:
         return (), problems
     view = pack_view(checked, (), (), loaded.kinds, ())
-    room = _Room(loaded, workshop, view, checked, subject, _shown(loaded, subject, asked))
+    room = _Room(loaded, workshop, view, checked, subject, _shown(loaded, subject, asked), rests)
     target = out if out is not None else loaded.path / "handout"
     written: list[Printed] = []
     for kind in kinds:
@@ -206,6 +207,7 @@ def _booklet(room: _Room, paper: Paper) -> tuple[Handout, Problems]:
         books=filling.books(folder),
         credits=CREDITS,
         assumed=len(assumed),
+        tried=room.tried,
     ), problems
 
 

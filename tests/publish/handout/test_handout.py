@@ -132,6 +132,7 @@ def test_the_booklet_has_all_its_parts(whinchat: dict[str, bytes]) -> None:
         "The Whinchat Trainer, Marks 1 and 2", "A.L. 2 (May 1939)", "Simply:", "In full:", "Rights:",
     ):  # fmt: skip
         assert one in words, one
+    assert "it was not tried whether a sentence hangs on one" in words  # as was asked for: rests=False
     assert reading_back.about(whinchat["booklet a4"])["Title"] == "Whinchat"
     assert b"/Lang(en-GB)" in whinchat["booklet a4"]
 

@@ -122,7 +122,8 @@ class Book:
 class Handout:
     """The whole. points: sentences for a sheet of one page; words: a drawing told, where none can be shown.
 
-    lead: the type in a sentence or two. assumed: how many values no book gives.
+    lead: the type in a sentence or two. assumed: how many values no book gives; tried: whether
+    they were taken to both ends of their ranges.
     """
 
     kind: Kind
@@ -144,4 +145,5 @@ class Handout:
     books: tuple[Book, ...] = ()
     credits: tuple[str, ...] = ()
     assumed: int = 0
+    tried: bool = True
     language: str = "en-GB"
