@@ -19,6 +19,7 @@ from cutaway.cli.main import app
 from cutaway.narrate.shots import Picture
 from cutaway.publish.docx_file import docx_of
 from cutaway.publish.manuscript import Figure, Manuscript, Paragraph, Part, Run
+from tests.cli.running import cutaway
 
 WHINCHAT = Path(__file__).parents[2] / "demo" / "whinchat"
 FOOTNOTES = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/footnotes"
@@ -169,3 +170,9 @@ def test_k405_drawings_only_from_a_pack_of_today(sample: Path, tmp_path: Path) -
     system.write_text(system.read_text(encoding="utf-8").replace("20 gal", "21 gal"), encoding="utf-8")
     _, problems = manuscript((script,), out, rests=False, replace=True)
     assert "K405" in {p.code for p in problems}
+
+
+def test_a_name_that_is_no_docx_is_refused(sample: Path, tmp_path: Path) -> None:
+    told = cutaway("manuscript", sample, "--out", tmp_path / "ms.txt")
+    assert told.exit_code != 0 and "K406" in told.stderr and "ms.docx" in told.stderr
+    assert not (tmp_path / "ms.txt").exists() and not (tmp_path / "ms.docx").exists()

@@ -124,3 +124,10 @@ def test_whatever_is_typed_gives_standards_or_one_problem(words: list[str]) -> N
     which, problems = read(" ".join(words))
     assert len(problems) <= 1
     assert which is not None or len(problems) == 1
+
+
+def test_a_mod_that_has_only_its_number_is_told_how_to_be_named() -> None:
+    span = whole(TextFile("type.yaml", "Mk 2 with mod 12"))
+    _, problems = read_which("Mk 2 with mod 12", span, ("Mk 1", "Mk 2"), ("12",), ())
+    assert [problem.code for problem in problems] == ["Q120"]
+    assert "mods: {mod 12: {says: …}}" in problems[0].hint and "'12'" in problems[0].hint

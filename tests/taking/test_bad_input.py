@@ -199,3 +199,28 @@ def test_pages_beyond_the_end_are_told_with_how_many_there_are(taken, tmp_path) 
     assert untouched(taken.folder)
     outcome, codes = taken(leaflet, pages="1,7-9")
     assert outcome is not None and codes == ["T117"]
+
+
+PROGRAM = "import os\n\n\ndef made(path):\n    if path:\n        return os.stat(path)\n    return None\n\n\nmade('x')\n"
+PASSWORDS = "".join(f"user{n}:x:{n}:{n}:User:/home/user{n}:/bin/bash\n" for n in range(20))
+
+
+@pytest.mark.parametrize(("name", "text"), [("mk.py", PROGRAM), ("made", PROGRAM), ("passwd", PASSWORDS)])
+def test_a_text_that_is_no_book_is_asked_about_and_taken_when_told(name, text, taken, tmp_path) -> None:
+    (tmp_path / name).write_text(text, encoding="utf-8")
+    outcome, codes = taken(tmp_path / name)
+    assert (outcome, codes) == (None, ["T220"])
+    outcome, codes = taken(tmp_path / name, sure=True)
+    assert outcome is not None and "T220" not in codes
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "1. Oil. It is oil.\n\n2. Petrol. It is petrol: 22 gallons (of 77 octane); the cock is at 'off'.\n",
+        "Item: 3\nSpan = 33 ft.\nLength = 25 ft.\nHeight = 9 ft.\nWeight = 1,080 lb.\n",
+    ],
+)
+def test_a_book_is_no_program(text, taken, tmp_path) -> None:
+    (tmp_path / "b.txt").write_text(text, encoding="utf-8")
+    assert "T220" not in taken(tmp_path / "b.txt")[1]

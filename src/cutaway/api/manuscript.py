@@ -49,6 +49,9 @@ def manuscript(
         message = f"The scripts are of several type folders: {several}."
         return None, (Diagnostic("K403", None, message, "Write a manuscript for each."),)
     path = out if out is not None else Path(f"{script_place(places[0])[1] or folders[0].name}.docx")
+    if path.suffix.lower() != ".docx":
+        message = f"A manuscript is a DOCX, and '{path}' does not end so; nothing was written."
+        return None, (Diagnostic("K406", None, message, f"Write {path.with_suffix('.docx')}."),)
     checked, problems = check(folders[0], rests=rests, progress=progress)
     looked, more = desk(folders[0])
     problems = in_order(problems + more)

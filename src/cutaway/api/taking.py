@@ -21,17 +21,18 @@ def take_in(
     pages: str = "",
     read_again: bool = False,
     new_copy: bool = False,
+    sure: bool = False,
     progress: Callable[[int], None] = lambda _: None,
 ) -> tuple[Outcome | None, Problems]:
     """Take files in as `sources/<key>.md`; None where nothing was written.
 
-    progress: told of each page as it is done.
+    sure: a file that does not look like a book is one. progress: told of each page as it is done.
     """
     wanted, problems = read_wanted(pages)
     if problems:
         return None, problems
     home = cache_folder()
-    how = HowTaken(key, wanted, read_again, new_copy, workers=max(1, min(8, os.cpu_count() or 1)))
+    how = HowTaken(key, wanted, read_again, new_copy, sure, workers=max(1, min(8, os.cpu_count() or 1)))
     return take(Path(folder), tuple(map(Path, files)), how, Shelf(home / "pages" if home else None), progress)
 
 

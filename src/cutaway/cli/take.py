@@ -25,6 +25,7 @@ def register(app: typer.Typer) -> None:
             False, "--read-again", help="Read the pictures of pages even where text lies over them."
         ),
         new_copy: bool = typer.Option(False, "--new-copy", help="The files are another copy of the same book."),
+        sure: bool = typer.Option(False, "--yes", help="Take a file even where it does not look like a book."),
         as_json: bool = typer.Option(False, "--json", help="Print what was done, for a program."),
     ) -> None:
         """Take in a book as sources/KEY.md: its paragraphs with their numbers, amendments and pages. Figures and
@@ -37,7 +38,14 @@ def register(app: typer.Typer) -> None:
         with showing.progress(f"Taking in {', '.join(file.name for file in files[:3])}", "pages") as counter:
             try:
                 outcome, problems = take_in(
-                    folder, files, key=key, pages=pages, read_again=read_again, new_copy=new_copy, progress=counter
+                    folder,
+                    files,
+                    key=key,
+                    pages=pages,
+                    read_again=read_again,
+                    new_copy=new_copy,
+                    sure=sure,
+                    progress=counter,
                 )
             except KeyboardInterrupt:
                 print("\nThe pages read so far are kept; the same command goes on from there.", file=sys.stderr)

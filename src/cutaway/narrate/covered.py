@@ -1,5 +1,6 @@
 """What a series has spoken of and what it has left out: parts of each system, controls, paragraphs."""
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
@@ -46,7 +47,12 @@ def covered(folder: Folder, parsed: ParsedClaims, kinds: Mapping[str, Kind], scr
     names = tuple(dict.fromkeys(str(part.name) for part in folder.parts))
     known = frozenset(names)
     claimed = {part for one in sentences for claim in one.claims for part in parts_named(claim, known)}
-    spoken = {name for name in names if any(pattern_of((name,)).search(one.sentence.text) for one in sentences)}
+    short = _short_names(names)
+    spoken = {
+        name
+        for name in names
+        if any(pattern_of((name, *short.get(name, ()))).search(one.sentence.text) for one in sentences)
+    }
     actions = tuple(action for one in sentences for claim in one.claims for action in _doings(claim))
     if not script:
         actions += tuple(
@@ -71,6 +77,14 @@ def covered(folder: Folder, parsed: ParsedClaims, kinds: Mapping[str, Kind], scr
         tuple(key for key in keys if key in behind),
         tuple(key for key in keys if key not in cited | behind),
     )
+
+
+def _short_names(names: tuple[str, ...]) -> dict[str, tuple[str, ...]]:
+    """The last word of each name of several, where it means no other part: 'the jack' for the one flap jack."""
+    last = Counter(name.rpartition(" ")[2] for name in names)
+    return {
+        name: (word,) for name in names if " " in name and last[word := name.rpartition(" ")[2]] == 1 and len(word) > 2
+    }
 
 
 def _system(name: str, folder: Folder, named: set[str]) -> SystemCovered:

@@ -270,6 +270,14 @@ _MANUSCRIPT: dict[str, Entry] = {
         "`cutaway make`, then `cutaway manuscript`",
         _WRITING,
     ),
+    "K406": _told(
+        "error",
+        "a manuscript that is no DOCX",
+        "A word processor goes by the ending of a file, and a DOCX that is called otherwise opens as rubbish.",
+        "`cutaway manuscript demo/whinchat --out book.txt`",
+        "`cutaway manuscript demo/whinchat --out book.docx`",
+        "tests/publish/test_manuscript.py",
+    ),
 }
 
 _COMMAND: dict[str, Entry] = {

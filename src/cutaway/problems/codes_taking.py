@@ -270,6 +270,14 @@ ENTRIES: dict[str, Entry] = {
         "the same text called book.txt",
         tested_by=_TESTS,
     ),
+    "T220": Entry(
+        "error",
+        "a text that does not look like a book",
+        "A program or a list of settings is plain text too; as a source it would only be in the way.",
+        "cutaway take make_plans.py",
+        "cutaway take handbook.txt",
+        tested_by=_TESTS,
+    ),
     "T217": Entry(
         "warning",
         "a line that names an amendment",

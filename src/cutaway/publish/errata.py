@@ -1,5 +1,6 @@
 """What of a published pack reads otherwise now: sentences, captions, drawings, figures, each with the reason."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from difflib import SequenceMatcher
@@ -20,6 +21,12 @@ from cutaway.publish.snapshot import (
 )
 
 _WRONG = ("fails", "empty")
+# A decision that leaves the sentence as it is.
+_KEPT = re.compile(
+    r"\W*(?:it\s+)?(?:is\s+|was\s+)?(?:kept|keep|stands?|stays?|remains?|unchanged|no\s+change|not\s+changed|left|"
+    r"reject|declin|refus)",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,15 +170,21 @@ def _letters(
     said: TouchedSentence, before: tuple[LetterThen, ...] | None, today: tuple[LetterThen, ...] | None
 ) -> tuple[str, ...]:
     """What was decided on letters that object to a sentence of this film. A decision that stood before the sentence
-    went out has nothing to do with an edit after that; nor has a letter with words that still stand."""
-    if said.sort == "shaken":
+    went out has nothing to do with an edit after that, nor has one to keep it, nor a letter with words that still
+    stand. Where the record does not say what was decided then, nothing is told."""
+    if said.sort == "shaken" or before is None:
         return ()
+    changed = {_about(one) for one in before if not _KEPT.match(one.decided)}
     return tuple(
         one.decided
         for one in today or ()
-        if one not in (before or ()) and fold(one.objects_to) == fold(said.was)
+        if _about(one) not in changed and not _KEPT.match(one.decided) and fold(one.objects_to) == fold(said.was)
         if one.film == said.script or not (one.film or one.elsewhere)
     )
+
+
+def _about(one: LetterThen) -> tuple[str, str, bool]:
+    return fold(one.objects_to), one.film, one.elsewhere
 
 
 def _rests_on(claim: ClaimThen, figure: TouchedFigure) -> bool:

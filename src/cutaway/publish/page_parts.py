@@ -97,12 +97,11 @@ def failing(view: PackView) -> Html:
     ]
     words: list[Html] = []
     if links:
-        told = "One sentence is wrong:" if len(links) == 1 else f"{len(links)} sentences are wrong:"
+        told = f"{counted(len(links), 'sentence')} {'is' if len(links) == 1 else 'are'} wrong:"
         words = [el("h2", told, id="wrong"), el("ul", *links)]
     words += _differing(view)
     if view.problems:
-        count = len(view.problems)
-        told = "one problem" if count == 1 else f"{count} problems"
+        told = counted(len(view.problems), "problem")
         words.append(el("p", el("a", f"The type folder has {told}", href="#problems"), "."))
     return el("div", *words, class_="wrong", role="region", aria_label="What is wrong") if words else Html("")
 

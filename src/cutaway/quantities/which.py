@@ -197,8 +197,11 @@ class _Reader:
         stop = re.compile(r"\s+(?:or|and|to|with|without)\b|\s*[,()]|\s*$", re.IGNORECASE).search(self.text, start)
         end = stop.start() if stop else len(self.text)
         words = self.text[start:end]
+        bare = re.sub(r"^mods?\.?\s*", "", words, flags=re.IGNORECASE)
         near = process.extractOne(words, known, scorer=fuzz.ratio, processor=str.lower, score_cutoff=60)
-        if near:
+        if sort == "mod" and bare != words and bare in known:
+            hint = f"type.yaml names it '{bare}'. Write its name there in full: mods: {{{words}: {{says: …}}}}"
+        elif near:
             hint = f"Did you mean {near[0]}?"
         elif known:
             hint = f"Known here: {', '.join(known)}."

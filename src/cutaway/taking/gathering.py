@@ -16,7 +16,7 @@ from cutaway.taking.pdf import Book, open_book
 from cutaway.taking.reader import Reader, ReaderFailedError, find_reader, read_page
 from cutaway.taking.records import Page
 from cutaway.taking.second import SecondReader, find_second_reader
-from cutaway.taking.sorts import Sort, named_as, other_sort, sort_of
+from cutaway.taking.sorts import Sort, named_as, no_book, other_sort, sort_of
 
 Progress = Callable[[int], None]
 
@@ -42,8 +42,8 @@ class Job:
     open: Callable[[], Image.Image]
 
 
-def read_given(path: Path) -> tuple[Given | None, Problems]:
-    """A file's bytes, or why there are none."""
+def read_given(path: Path, sure: bool = False) -> tuple[Given | None, Problems]:
+    """A file's bytes, or why there are none. sure: a person said that it is a book, whatever it looks like."""
     shown = str(path)
     try:
         data = path.read_bytes()
@@ -56,6 +56,10 @@ def read_given(path: Path) -> tuple[Given | None, Problems]:
     if sort == "unknown":
         what, hint = other_sort(path, data)
         return None, (Diagnostic("T102", None, f"'{shown}' is {what}.", hint),)
+    other = no_book(path, data) if sort == "text" and not sure else ""
+    if other:
+        words = f"'{shown}' does not look like a book but like {other}; it was not taken."
+        return None, (Diagnostic("T220", None, words, "If it is a book all the same, say --yes."),)
     given = Given(path, shown, data, hashlib.sha256(data).hexdigest(), sort)
     pretended = named_as(path) if sort == "text" else ""
     if not pretended:

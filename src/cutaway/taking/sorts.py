@@ -17,6 +17,15 @@ _NAMED_AS = {
     ".docx": "a Word document",
     **dict.fromkeys((".png", ".jpg", ".jpeg", ".tif", ".tiff", ".gif", ".bmp", ".webp", ".jp2"), "a picture"),
 }
+_PROGRAMS = re.compile(
+    r"\.(?:py|js|ts|c|h|cc|cpp|hpp|java|rs|go|rb|pl|php|sh|bash|bat|ps1|css|sql|lua|swift)", re.IGNORECASE
+)
+_SETTINGS = re.compile(r"\.(?:json|toml|ini|cfg|conf|ya?ml|xml|log|lock|env)", re.IGNORECASE)
+_CODE = re.compile(
+    r"\s*(?:def \w|class \w+[:({]|import [\w.]+$|from \S+ import |return\b.*[;)\]\w]$"
+    r"|(?:if|for|while|else|elif|try)\b.*[:{]$|#include|function \w|(?:var|let|const) \w+ =|[{}\])]+;?$"
+    r"|\w+ = .*[;)\]]$|\w+\(.*\);?$)"
+)
 _SORTS = "Take a PDF, a picture (PNG, JPEG, TIFF), a text, Markdown, a CSV or a workbook (.xlsx)."
 
 
@@ -39,6 +48,23 @@ def sort_of(path: Path, data: bytes) -> Sort:
 def named_as(path: Path) -> str:
     """What a file's ending says that it is, where that is no plain text: 'a PDF'."""
     return _NAMED_AS.get(path.suffix.lower(), "")
+
+
+def no_book(path: Path, data: bytes) -> str:
+    """What a plain text seems to be instead of a book, '' where it may well be one: 'a program', 'a list of settings'.
+
+    >>> no_book(Path("a.py"), b"import os"), no_book(Path("passwd"), b"root:x:0:0:root:/root:/bin/bash\\n" * 9)
+    ('a program', 'a list of settings')
+    """
+    text = data.decode("utf-8", "replace")
+    lines = [line for line in text.split("\n") if line.strip()]
+    code = sum(_CODE.match(line) is not None for line in lines)
+    if _PROGRAMS.fullmatch(path.suffix) or text.startswith("#!") or (len(lines) > 4 and code > 0.2 * len(lines)):
+        return "a program"
+    blanks = sum(letter in " \t" for letter in text)
+    # In running text every sixth letter is a blank.
+    few = len(text) > 200 and blanks < 0.05 * len(text) and len(text.split()) > 3
+    return "a list of settings" if _SETTINGS.fullmatch(path.suffix) or few else ""
 
 
 def other_sort(path: Path, data: bytes) -> tuple[str, str]:

@@ -30,12 +30,14 @@ from cutaway.taking.wanted import ALL, Wanted
 @dataclass(frozen=True, slots=True)
 class HowTaken:
     """What may be said about taking. read_again: read the pictures even where text lies over them.
-    new_copy: the files are another copy of the book that the key already names."""
+    new_copy: the files are another copy of the book that the key already names. sure: one that
+    does not look like a book is one."""
 
     key: str = ""
     pages: Wanted = ALL
     read_again: bool = False
     new_copy: bool = False
+    sure: bool = False
     workers: int = 2
 
 
@@ -48,7 +50,7 @@ def take(
     problems = problems or folder_problems(folder)
     if problems:
         return None, problems
-    given, problems = _given(files)
+    given, problems = _given(files, how.sure)
     if not given or any(problem.code == "T101" for problem in problems):
         return None, problems
     record, more = last_record(folder, key, given, how.new_copy)
@@ -75,8 +77,8 @@ def take(
     return replace(outcome, not_taken=tuple(str(file) for file in files if str(file) not in names)), problems
 
 
-def _given(files: tuple[Path, ...]) -> tuple[tuple[Given, ...], Problems]:
-    read = [read_given(path) for path in files]
+def _given(files: tuple[Path, ...], sure: bool) -> tuple[tuple[Given, ...], Problems]:
+    read = [read_given(path, sure) for path in files]
     return tuple(given for given, _ in read if given), tuple(p for _, some in read for p in some)
 
 

@@ -7,6 +7,7 @@ import pytest
 from typer.testing import CliRunner
 
 from cutaway.cli.main import app
+from cutaway.narrate.covered import _short_names
 
 WHINCHAT = Path(__file__).parents[3] / "demo" / "whinchat"
 
@@ -113,3 +114,7 @@ def test_an_ending_in_capitals_is_followed(tmp_path: Path) -> None:
     script = str(WHINCHAT / "scripts" / "01-fuel.md")
     result = CliRunner().invoke(app, ["desk", script, "--shots", str(tmp_path / "S.HTM")])
     assert result.exit_code == 0 and (tmp_path / "S.HTM").read_text(encoding="utf-8").startswith("<!DOCTYPE html>")
+
+
+def test_a_part_is_spoken_of_by_its_last_word_where_no_other_has_it() -> None:
+    assert _short_names(("flap jack", "fuel cock", "oil cock", "horn")) == {"flap jack": ("jack",)}

@@ -149,12 +149,14 @@ def test_a_letter_about_another_film_or_a_panel_is_not_told_under_this_film(out:
     (out / "scripts" / "02-more.md").write_text("# More\n\nMind the step. `aside`\n", encoding="utf-8")
     edit("scripts/01-fuel.md", "on every mark that was ever built", "on both marks that were ever built")
     for where in ("film: 02-more", "panel: the cock", "page: '12'"):
-        (out / "letters.yaml").write_text(LETTER + f"    {where}\n", encoding="utf-8")
+        (out / "letters.yaml").write_text(LETTER.replace("Kept.", "Reworded.") + f"    {where}\n", encoding="utf-8")
         made()
-        assert "both marks" in page_of(out) and "Kept." not in page_of(out), where
-    (out / "letters.yaml").write_text(LETTER + "    film: 01-fuel\n    panel: the cock\n", encoding="utf-8")
+        assert "both marks" in page_of(out) and "Reworded." not in page_of(out), where
+    (out / "letters.yaml").write_text(
+        LETTER.replace("Kept.", "Reworded.") + "    film: 01-fuel\n    panel: the cock\n", encoding="utf-8"
+    )
     made()
-    assert "Kept." in page_of(out)
+    assert "Reworded." in page_of(out)
 
 
 def test_a_name_that_is_to_be_said_otherwise_touches_the_sentences_that_say_it(out: Path, made) -> None:
@@ -212,3 +214,21 @@ def test_the_same_state_gives_the_same_bytes(out: Path, made, edit) -> None:
     before = {p.name: p.read_bytes() for p in (out / "pack").glob("errata.*")}
     made()
     assert {p.name: p.read_bytes() for p in (out / "pack").glob("errata.*")} == before and len(before) == 2
+
+
+def test_a_decision_to_keep_a_sentence_never_stands_beside_a_change(out: Path, made, edit) -> None:
+    """Somebody decided after the publication to keep it; then it was changed for another reason."""
+    (out / "letters.yaml").write_text(LETTER, encoding="utf-8")
+    edit("scripts/01-fuel.md", "on every mark that was ever built", "on both marks that were ever built")
+    made()
+    assert "both marks" in page_of(out) and "After a letter" not in page_of(out)
+
+
+def test_the_reason_of_an_old_decision_may_be_reworded(home: Path, made, edit) -> None:
+    (home / "letters.yaml").write_text(LETTER.replace("Kept.", "Reworded."), encoding="utf-8")
+    made()
+    publish(home, date(2026, 3, 1))
+    (home / "letters.yaml").write_text(LETTER.replace("Kept.", "Reworded again."), encoding="utf-8")
+    edit("scripts/01-fuel.md", "on every mark that was ever built", "on both marks that were ever built")
+    made()
+    assert "After a letter" not in page_of(home)
