@@ -15,6 +15,9 @@ EDGE = 8.0
 GROWN = 11.0
 """A drawing is not enlarged beyond where its smallest words have this size, pt."""
 
+LONGEST_BOX = 0.75
+"""Of a page: what is longer may be cut between two, or pages would hardly get on."""
+
 OWN_PAGE = 0.62
 """A drawing that takes up more than this part of the height of its page gets the page."""
 
@@ -78,17 +81,19 @@ def _way(picture: Picture, space: Space, smallest: float) -> Way:
 def windows(
     first: float, last: float, room: float, boxes: Iterable[tuple[float, float]]
 ) -> tuple[tuple[float, float], ...]:
-    """Stretches no longer than `room` that cover all, so that each box no longer than that is whole in one of them.
+    """Stretches no longer than `room` that cover all, so that each box up to three quarters of that is whole in one.
 
     >>> windows(0.0, 100.0, 60.0, [(50.0, 70.0)])
-    ((0.0, 60.0), (50.0, 100.0))
+    ((0.0, 50.0), (50.0, 100.0))
+    >>> windows(0.0, 100.0, 60.0, [(40.0, 62.0)])
+    ((0.0, 60.0), (40.0, 100.0))
     """
     kept = tuple(boxes)
     starts = _starts(first, last, room, kept)
     for part in range(20):  # as even as can be, with no page more
         shorter = (last - first) / len(starts) + (room - (last - first) / len(starts)) * part / 20
         even = _starts(first, last, shorter, kept)
-        if len(even) == len(starts) and all(hi - lo <= shorter for lo, hi in kept):
+        if len(even) == len(starts) and all(hi - lo <= shorter * LONGEST_BOX for lo, hi in kept):
             return tuple((start, min(start + shorter, last)) for start in even)
     return tuple((start, min(start + room, last)) for start in starts)
 
@@ -97,8 +102,8 @@ def _starts(first: float, last: float, room: float, boxes: Sequence[tuple[float,
     starts = [first]
     while starts[-1] + room < last - 1e-6:
         end = starts[-1] + room
-        start = min((low for low, high in boxes if low < end < high), default=end)
-        starts.append(start if start > starts[-1] + room / 4 else end)
+        least = starts[-1] + room * (1.0 - LONGEST_BOX)
+        starts.append(min((low for low, high in boxes if least < low < end < high), default=end))
     return starts
 
 
