@@ -17,7 +17,7 @@ def register(app: typer.Typer) -> None:
 
     @app.command(
         short_help="Propose citations, parts and claims for a script.",
-        epilog="Examples:  cutaway link 01-fuel -C demo/whinchat    cutaway link 01-fuel --accept 1 --accept 4",
+        epilog="Examples:  cutaway link 01-fuel -C demo/whinchat    cutaway link 01-fuel --accept 4171",
     )
     def link(
         script: str = typer.Argument(..., help="The script, by its file's name."),
