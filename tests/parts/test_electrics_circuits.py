@@ -4,8 +4,9 @@ import math
 
 import pytest
 
-from cutaway.parts.kind import Kind
-from tests.parts.stand import TURNER, Stand, supply
+from cutaway.parts.kind import Control, Fit, Kind
+from cutaway.parts.recipe import Across, Element, Node, Recipe, apply
+from tests.parts.stand import RATED, TURN, TURNER, Stand, supply
 
 Part = tuple[str | Kind, dict[str, str]]
 VOLTS: Part = (supply("current", 24.0), {})
@@ -244,6 +245,38 @@ def test_a_dead_dynamo_conducts_backwards_until_its_cut_out_opens(failure: str) 
 def test_it_is_the_cut_out_that_saves_the_battery(failure: str) -> None:
     s = generating().run(120.0, (0.0, "engine", 1.0), (0.0, "cut-out: stuck closed", 1.0), (60.0, failure, 1.0))
     assert s.end("battery: current") > 80.0 and s.end("cut-out: current") < -70.0
+
+
+def _running_up(fit: Fit) -> Recipe:
+    """Comes up to speed within two seconds, as an engine does; its speed is the voltage of a wire of its own."""
+    nodes = (Node("asked", "current", boundary=TURN), Node("speed", "current", store=2.0))
+    turn = ("rate of turn", apply("mul", RATED, Across("speed")))
+    return Recipe(nodes, (Element("lag", "LIN", ("asked", "speed"), (1.0,)),), signals=(turn,))
+
+
+RUNNING_UP = Kind("engine running up", "A test part.", (), _running_up, (Control("", ranged=True),))
+
+
+def steps_of_a_run_up(source: tuple[str, dict[str, str]], current: str) -> int:
+    """How many steps ten seconds take in which a generator comes up to speed, closes its cut-out and charges."""
+    s = generating()
+    s.parts |= {"engine": (RUNNING_UP, {}), "dynamo": source}
+    if source[0] == "generator":
+        del s.parts["regulator"], s.parts["cut-out"]
+        s.lines = ("battery.positive > bus.any", "dynamo.output > bus.any")
+        s.couplings = ("dynamo: driven by > engine", "load: fed by > bus.any", "lamp: watches > dynamo",
+                       "lamp: fed by > bus.any")  # fmt: skip
+    s.run(10.0, (1.0, "engine", 1.0))
+    assert s.at(1.0, current) == pytest.approx(0.0, abs=1e-3) and s.end(current) > 10.0
+    assert s.ran is not None
+    return len(s.ran.times)
+
+
+def test_a_dynamo_runs_up_in_as_few_steps_as_a_generator() -> None:
+    """Its armature follows the speed in time: it does not jump by what the step before was long."""
+    generator = steps_of_a_run_up(("generator", {"voltage": "28 V", "current limit": "40 A"}), "dynamo: current")
+    dynamo = steps_of_a_run_up(("dynamo", {}), "dynamo: current")
+    assert dynamo < 2 * generator
 
 
 def test_a_cut_out_stuck_open_lets_nothing_through_and_a_regulator_may_be_too_high() -> None:

@@ -21,6 +21,7 @@ from cutaway.parts.recipe import (
     Element,
     Mode,
     ModeIs,
+    Node,
     Recipe,
     Signal,
     Through,
@@ -31,6 +32,7 @@ from cutaway.parts.recipe import (
 
 CLOSES = 0.93  # of its voltage: what a dynamo gives at its cut-in speed
 SHORTED = 10.0  # S: an armature that touches its frame
+BUILDS_UP = 0.05  # s, in which the field follows speed and regulator by two thirds; engineering judgement
 
 
 def _dynamo(fit: Fit) -> Recipe:
@@ -38,17 +40,27 @@ def _dynamo(fit: Fit) -> Recipe:
     turning = product(Signal("rate of turn", of="driven by"), unless("sheared"))
     raised = apply("mul", CLOSES * voltage / fit.si["cut-in speed"], turning)
     held = Signal("holds", of="regulator", otherwise=Const(voltage))
-    armature = product(apply("min", raised, held), unless("no field"))
-    # Its windings are a wire whatever its armature gives: without a cut-out a dead dynamo is a load on the battery.
+    excited = product(apply("min", raised, held), unless("no field"))
     slope, small = limit / (0.03 * voltage), 0.005 * limit
-    winding = Element("winding", "SOURCE", ("armature", "output"), (0.0, slope, -3.0 * limit, limit, small))
+    # A field takes a moment to build up. Without that the armature would follow the speed one step late, jump by what
+    # the step before was long, and no step would ever be short enough.
+    stiff = 50.0 * slope
+    field = Element("field", "LIN", ("excited", "armature"), (stiff,))
+    # Its windings are a wire whatever its armature gives: without a cut-out a dead dynamo is a load on the battery.
+    giving = Element("giving", "PDPUMP", ("armature", "output"), (0.0, slope, limit, -2.0, 1.0, small))
+    taking = Element("taking", "PDPUMP", ("output", "armature"), (0.0, slope, 3.0 * limit, -2.0, 1.0, small))
     short = Element("short", "LIN", ("output", "airframe"), (SHORTED,), gate=failed("short"))
-    current = apply("sub", Through("winding"), Through("short"))
-    nodes = (port("output", "current"), fixed("armature", "current", armature), AIRFRAME)
+    current = apply("sub", apply("sub", Through("giving"), Through("taking")), Through("short"))
+    nodes = (
+        port("output", "current"),
+        fixed("excited", "current", excited),
+        Node("armature", "current", store=BUILDS_UP * stiff),
+        AIRFRAME,
+    )
     # A memory, since a lamp that it puts out would else bring it back.
     charging = latch("charging", current, 0.02 * limit, 0.005 * limit)
     signals = (("current", current), ("charging", ModeIs("charging")), ("voltage", Across("output")))
-    return Recipe(nodes, (winding, short), (charging,), signals)
+    return Recipe(nodes, (field, giving, taking, short), (charging,), signals)
 
 
 # A motor on a supply outside turns the dynamo, as on a test bench; in an aircraft an engine does.
@@ -102,7 +114,7 @@ DYNAMO = Kind(
         Failure("sheared", "Its drive has parted: no volts, but its windings still pass current backwards."),
         Failure("short", "Its armature touches its frame."),
     ),
-    families=("SOURCE", "LIN"),
+    families=("PDPUMP", "LIN"),
     example=Example(
         BENCH_WITH_BATTERY,
         (
