@@ -181,6 +181,12 @@ class Workshop:
         knows best what to keep."""
         return self._run(list(jobs))
 
+    def reached(self, request: Request) -> State | None:
+        """The state at the end of a request's legs, None where it cannot be reached."""
+        request = _within(request)
+        self._reach([(request.made, request.legs)])
+        return self._state(request)
+
     def _state(self, request: Request) -> State | None:
         state = self._states[_state_key(request.made, request.legs)]
         return state if isinstance(state, State) else None

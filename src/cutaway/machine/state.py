@@ -38,9 +38,10 @@ LONG_AGO = 1.0e9  # age of a mode that has not changed yet, s
 ROOM = 512  # rows between two visits of the kernel
 
 
-def _state(
+def state_from(
     machine: Machine, x: Floats, content: Floats, modes: Floats, timers: Floats, inputs: Floats, step: Floats
 ) -> State:
+    """A state from its arrays, with what stands for them all."""
     digest = hashlib.sha256()
     for array in (x, content, modes, timers, inputs, step):
         digest.update(array.tobytes())
@@ -50,7 +51,7 @@ def _state(
 def state_of(machine: Machine, live: Live) -> State:
     """Everything that another run needs to go on from here."""
     element, mode = live.element, live.mode
-    return _state(
+    return state_from(
         machine,
         live.node[X].copy(),
         np.concatenate([element[TRAVEL], element[GAS]]),
@@ -65,7 +66,7 @@ def initial_state(machine: Machine) -> State:
     """The very beginning: as the recipes say, no time passed, nothing flowing."""
     elements, free = len(machine.elements), int(machine.fixed.size[FREE])
     modes = len(machine.modes)
-    state = _state(
+    state = state_from(
         machine,
         machine.start_x.copy(),
         np.concatenate([machine.start_travel, np.zeros(elements)]),
@@ -103,7 +104,7 @@ def started(machine: Machine, state: State | None, sets: Sequence[SetContent]) -
         parameters = machine.numbers.parameters[e][: len(family.parameters)].tolist()
         x[node] = across_of(family.name, parameters, change.value, float(machine.numbers.node[X_SCALE, node]))
         owed[node] = 0.0
-    return _state(machine, x, content, state.modes, state.timers, state.inputs, step)
+    return state_from(machine, x, content, state.modes, state.timers, state.inputs, step)
 
 
 def live_arrays(machine: Machine, state: State, changes: Sequence[Change], seconds: float, until_rest: bool) -> Live:

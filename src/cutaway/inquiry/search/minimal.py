@@ -52,7 +52,12 @@ Try = Callable[[Sequence[frozenset[E]]], Sequence[bool | None]]
 
 
 def minimal_sets(
-    universe: Sequence[E], does: Try[E], bound: Bound, search: Search[E], stop: Callable[[], bool] = lambda: False
+    universe: Sequence[E],
+    does: Try[E],
+    bound: Bound,
+    search: Search[E],
+    stop: Callable[[], bool] = lambda: False,
+    can_matter: Callable[[frozenset[E]], bool] = lambda one: True,
 ) -> Iterator[frozenset[E]]:
     """Every minimal set up to the bound that does what is asked, as each is found; `search` tells how far it got.
 
@@ -69,6 +74,8 @@ def minimal_sets(
         more = False
         for one in _of_size(universe, size, search.found):
             more = True
+            if not can_matter(one):
+                continue
             waiting.append(one)
             if len(waiting) == min(bound.batch, bound.tries - search.tried):
                 yield from _tried(waiting, does, search)

@@ -8,7 +8,8 @@ from cutaway.inquiry.judging import Looked, looked_at, request_for
 from cutaway.inquiry.rules import obeying
 from cutaway.inquiry.scenes import Scene, Scenes
 from cutaway.inquiry.search.base import Base
-from cutaway.inquiry.search.changes import Assume, Break, ChangeSet, Give, Put
+from cutaway.inquiry.search.changes import Alteration, Assume, Break, ChangeSet, Give, Put
+from cutaway.inquiry.search.narrow import Narrow
 from cutaway.inquiry.verdicts import Undecided
 from cutaway.inquiry.workshop import Made, Request
 from cutaway.machine.records import Change
@@ -84,19 +85,27 @@ class Trying:
     """Whether sets of changes bring a statement about (`wanted` true) or undo it, and what was seen with each.
 
     Runs are kept by the workshop, and what came of a set by this, so that a second question on one base is quick.
+    within: the universe that the sets are made of. With it they are tried on the narrow machine first, and what does it
+    there, or is undecided there, is run on the whole one, which alone decides; `came` has what came of those.
     """
 
-    def __init__(self, base: Base, wanted: bool) -> None:
+    def __init__(self, base: Base, wanted: bool, within: Sequence[Alteration] = ()) -> None:
         self.base = base
         self.wanted = wanted
         self.came: dict[ChangeSet, Tried] = {}
+        self._narrow = Narrow.of(base, within)
+        self._not: set[ChangeSet] = set()
 
     def __call__(self, sets: Sequence[ChangeSet]) -> list[bool | None]:
         """Whether each does it; None where a run gave up or did not come to rest."""
-        new = [one for one in dict.fromkeys(sets) if one not in self.came]
+        new = [one for one in dict.fromkeys(sets) if one not in self.came and one not in self._not]
+        if self._narrow is not None and new:
+            quick = self._narrow.does([changed(self.base, one) for one in new], self.wanted)
+            self._not.update(one for one, does in zip(new, quick, strict=True) if does is False)
+            new = [one for one in new if one not in self._not]
         for one, outcome in zip(new, outcomes(self.base, new), strict=True):
             self.came[one] = outcome
-        return [self._does(self.came[one]) for one in sets]
+        return [False if one in self._not else self._does(self.came[one]) for one in sets]
 
     def _does(self, outcome: Tried) -> bool | None:
         if isinstance(outcome.looked, Undecided):

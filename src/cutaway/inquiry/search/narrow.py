@@ -1,0 +1,101 @@
+"""The base narrowed to what a universe can still do: the rest is held where it stands, and most of it falls away.
+
+What cannot reach the statement while nothing but the universe is moved cannot matter to any set of it, and need not be
+run: with failures alone, every control stays where it is, and of an aeroplane a few dozen nodes are left. Runs of the
+narrow machine only say where to look: whatever they find to do it is run on the whole machine (see `Trying`).
+"""
+
+from collections.abc import Sequence
+
+from cutaway.inquiry.judging import looked_at, request_for
+from cutaway.inquiry.scenes import Scene
+from cutaway.inquiry.search.base import Base
+from cutaway.inquiry.search.changes import Alteration, Assume, Break, Put
+from cutaway.inquiry.verdicts import Undecided
+from cutaway.inquiry.workshop import Made, looks
+from cutaway.machine.narrowing import carried, narrowed
+from cutaway.machine.reaching import Reaching
+from cutaway.machine.records import Job, State
+from cutaway.machine.state import started
+
+# A machine that is not narrowed by at least a third is not worth another.
+WORTH = 0.67
+
+
+class Narrow:
+    """A base over the narrow machine. `of` gives None where it cannot be narrowed, or not by much."""
+
+    def __init__(self, base: Base, made: Made, state: State) -> None:
+        self._base = base
+        self._made = made
+        self._state = state
+
+    @staticmethod
+    def of(base: Base, within: Sequence[Alteration]) -> "Narrow | None":
+        """The base of a universe of positions, failures and conditions. With actions of its own, whose rules ask for
+        more, or with something that fails just as the clock starts, it is left as it is."""
+        scene, kind = base.scene, base.question.scope.when.kind
+        if base.question.scope.actions or not within or any(isinstance(one, Assume) for one in within):
+            return None
+        if scene.changes and kind not in ("settled", "at"):
+            return None
+        state = base.question.workshop.reached(request_for(base.question, base.made, scene))
+        if state is None:
+            return None
+        held = held_at(base, state)
+        for one in within:
+            held.pop(one.input if isinstance(one, Put | Break) else one.name, None)  # type: ignore[union-attr]
+        network = narrowed(base.made.network, held, base.made.signals)
+        if len(network.elements) > WORTH * len(base.made.network.elements):
+            return None
+        made = Made(network, base.made.signals, f"{base.made.digest} narrowed {sorted(held.items())}")
+        whole = started(base.made.machine, state, scene.legs[-1].sets)
+        return Narrow(base, made, carried(base.made.machine, whole, made.machine))
+
+    def does(self, scenes: Sequence[Scene], wanted: bool) -> list[bool | None]:
+        """Whether the statement is as wanted in each scene, None where that could not be said."""
+        question = self._base.question
+        requests = [request_for(question, self._base.made, scene) for scene in scenes]
+        jobs = [
+            Job(
+                self._made.machine,
+                self._state,
+                (),
+                tuple(change for change in request.changes if change.input in self._made.inputs),
+                request.seconds,
+                until_rest=request.until != "end",
+                looks=looks(request.changes, request.seconds) if request.until == "calm" else (),
+            )
+            for request in requests
+        ]
+        runs = question.workshop.gone_on(jobs)
+        looked = [looked_at(question, scene, run) for scene, run in zip(scenes, runs, strict=True)]
+        return [None if isinstance(one, Undecided) else one.decision.holds == wanted for one in looked]
+
+
+def held_at(base: Base, state: State) -> dict[str, float]:
+    """Where every input stands at a base, with what its scene changes at once; conditions are never held."""
+    stands = dict(zip(base.made.machine.inputs, state.inputs.tolist(), strict=True))
+    stands |= {change.input: change.value for change in base.scene.changes}
+    return {slot.name: stands[slot.name] for slot in base.made.network.inputs if slot.sort != "condition"}
+
+
+class Mattering:
+    """Whether every part of a set can matter together with the others: without one that cannot reach the statement
+    while all else stays where it is, the set would do the same, and be smaller."""
+
+    def __init__(self, base: Base) -> None:
+        at = {**base.stands, **{change.input: change.value for change in base.scene.changes}}
+        held = {slot.name: at.get(slot.name, slot.value) for slot in base.made.network.inputs}
+        loose = {slot.name for slot in base.made.network.inputs if slot.sort == "condition"}
+        self._all = bool(base.question.scope.actions)
+        self._reaching = Reaching(
+            base.made.network, {name: value for name, value in held.items() if name not in loose}, base.made.signals
+        )
+
+    def __call__(self, one: frozenset[Alteration]) -> bool:
+        """False where some part of the set cannot matter. With actions of the scope's own, everything can."""
+        inputs = [part.input for part in one if isinstance(part, Put | Break)]
+        if self._all or len(inputs) < len(one):
+            return True
+        return self._reaching.inputs(inputs).issuperset(inputs)
