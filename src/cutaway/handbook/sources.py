@@ -98,7 +98,9 @@ def _paragraph(
     problems: Problems = ()
     braces = re.compile(r"\n(?P<braces>\{[^\n]*)(?:\n|$)").match(file.text, start, end)
     if braces:
-        read, amended_by, (page, in_file), problems = _braces(file, key, heading, braces.span("braces"), about, amendments)
+        read, amended_by, (page, in_file), problems = _braces(
+            file, key, heading, braces.span("braces"), about, amendments
+        )
         if read is None:
             return None, problems
         which, start = read, braces.end("braces")
