@@ -57,5 +57,5 @@ docs-check: .venv/.installed
 	$(BIN)/python docs/build.py --check
 
 clean:
-	rm -rf .venv build dist demo/*/pack .pytest_cache .mypy_cache .ruff_cache .hypothesis .import_linter_cache
+	rm -rf .venv build dist demo/*/pack demo/*/handout .pytest_cache .mypy_cache .ruff_cache .hypothesis .import_linter_cache
 	find src tests -name __pycache__ -type d -prune -exec rm -rf {} +

@@ -69,3 +69,9 @@ def test_the_marks_on_which_it_is_so_are_named(tmp_path: Path) -> None:
     lines = "{run: tank > hand pump, on: Mk 1}\nhand pump > carburettor"
     found = loose(tmp_path, parts, lines, **{"type.yaml": "name: Wren\nmarks: [Mk 1, Mk 2]\n"})
     assert ("M112", "'hand pump' has no petrol to draw: its inlet leads to no tank (on Mk 2).") in found
+
+
+def test_a_lamp_that_nothing_feeds_is_named(tmp_path: Path) -> None:
+    parts = ELECTRICS.replace("current: 1 A}", "current: 1 A, fed by: lamp switch.outlet}")
+    found = loose(tmp_path, parts + "spare lamp: {kind: filament lamp}\n", FED)
+    assert found == [("M111", "'spare lamp' is joined to nothing that gives current.")]

@@ -92,5 +92,6 @@ def little_graph(values: Sequence[float], width: int = 40) -> str:
         return "·" * len(picked)
     low, high = min(good), max(good)
     if high - low < 1e-9 * max(1.0, abs(high)):
-        return "".join("▁" if v == v else "·" for v in picked)
+        flat = "█" if low == high == 1.0 else "▁"  # a state that is so all the time stands high
+        return "".join(flat if v == v else "·" for v in picked)
     return "".join(bars[min(7, int(8 * (v - low) / (high - low)))] if v == v else "·" for v in picked)

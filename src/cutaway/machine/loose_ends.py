@@ -50,6 +50,7 @@ class _Islands:
         for element in bound.network.elements:
             for name in dict.fromkeys(element.at):
                 self._on[name].append(element)
+        self.apart = set(alone(tuple(bound.parts.values()), bound.kinds, bound.wiring))  # told as such already
         self._sharing: dict[str, set[str]] = defaultdict(set)
         for port, node in bound.wiring.joined.items():
             self._sharing[node].add(bound.wiring.owners[port])
@@ -63,8 +64,14 @@ class _Islands:
             reached = self._reach(node.name, None)
             seen |= reached
             parts = self._parts(reached)
-            if len(parts) > 1 and not self._supplied(reached):
+            alone = len(parts) == 1 and not self._never_fed(node, parts[0])
+            if parts and not alone and not self._supplied(reached):
                 yield LooseEnd("unsupplied", parts, CARRIED[node.medium])
+
+    def _never_fed(self, node: Node, part: str) -> bool:
+        """Whether a part takes current at a port that nothing is joined to, and is not told as joined to nothing."""
+        takes = any(self._outside(end) for element in self._on[node.name] for end in element.at)
+        return node.medium == "current" and takes and part not in self.apart
 
     def without_inlet(self) -> Iterator[LooseEnd]:
         """Pumps that have nothing to draw from."""
@@ -142,12 +149,11 @@ def _idle_controls(bound: Bound, islands: _Islands) -> Iterator[LooseEnd]:
     }
     spoken = "\n".join(_rules(part) for part in bound.parts.values()).lower()
     shared = Counter(bound.wiring.joined.values())
-    apart = set(alone(tuple(bound.parts.values()), bound.kinds, bound.wiring))  # told as such already
     influence = Influence(bound.network)
     for (name, control), slot in bound.controls.items():
         part = bound.parts[name]
         if (
-            control or name in apart or name.lower() in spoken
+            control or name in islands.apart or name.lower() in spoken
         ):  # one control of several may have been replaced by a coupling
             continue
         moved = influence.of(("input", f"control {slot.input}"))
@@ -194,7 +200,8 @@ def _told(end: LooseEnd, standards: tuple[str, ...], parts: Mapping[str, Part]) 
     code = _TOLD[end.sort]
     if end.sort == "unsupplied":
         listed = ", ".join(f"'{name}'" for name in end.parts[:6]) + (" and others" if len(end.parts) > 6 else "")
-        message = f"{listed} are joined to each other, but to nothing that gives {end.medium}{on}."
+        joined = "are joined to each other, but" if len(end.parts) > 1 else "is joined"
+        message = f"{listed} {joined} to nothing that gives {end.medium}{on}."
         return Diagnostic(
             code, span, message, f"Write the line that brings them {end.medium}, or leave it for later.", also
         )
