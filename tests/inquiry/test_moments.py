@@ -2,6 +2,7 @@
 
 import pytest
 
+from cutaway.inquiry.course import course_of
 from cutaway.inquiry.verdicts import Empty, Fails, Holds, Undecided
 from tests.inquiry.folders import PUMPED, SITUATIONS, Folder, folder_at
 
@@ -127,3 +128,23 @@ def test_what_a_bound_leaves_out_is_undecided_and_not_true(pumped: Folder, monke
     monkeypatch.setattr("cutaway.inquiry.check.MOST_COMBINATIONS", 2)
     verdict = pumped.verdict("in standing, always: upper tank is not empty")
     assert isinstance(verdict, Undecided) and "of 4 combinations" in verdict.because
+
+
+def test_a_control_is_held_while_others_are_moved(pumped: Folder) -> None:
+    """The same strokes as with 'for': it is let go when the wait is over, or a moment after the last that was moved."""
+    left = 1.0 - 120.0 / 277.42
+    reads = f"upper tank reads {left:.3f} gal ± 0.01"
+    assert isinstance(pumped.verdict(f"in standing, after pump to pumping while wait 60 s, at 60 s: {reads}"), Holds)
+    both = "after pump to pumping while (cock to off then wait 5 s)"
+    assert isinstance(pumped.verdict(f"in standing, {both}, within 1 s: pump is idle"), Holds)
+    assert isinstance(pumped.verdict(f"in standing, {both} then wait 1 s, at 1 s: pump is pumping"), Fails)
+
+
+def test_when_each_is_moved_and_let_go(pumped: Folder) -> None:
+    bound, _ = pumped.workshop.bound(pumped.subject())
+    during = "cock to on then wait 5 s then cock to off"
+    claim = pumped.claim(f"after pump to pumping while ({during}) then cock to on: cock is on")
+    moved = course_of(claim.scope.actions, bound, 0.0, {}).movements
+    assert [(m.time, m.position) for m in moved] == [
+        (0.0, "pumping"), (1.0, "on"), (6.0, "off"), (7.0, "idle"), (8.0, "on"),
+    ]  # fmt: skip

@@ -115,7 +115,11 @@ texts = words | st.sampled_from(
 
 moves = st.builds(lambda where, held: Move(*where, held, NOWHERE), placed, st.none() | seconds)
 waits = seconds.map(lambda s: Wait(s, NOWHERE))
-actions = st.lists(moves | waits, max_size=3).map(tuple)
+during = st.tuples(moves, st.lists(moves | waits, min_size=1, max_size=2)).map(
+    lambda pair: (dataclasses.replace(pair[0], held=None, through=len(pair[1])), *pair[1])
+)
+one_action = (moves | waits).map(lambda action: (action,))
+actions = st.lists(one_action | during, max_size=3).map(lambda groups: tuple(a for group in groups for a in group))
 
 failures = st.one_of(
     st.sampled_from([("engine pump", "seized"), ("hydraulic pump", "failed seal"), ("bus", "short")]).map(

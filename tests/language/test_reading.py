@@ -210,6 +210,26 @@ def test_repeated(text, shape, read) -> None:
     assert problems == () and [a.seconds for a in actions] == shape
 
 
+@pytest.mark.parametrize(
+    "text, through",
+    [
+        ("float cock to on while undercarriage lever to up then wait 1 s", [1, 0, 0]),
+        ("float cock to on while (undercarriage lever to up then wait 1 s) then wait 2 s", [2, 0, 0, 0]),
+        ("float cock to on while flap lever to up while undercarriage lever to up", [2, 1, 0]),
+        ("float cock to on while (wait 1 s repeated 2 times) then wait 2 s", [2, 0, 0, 0]),
+    ],
+)
+def test_a_control_held_while_others_are_moved(read, text, through) -> None:
+    actions, problems = read(parse_actions, text.replace("float cock", "port cock"))
+    assert problems == ()
+    assert [getattr(action, "through", 0) for action in actions] == through
+
+
+def test_while_elsewhere_is_still_answered_with_if(read) -> None:
+    _, problems = read(parse_claim, "fuel lamp is lit while battery switch is on")
+    assert [p.code for p in problems] == ["L101"] and problems[0].hint == "Write if."
+
+
 def test_controls_of_a_part(read) -> None:
     for text in ("engine starter to pressed", "engine.starter to pressed", "engine to pressed"):
         ((move,), problems) = read(parse_actions, text)

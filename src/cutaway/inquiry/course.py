@@ -1,7 +1,7 @@
 """What happens before a statement is looked at: the legs to a situation, then the course of the scope's actions."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import product
 
 from cutaway.handbook.records import Folder, Situation
@@ -119,10 +119,12 @@ def course_of(actions: tuple[Action, ...], bound: Bound, start: float, placed: M
     placed: where the inputs stand before, 0 where nothing was said. A control that springs back is let go after a
     moment where the action does not say for how long it is held, and goes to its first position however it stood
     before; any other that is held goes back to where it was. A situation keeps such a control where it puts it.
+    One that is held while others are moved is let go a moment after the last of them.
     """
     found: list[Movement] = []
     at, clock = start, start
     stands = dict(placed)
+    hands: list[tuple[int, Movement]] = []
     for i, action in enumerate(actions):
         match action:
             case Wait(seconds=seconds):
@@ -132,11 +134,19 @@ def course_of(actions: tuple[Action, ...], bound: Bound, start: float, placed: M
                 if i and isinstance(actions[i - 1], Move):
                     at += BETWEEN_ACTIONS
                 moved = _movements(action, bound.controls.get((control.part, control.control)), at, stands)
+                if moved and action.through:
+                    hands.append((i + action.through, moved[-1]))
+                    moved = moved[:1]
                 if moved:
                     found.extend(moved)
                     clock = at
                     at = moved[-1].time
                     stands[moved[-1].input] = moved[-1].value
+        while hands and (hands[-1][0] <= i or i + 1 == len(actions)):
+            at += BETWEEN_ACTIONS if isinstance(action, Move) else 0.0
+            _, back = hands.pop()
+            found.append(replace(back, time=at))
+            stands[back.input] = back.value
     return Course(tuple(found), clock)
 
 
@@ -148,8 +158,8 @@ def _movements(move: Move, slot: ControlSlot | None, at: float, stands: Mapping[
     away = Movement(at, move.control, said(slot, value), slot.input, value)
     if slot.springs_back and value != 0.0:
         held, home = (move.held if move.held is not None else BETWEEN_ACTIONS), 0.0
-    elif move.held is not None:
-        held, home = move.held, stands.get(slot.input, 0.0)
+    elif move.held is not None or move.through:
+        held, home = move.held or 0.0, stands.get(slot.input, 0.0)
     else:
         return (away,)
     return (away, Movement(at + held, move.control, said(slot, home), slot.input, home))

@@ -25,6 +25,7 @@ _WRITTEN: tuple[tuple[str, str], ...] = (
     ("FAILED", "failed"),
     ("TO", "to"),
     ("FOR", "for"),
+    ("WHILE", "while"),
     ("THEN", "then"),
     ("WAIT", "wait"),
     ("REPEATED", "repeated"),

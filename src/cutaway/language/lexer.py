@@ -128,6 +128,8 @@ class Cutter:
             return figure
         if fixed == "AND":
             fixed = self._kind_of_and(accepted)
+        elif fixed == "WHILE" and fixed not in accepted:
+            fixed = "FOREIGN"
         if fixed_length and fixed in accepted and not (name_length > fixed_length and "NAME" in accepted):
             return self._token(fixed, fixed_length)
         if "NUMBER" in accepted and not name_length and (number := NUMBERS.get(self._items[self._at].said)):

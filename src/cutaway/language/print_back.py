@@ -102,8 +102,19 @@ def _failures(options: tuple[FailureRef, ...]) -> str:
 
 
 def printed_actions(actions: tuple[Action, ...]) -> str:
-    """Actions in order, joined by 'then'."""
-    return " then ".join(printed_action(action) for action in actions)
+    """Actions in order, joined by 'then'; those during which a control is held stand behind its 'while'."""
+    out: list[str] = []
+    at = 0
+    while at < len(actions):
+        action, inner = actions[at], actions[at + 1 : at + 1 + _through(actions[at])]
+        during = f" while ({printed_actions(inner)})" if inner else ""
+        out.append(printed_action(action) + during)
+        at += 1 + len(inner)
+    return " then ".join(out)
+
+
+def _through(action: Action) -> int:
+    return action.through if isinstance(action, Move) else 0
 
 
 def printed_action(action: Action) -> str:

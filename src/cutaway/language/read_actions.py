@@ -1,5 +1,7 @@
 """From the parse tree of actions to their records, repeated ones written out."""
 
+from dataclasses import replace
+
 from lark import Token
 
 from cutaway.language.said import Said
@@ -18,7 +20,11 @@ def read_actions(tree: Branch, said: Said) -> tuple[Action, ...]:
     if tree.data == "repeated" or (tree.data == "bracketed"):
         inner = read_actions(branch(tree), said)
         return _repeated(inner, next(t for t in tree.children if isinstance(t, Token) and t.type == "NUMBER"), said)
-    if tree.data in ("actions", "sequence"):
+    if tree.data == "hold_through":
+        inner = read_actions(branch(tree, 2), said)
+        held = _move(tree, said)
+        return inner if held is None else (replace(held, through=len(inner)), *inner)
+    if tree.data in ("actions", "sequence", "meanwhile"):
         return tuple(action for child in branches(tree) for action in read_actions(child, said))
     action = _wait(tree, said) if tree.data == "wait" else _move(tree, said)
     return () if action is None else (action,)

@@ -26,7 +26,8 @@ class ControlRef:
 class Move:
     """Put a control to a position. level: 0..1 for one that moves through a range ('throttle to 60 %').
 
-    held: how long before it goes back to where it was ('for 20 s'), None if it stays.
+    held: how long before it goes back to where it was ('for 20 s'), None if it stays. through: how many of the actions
+    that follow it are done before it goes back ('bolt to held aside while lever to up').
     """
 
     control: ControlRef
@@ -34,6 +35,7 @@ class Move:
     level: float | None
     held: float | None
     span: Span
+    through: int = 0
 
 
 @dataclass(frozen=True, slots=True)

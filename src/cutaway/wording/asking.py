@@ -73,7 +73,15 @@ def situation_words(situation: str) -> str:
 
 def action_words(actions: tuple[Action, ...]) -> str:
     """The actions in order: 'the tank selector is put to off, then 10 s pass'."""
-    return ", then ".join(_action(action) for action in actions)
+    out: list[str] = []
+    at = 0
+    while at < len(actions):
+        action = actions[at]
+        inner = actions[at + 1 : at + 1 + (action.through if isinstance(action, Move) else 0)]
+        during = f" and held there while {action_words(inner)}" if inner else ""
+        out.append(_action(action) + during)
+        at += 1 + len(inner)
+    return ", then ".join(out)
 
 
 def _failed(choice: FailureChoice) -> str:

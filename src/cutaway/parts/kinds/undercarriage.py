@@ -166,7 +166,7 @@ MICROSWITCH = Kind(
 SAFETY_BOLT = Kind(
     "safety bolt",
     "A bolt that stands in a lever's way until it is held aside; it springs back. The lever's own rules say what it "
-    "bars.",
+    "bars. To hold it while the lever is moved: 'bolt to held aside while lever to up'.",
     ports=(),
     build=lambda fit: Recipe(signals=(("position", CONTROL),)),
     controls=(Control("", ("locked", "held aside"), springs_back=True),),

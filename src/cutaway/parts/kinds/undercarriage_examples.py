@@ -91,6 +91,8 @@ SAFETY_BOLT = Example(
         "lever cannot be moved to down",
         "with bolt at held aside: lever can be moved to down",
         "with bolt at held aside, after lever to down then hand pump to pumping, within 30 s: jack is extended",
+        "after bolt to held aside while lever to down then hand pump to pumping, within 30 s: jack is extended",
+        "after bolt to held aside while lever to down, at 5 s: bolt is locked",
         "after lever to down then hand pump to pumping, throughout 30 s: jack is retracted",
     ),
     LEVER_LINES + ("lever.down > jack.extend\nlever.up > jack.retract"),
