@@ -14,7 +14,6 @@ from cutaway.inquiry.search.base import Base, base_of
 from cutaway.inquiry.search.changes import Alteration, Break, Put
 from cutaway.inquiry.search.hitting import hitting_sets
 from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
-from cutaway.inquiry.search.narrow import Mattering
 from cutaway.inquiry.search.trying import Trying, holds
 from cutaway.inquiry.search.universe import universe
 from cutaway.inquiry.verdicts import Undecided
@@ -74,9 +73,8 @@ def test_the_same_minimal_sets_as_by_exhaustion(tmp_path: Path) -> None:
         within = universe(base, sorts)
         pruned += len(everything(base, sorts)) - len(within)
         search: Search[Alteration] = Search()
-        found = list(
-            minimal_sets(within, Trying(base, wanted, within), Bound(LARGEST), search, can_matter=Mattering(base))
-        )
+        trying = Trying(base, wanted, within)
+        found = list(minimal_sets(within, trying, Bound(LARGEST), search, can_matter=trying.can_matter))
         assert set(found) == brute(base, wanted, sorts), (number, files, claim)
         for one in found:
             sizes[len(one)] = sizes.get(len(one), 0) + 1

@@ -12,7 +12,6 @@ from cutaway.inquiry.questions.indications import Noticed, noticed, with_indicat
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.changes import Alteration, Break, ChangeSet
 from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
-from cutaway.inquiry.search.narrow import Mattering
 from cutaway.inquiry.search.trying import Tried, Trying, holds, outcomes
 from cutaway.inquiry.search.twins import folded
 from cutaway.inquiry.search.universe import universe
@@ -88,7 +87,7 @@ def failures(
         return AlreadyUndone(seen_in(base, first.looked))
     within, search = universe(base, FAILURES), Search[Alteration]()
     trying = Trying(base, False, within)
-    for one in minimal_sets(within, trying, bound, search, stop, Mattering(base)):
+    for one in minimal_sets(within, trying, bound, search, stop, trying.can_matter):
         as_found(one)
     groups = folded(search.found, base.question.bound.parts)
     seen = crew_sees(base, [group.first for group in groups[:most]]) if not stop() else []

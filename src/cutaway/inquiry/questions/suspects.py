@@ -12,7 +12,6 @@ from cutaway.inquiry.questions.indications import Indication, alike, indications
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.changes import Alteration, Break, ChangeSet, Put
 from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
-from cutaway.inquiry.search.narrow import Mattering
 from cutaway.inquiry.search.trying import Trying, holds, outcomes
 from cutaway.inquiry.search.twins import folded
 from cutaway.inquiry.search.universe import universe
@@ -93,7 +92,7 @@ def suspects(
         return NothingWrong(seen_in(base, first))
     within, search = universe(base, FAILURES), Search[Alteration]()
     trying = Trying(base, True, within)
-    for one in minimal_sets(within, trying, bound, search, stop, Mattering(base)):
+    for one in minimal_sets(within, trying, bound, search, stop, trying.can_matter):
         as_found(one)
     groups = folded(search.found, base.question.bound.parts)
     told = tuple(Explanation(breaks(g.first), tuple(map(breaks, g.twins)), cites_for(base, g.first)) for g in groups)

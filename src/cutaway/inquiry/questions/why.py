@@ -14,7 +14,6 @@ from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.changes import Alteration, Break, ChangeSet, Give, Put
 from cutaway.inquiry.search.hitting import hitting_sets
 from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
-from cutaway.inquiry.search.narrow import Mattering
 from cutaway.inquiry.search.trying import Trying, holds
 from cutaway.inquiry.search.twins import folded
 from cutaway.inquiry.search.universe import universe
@@ -87,7 +86,7 @@ def why(
     """What would turn over what was found of a base, and so its reasons. failures: whether failures are changes too."""
     within = universe(base, CHANGES | {"failure"} if failures else CHANGES)
     trying, search = Trying(base, not found.so, within), Search[Alteration]()
-    for one in minimal_sets(within, trying, bound, search, stop, Mattering(base)):
+    for one in minimal_sets(within, trying, bound, search, stop, trying.can_matter):
         as_found(one)
     groups = folded(search.found, base.question.bound.parts)
     changes = tuple(

@@ -14,12 +14,13 @@ from cutaway.inquiry.search.changes import Alteration, Assume, Break, Put
 from cutaway.inquiry.verdicts import Undecided
 from cutaway.inquiry.workshop import Made, looks
 from cutaway.machine.narrowing import carried, narrowed
+from cutaway.machine.network import Network
 from cutaway.machine.reaching import Reaching
 from cutaway.machine.records import Job, State
 from cutaway.machine.state import started
 
-# A machine that is not narrowed by at least a third is not worth another.
-WORTH = 0.67
+# A machine that keeps more of its elements than this is not worth another.
+WORTH = 0.85
 
 
 class Narrow:
@@ -52,6 +53,11 @@ class Narrow:
         whole = started(base.made.machine, state, scene.legs[-1].sets)
         return Narrow(base, made, carried(base.made.machine, whole, made.machine))
 
+    @property
+    def network(self) -> Network:
+        """What is left of the base's network."""
+        return self._made.network
+
     def does(self, scenes: Sequence[Scene], wanted: bool) -> list[bool | None]:
         """Whether the statement is as wanted in each scene, None where that could not be said."""
         question = self._base.question
@@ -82,16 +88,13 @@ def held_at(base: Base, state: State) -> dict[str, float]:
 
 class Mattering:
     """Whether every part of a set can matter together with the others: without one that cannot reach the statement
-    while all else stays where it is, the set would do the same, and be smaller."""
+    while all else stays where it is, the set would do the same, and be smaller. network: the base's, or narrowed."""
 
-    def __init__(self, base: Base) -> None:
+    def __init__(self, base: Base, network: Network) -> None:
         at = {**base.stands, **{change.input: change.value for change in base.scene.changes}}
-        held = {slot.name: at.get(slot.name, slot.value) for slot in base.made.network.inputs}
-        loose = {slot.name for slot in base.made.network.inputs if slot.sort == "condition"}
+        held = {slot.name: at.get(slot.name, slot.value) for slot in network.inputs if slot.sort != "condition"}
         self._all = bool(base.question.scope.actions)
-        self._reaching = Reaching(
-            base.made.network, {name: value for name, value in held.items() if name not in loose}, base.made.signals
-        )
+        self._reaching = Reaching(network, held, base.made.signals)
 
     def __call__(self, one: frozenset[Alteration]) -> bool:
         """False where some part of the set cannot matter. With actions of the scope's own, everything can."""

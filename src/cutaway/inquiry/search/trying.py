@@ -9,7 +9,7 @@ from cutaway.inquiry.rules import obeying
 from cutaway.inquiry.scenes import Scene, Scenes
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.changes import Alteration, Assume, Break, ChangeSet, Give, Put
-from cutaway.inquiry.search.narrow import Narrow
+from cutaway.inquiry.search.narrow import Mattering, Narrow
 from cutaway.inquiry.verdicts import Undecided
 from cutaway.inquiry.workshop import Made, Request
 from cutaway.machine.records import Change
@@ -95,6 +95,7 @@ class Trying:
         self.came: dict[ChangeSet, Tried] = {}
         self._narrow = Narrow.of(base, within)
         self._not: set[ChangeSet] = set()
+        self._mattering: Mattering | None = None
 
     def __call__(self, sets: Sequence[ChangeSet]) -> list[bool | None]:
         """Whether each does it; None where a run gave up or did not come to rest."""
@@ -106,6 +107,12 @@ class Trying:
         for one, outcome in zip(new, outcomes(self.base, new), strict=True):
             self.came[one] = outcome
         return [False if one in self._not else self._does(self.came[one]) for one in sets]
+
+    def can_matter(self, one: ChangeSet) -> bool:
+        """False where some part of a set cannot matter together with the rest of it."""
+        if self._mattering is None:
+            self._mattering = Mattering(self.base, (self._narrow or self.base.made).network)
+        return self._mattering(one)
 
     def _does(self, outcome: Tried) -> bool | None:
         if isinstance(outcome.looked, Undecided):
