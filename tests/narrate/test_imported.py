@@ -140,6 +140,7 @@ def test_planned_captions_are_not_written_over(sample) -> None:
     (sample / "scripts" / "talk.md").write_text("# Talk\n\nThe lamp is red and it is lit.\n", encoding="utf-8")
     done, _ = make_captions(sample, "talk")
     assert done is not None and [path.name for path in done.files] == ["talk.vtt", "talk.srt", "talk.chapters.vtt"]
+    (sample / "captions" / "talk.srt").write_text("mended by hand", encoding="utf-8")
     done, problems = make_captions(sample, "talk")
     assert done is None and codes(problems) == ["N604"]
     assert codes(make_captions(sample, "tallk")[1]) == ["C102"]
