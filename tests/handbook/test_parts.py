@@ -485,3 +485,34 @@ def test_a_kind_goes_by_its_right_article(tmp_path):
     text = "vessel: {kind: accumulator, volume: 40 cu in, air pressure: 500 lb/sq in, bore: 1 in}\n"
     _, problem = only(tmp_path, text)
     assert problem.message == "'bore' is not an entry of vessel, which is an accumulator."
+
+
+TWO_CARBURETTORS = """\
+cock: {kind: cock}
+<side> carburettor: {for each: {side: [port, starboard]}, kind: carburettor, full flow: 60 gal/h}
+<side> cut-out: {for each: {side: [port, starboard]}, kind: slow-running cut-out, cuts: CUT, moved by: cock}
+"""
+
+
+def test_one_part_cannot_serve_two_that_it_must_see(tmp_path):
+    folder, problem = only(tmp_path, TWO_CARBURETTORS.replace("CUT", "port carburettor"))
+    assert problem.code == "H333"
+    both = "both port cut-out and starboard cut-out"
+    assert problem.message == f"port carburettor is 'cuts' of {both}; it can serve only one."
+    assert "starboard cut-out" not in {one.name for one in folder.parts}
+
+
+def test_each_its_own_is_well(tmp_path):
+    _, problems = load_sample(tmp_path, fuel(TWO_CARBURETTORS.replace("CUT", "<side> carburettor")))
+    assert problems == ()
+
+
+def test_one_tank_may_have_two_vents(tmp_path):
+    text = TANK + "<side> vent: {for each: {side: [port, starboard]}, kind: vent, vents: fuel tank}\n"
+    _, problems = load_sample(tmp_path, fuel(text))
+    assert problems == ()
+
+
+def test_a_mistake_in_a_block_for_each_is_told_once(tmp_path):
+    _, problem = only(tmp_path, TWO_CARBURETTORS.replace("CUT", "cock"))
+    assert problem.code == "H332" and "port cut-out" in problem.message

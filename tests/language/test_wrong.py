@@ -2,8 +2,12 @@
 
 import pytest
 
+from cutaway.handbook.load import load_folder
 from cutaway.language.keywords import KEYWORDS, SPELLED
 from cutaway.language.parse import parse_actions, parse_claim, parse_given, parse_mark, parse_scope, parse_statement
+from cutaway.language.words import words_of
+from cutaway.parts.library import KINDS
+from cutaway.problems.span import TextFile, whole
 
 WRONG = [
     # what is not understood
@@ -188,3 +192,18 @@ def test_no_message_speaks_of_the_grammar(text, read) -> None:
         quoted = text.split()
         for terminal in (*SPELLED, *KEYWORDS.values(), "UNKNOWN", "QUANTITY", "$END"):
             assert terminal not in [w.strip("'.,:()") for w in said.split()] or terminal in quoted
+
+
+def test_a_quantity_of_a_part_that_was_left_out_is_not_complained_of(tmp_path) -> None:
+    """No part of the folder has a 'cut-in speed' once its generator could not be read."""
+    files = {
+        "type.yaml": "name: S\nmarks: [Mk 1]\n",
+        "systems/a.yaml": "system: A\nparts:\n  generator: {kind: generator, driven by: nothing}\n",
+    }
+    for name, text in files.items():
+        (tmp_path / name).parent.mkdir(exist_ok=True)
+        (tmp_path / name).write_text(text, encoding="utf-8")
+    folder, problems = load_folder(tmp_path)
+    assert folder is not None and [problem.code for problem in problems] == ["H310"]
+    text = "generator has cut-in speed of 1100 rpm"
+    assert parse_claim(whole(TextFile("claim", text)), words_of(folder, KINDS)) == (None, ())

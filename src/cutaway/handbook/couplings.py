@@ -7,7 +7,7 @@ from cutaway.handbook.parts import Draft, Pending
 from cutaway.handbook.ports import Kinds, default_port, port_named, ports_of
 from cutaway.handbook.records import Link, Part, PortRef
 from cutaway.handbook.whereabouts import Found, Index, find, index_of
-from cutaway.parts.offering import signals_offered
+from cutaway.parts.offering import signals_offered, signals_taken
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
 from cutaway.quantities.which import StandardName, Which
@@ -26,7 +26,7 @@ def tie(
     problems: dict[Diagnostic, None] = {}
     while True:
         index = index_of((draft.part for draft in drafts), kinds, left_out)
-        parts: list[Part] = []
+        tied: list[tuple[Draft, Part]] = []
         fallen: list[Draft] = []
         for draft in drafts:
             part, more = _tied(draft, index)
@@ -34,9 +34,12 @@ def tie(
             if part is None:
                 fallen.append(draft)
             else:
-                parts.append(part)
+                tied.append((draft, part))
         if not fallen:
-            return tuple(parts), left_out, tuple(problems)
+            fallen, more = _second_hands(tied, index)
+            problems.update(dict.fromkeys(more))
+        if not fallen:
+            return tuple(part for _, part in tied), left_out, tuple(problems)
         left_out |= {fold(name) for draft in fallen for name in (draft.part.name, draft.part.group) if name}
         drafts = tuple(draft for draft in drafts if draft not in fallen)
 
@@ -63,6 +66,32 @@ def _tied(draft: Draft, index: Index) -> tuple[Part | None, Problems]:
             problems += (_two_ends(draft, twice),)
             failed = True
     return (None if failed else replace(draft.part, links=tuple(links))), problems
+
+
+def _second_hands(tied: list[tuple[Draft, Part]], index: Index) -> tuple[list[Draft], Problems]:
+    """The parts tied to one that must see who is tied to it, where another of the same sort is already: a carburettor
+    can feed only one engine."""
+    taken: dict[tuple[str, str, StandardName], Link] = {}
+    owners: dict[Link, str] = {}
+    fallen: list[Draft] = []
+    problems: Problems = ()
+    for draft, part in tied:
+        back = {coupling.name: coupling.back for coupling in draft.kind.couplings if coupling.back}
+        for link in (link for link in part.links if link.name in back):
+            sees = back[link.name]
+            there = [one for one in index.parts[fold(link.target.part)] if signals_taken(index.kind(one), sees)]
+            names = frozenset(name for one in there for name in one.on.names) & link.on.names
+            before = next((taken[k] for name in sorted(names) if (k := (link.target.part, sees, name)) in taken), None)
+            if before is None:
+                taken.update({(link.target.part, sees, name): link for name in names})
+                owners[link] = part.name
+                continue
+            fallen.append(draft)
+            both = f"both {owners[before]} and {part.name}"
+            message = f"{link.target.part} is '{link.name}' of {both}; it can serve only one."
+            hint = f"Give {part.name} {a(there[0].kind)} of its own, or say with 'on' which is on which mark."
+            problems += (Diagnostic("H333", link.span, message, hint, ((before.span, "it is named first here:"),)),)
+    return fallen, problems
 
 
 def _links(draft: Draft, pending: Pending, index: Index) -> tuple[tuple[Link, ...] | None, Problems]:

@@ -28,6 +28,7 @@ from cutaway.handbook.type_file import read_type
 from cutaway.handbook.yaml_tree import names_in, read_tree
 from cutaway.parts.library import KINDS
 from cutaway.problems.diagnostic import Diagnostic, Problems, in_order
+from cutaway.problems.span import Span
 
 
 def load_folder(path: Path | str, kinds: Kinds | None = None) -> tuple[Folder | None, Problems]:
@@ -156,6 +157,9 @@ def _unread(texts: FolderText, path: str, trees: dict[str, Node | None]) -> froz
     return names_in(file.text) if file is not None and trees.get(path) is None else frozenset()
 
 
+# A mistake in a block `for each` is the same for each of its parts: told for the first.
+_ONCE_A_PLACE = frozenset({"H332", "H333"})
+
 # Mistakes that one misspelt word makes wherever it stands: told at the first place, with the others beside it.
 _MERGED = frozenset({"H201", "H202", "H310"})
 
@@ -164,7 +168,11 @@ def told_once(problems: Problems) -> Problems:
     """The problems, with the same complaint about several places made into one."""
     first: dict[tuple[str, str], Diagnostic] = {}
     kept: list[Diagnostic] = []
+    told: set[tuple[str, Span | None]] = set()
     for problem in in_order(problems):
+        if problem.code in _ONCE_A_PLACE and (problem.code, problem.span) in told:
+            continue
+        told.add((problem.code, problem.span))
         key = (problem.code, _about(problem))
         if problem.code not in _MERGED or key not in first:
             first.setdefault(key, problem)

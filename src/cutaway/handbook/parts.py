@@ -309,7 +309,8 @@ class _Reading:
 
     def _unknown_key(self, entry: Entry, known: tuple[str, ...]) -> Diagnostic:
         near = nearest(entry.key.text, (*known, *(key for key, _ in COMMON_KEYS)))
-        has = f"A {self.kind.name} has {listed(known)}." if known else f"A {self.kind.name} has no figures of its own."
+        one = a(self.kind.name).capitalize()
+        has = f"{one} has {listed(known)}." if known else f"{one} has no figures of its own."
         return Diagnostic(
             "H302",
             entry.key.span,

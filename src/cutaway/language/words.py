@@ -127,8 +127,15 @@ def words_of(folder: Folder, kinds: Mapping[str, Kind]) -> Words:
         failures,
         left_out,
         name_index(name for group in names for name in group),
-        name_index(key(want) for part in parts.values() for want, _ in part.wants),
+        name_index(key(want) for want in _wants(folder, parts, kinds)),
     )
+
+
+def _wants(folder: Folder, parts: Mapping[str, PartWords], kinds: Mapping[str, Kind]) -> Iterator[str]:
+    """The names of the parts' quantities; of all kinds where a part was left out, of which it may be any."""
+    yield from (want for part in parts.values() for want, _ in part.wants)
+    if folder.left_out:
+        yield from (want.name for kind in kinds.values() for want in kind.wants)
 
 
 def _left_out(folder: Folder, kinds: Mapping[str, Kind]) -> frozenset[str]:

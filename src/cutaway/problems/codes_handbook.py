@@ -82,6 +82,12 @@ def _engine(heading: str, *rows: str) -> str:
     )
 
 
+_TWO_CUT_OUTS = """\
+  carburettor: {{kind: carburettor, full flow: 120 gal/h}}
+  other carburettor: {{kind: carburettor, full flow: 120 gal/h}}
+  cut-out: {{kind: slow-running cut-out, cuts: carburettor, moved by: fuel cock}}
+  other cut-out: {{kind: slow-running cut-out, cuts: {}, moved by: fuel cock}}
+"""
 _HEADING = "[speed rpm, boost lb/sq in, flow gal/h]"
 _ROWS = ("[1800, 0, 34]", "[1800, 4, 42]", "[2400, 0, 45]", "[2400, 4, 58]")
 
@@ -457,6 +463,14 @@ _PARTS = {
         "A part takes something of the one it is tied to: a position, a speed, what a tank holds. It must be there.",
         _fuel(more="  fuel gauge: {kind: contents gauge, reads: fuel cock}\n"),
         _fuel(more="  fuel gauge: {kind: contents gauge, reads: fuel tank}\n"),
+    ),
+    "H333": Entry(
+        "error",
+        "one part for two",
+        "A carburettor takes what its engine asks, a regulator holds one dynamo: what sees its other end has only one.",
+        _fuel(line="fuel tank > fuel cock > carburettor", more=_TWO_CUT_OUTS.format("carburettor")),
+        _fuel(line="fuel tank > fuel cock > carburettor", more=_TWO_CUT_OUTS.format("other carburettor")),
+        "systems/fuel.yaml",
     ),
     "H340": _in_fuel(
         "error",
