@@ -516,3 +516,19 @@ def test_one_tank_may_have_two_vents(tmp_path):
 def test_a_mistake_in_a_block_for_each_is_told_once(tmp_path):
     _, problem = only(tmp_path, TWO_CARBURETTORS.replace("CUT", "cock"))
     assert problem.code == "H332" and "port cut-out" in problem.message
+
+
+@pytest.mark.parametrize(
+    "gauge, takes, target, carries",
+    [
+        ("fuel pressure gauge", "petrol or oil", "bus.any", "current"),
+        ("oil pressure gauge", "petrol or oil", "bottle.any", "air"),
+        ("suction gauge", "air", "fuel cock.outlet", "petrol"),
+        ("voltmeter", "current", "fuel cock.outlet", "petrol"),
+    ],
+)
+def test_a_gauge_on_what_it_cannot_show(tmp_path, gauge, takes, target, carries):
+    more = "bus: {kind: bus}\nbottle: {kind: air bottle, volume: 0.5 cu ft}\n"
+    _, problem = only(tmp_path, COCK + more + f"gauge: {{kind: {gauge}, senses: {target}}}\n")
+    assert problem.code == "H314"
+    assert problem.message == f"gauge is for {takes}, but {target} carries {carries}."

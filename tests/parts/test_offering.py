@@ -35,3 +35,9 @@ def test_what_is_seen_from_the_other_end_is_there(tie: tuple[Kind, Coupling]) ->
     kind, coupling = tie
     for other in able(coupling):
         assert signals_taken(other, coupling.back) <= signals_offered(kind), other.name
+
+
+def test_what_senses_a_port_says_what_that_may_carry() -> None:
+    """A voltage shown as a pressure would be a figure that nobody could account for."""
+    silent = [kind.name for kind in KINDS.values() for one in kind.couplings if one.to == "node" and not one.media]
+    assert silent == []

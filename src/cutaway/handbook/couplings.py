@@ -146,6 +146,11 @@ def _inner(draft: Draft, pending: Pending, found: Found, part: Part, index: Inde
         port = default_port(ports, "out")
         if port is None:
             return None, (which_port(found, part, tuple(port.name for port in ports), pending.target.span),)
+    if coupling.media and port.medium and port.medium not in coupling.media:
+        media = listed(coupling.media, "or")
+        message = f"{draft.part.name} is for {media}, but {found.name}.{port.name} carries {port.medium}."
+        hint = f"Name a port that carries {media}."
+        return None, (Diagnostic("H314", pending.target.span, message, hint),)
     own = port_named(coupling.port, ports_of(draft.part, draft.kind)) if coupling.to == "port" else None
     if own and own.medium and port.medium and own.medium != port.medium:
         return None, (

@@ -94,7 +94,8 @@ class Coupling:
     to 'signals': the other part's signals can be used (`Signal(name, of=coupling)`). to 'node': names a port whose
     across value is used (`Across(coupling name)`). to 'port': joins this part's port `port` to a port of the other
     (`fed by: instrument bus`). needs: signals that the other part must have. back: the name of a coupling under which
-    the other part then sees this one, without the author saying so ('engine' for `fuel from: carburettor`).
+    the other part then sees this one, without the author saying so ('engine' for `fuel from: carburettor`). media: what
+    the port that a 'node' names may carry; any where it is empty.
     """
 
     name: str
@@ -104,6 +105,7 @@ class Coupling:
     port: str = ""
     needs: tuple[str, ...] = ()
     back: str = ""
+    media: tuple[Medium, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -515,7 +515,7 @@ AIR_PRESSURE_GAUGE = Kind(
     indicates=True,
     ports=(),
     build=_gauge,
-    couplings=(Coupling("senses", "node", "The port whose pressure it shows.", required=True),),
+    couplings=(Coupling("senses", "node", "The port whose pressure it shows.", required=True, media=("air",)),),
     readings=(Reading("pressure", "pressure", "pressure", "lb/sq in", main=True, datum="gauge"),),
     failures=(Failure("pipe broken", "It shows nothing, whatever the pressure."),),
     example=Example(

@@ -246,7 +246,7 @@ VOLTMETER = Kind(
     indicates=True,
     ports=(),
     build=_voltmeter,
-    couplings=(Coupling("senses", "node", "The port whose voltage it shows.", required=True),),
+    couplings=(Coupling("senses", "node", "The port whose voltage it shows.", required=True, media=("current",)),),
     readings=(Reading("voltage", "voltage", "voltage", "V", main=True),),
     failures=(Failure("open", "Its lead is off: it shows nothing."),),
     example=Example(

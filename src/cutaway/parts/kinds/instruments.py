@@ -4,11 +4,25 @@ from cutaway.parts.kind import Coupling, Example, Failure, Fit, Kind, Reading, S
 from cutaway.parts.kinds import trainer_examples
 from cutaway.parts.kinds.common import JUDGEMENT, above, over, port, product, under
 from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FED_BY, FEED, VOLTAGE, filament, lamp_current, live
-from cutaway.parts.recipe import Across, Element, Expr, Mode, ModeIs, Node, Recipe, Signal, apply, failed, unless
+from cutaway.parts.recipe import (
+    Across,
+    Element,
+    Expr,
+    Medium,
+    Mode,
+    ModeIs,
+    Node,
+    Recipe,
+    Signal,
+    apply,
+    failed,
+    unless,
+)
 
 MAYBE_FED_BY = Coupling(
     "fed by", "port", "The port from which its current comes; without it, it needs none.", port="feed"
 )
+LIQUIDS: tuple[Medium, ...] = ("petrol", "oil")
 MOVEMENT = 0.05  # A: what an electrical indicator takes at its voltage
 
 
@@ -24,7 +38,7 @@ def _pressure_gauge_kind(name: str, liquid: str, example: Example) -> Kind:
         indicates=True,
         ports=(),
         build=_pressure_gauge,
-        couplings=(Coupling("senses", "node", "The port whose pressure it shows.", required=True),),
+        couplings=(Coupling("senses", "node", "The port whose pressure it shows.", required=True, media=LIQUIDS),),
         readings=(Reading("pressure", "pressure", "pressure", "lb/sq in", main=True, datum="gauge"),),
         failures=(Failure("pipe broken", "It shows nothing, whatever the pressure."),),
         example=example,
@@ -78,7 +92,7 @@ LOW_PRESSURE_LAMP = Kind(
         lamp_current("0.1 A"),
         VOLTAGE,
     ),
-    couplings=(Coupling("senses", "node", "The port whose pressure it watches.", required=True), FED_BY),
+    couplings=(Coupling("senses", "node", "The port whose pressure it watches.", required=True, media=LIQUIDS), FED_BY),
     states=(State("lit", "lit", "out"),),
     failures=(
         Failure("filament", "Its filament is broken: it stays dark."),

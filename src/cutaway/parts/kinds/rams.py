@@ -199,9 +199,9 @@ TRIPLE_GAUGE = Kind(
     ports=(),
     build=_triple_gauge,
     couplings=(
-        Coupling("senses supply", "node", "The port of the supply.", required=True),
-        Coupling("senses port brake", "node", "The port of the port brake.", required=True),
-        Coupling("senses starboard brake", "node", "The port of the starboard brake.", required=True),
+        Coupling("senses supply", "node", "The port of the supply.", required=True, media=("air",)),
+        Coupling("senses port brake", "node", "The port of the port brake.", required=True, media=("air",)),
+        Coupling("senses starboard brake", "node", "The port of the starboard brake.", required=True, media=("air",)),
     ),
     readings=(
         Reading("supply", "pressure", "supply", "lb/sq in", main=True, datum="gauge"),

@@ -125,7 +125,7 @@ SUCTION_GAUGE = Kind(
     indicates=True,
     ports=(),
     build=_gauge,
-    couplings=(Coupling("senses", "node", "The port whose suction it shows.", required=True),),
+    couplings=(Coupling("senses", "node", "The port whose suction it shows.", required=True, media=("air",)),),
     readings=(Reading("suction", "pressure", "suction", "in Hg", main=True),),
     failures=(Failure("pipe broken", "It shows nothing, whatever the suction."),),
     example=trainer_examples.SUCTION_GAUGE,
