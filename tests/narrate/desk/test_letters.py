@@ -11,7 +11,7 @@ from cutaway.api.checking import check
 from cutaway.cli.main import app
 from cutaway.narrate.letters import SaidOnce, answers, draft_reply
 
-SCRIPT = "# The cock\n\nThe petrol is in one tank. `cite: hb §1`\n{}\n\n```claim\nfuel cock is fitted\n```\n"
+SCRIPT = "# The cock\n\nThe fuel tank holds twenty gallons. `cite: hb §1`\n{}\n\n```claim\nfuel cock is fitted\n```\n"
 LETTER = "letters:\n  the cock:\n    objects to: The cock is fitted on every mark.\n    film: 01-fuel\n{}"
 DECIDED = "    decision: Kept.\n    because: So it is.\n"
 
@@ -44,7 +44,7 @@ def test_a_letter_has_its_sentence_moment_paragraphs_and_verdict(post) -> None:
 
 
 def test_a_sentence_that_only_cites_has_its_verdict_too(post) -> None:
-    text = LETTER.replace("The cock is fitted on every mark.", "The petrol is in one tank.").format(DECIDED)
+    text = LETTER.replace("The cock is fitted on every mark.", "The fuel tank holds twenty gallons.").format(DECIDED)
     (answer,), _, _ = post(text)
     assert answer.verdict[0].verdicts == ("Stated in hb §1.",)
 
@@ -70,7 +70,7 @@ def test_n703_nothing_decided(post) -> None:
 
 def test_a_published_sentence_is_found_after_it_was_reworded(post) -> None:
     then = (
-        SaidOnce("2026-03-01", "01-fuel", 0, "The petrol is in one tank.", 0.0),
+        SaidOnce("2026-03-01", "01-fuel", 0, "The fuel tank holds twenty gallons.", 0.0),
         SaidOnce("2026-03-01", "01-fuel", 1, "The cock is fitted on every mark.", 2.5),
     )
     (answer,), problems, folder = post(LETTER.format(DECIDED), "The cock is fitted on both marks.", then)
