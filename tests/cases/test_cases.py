@@ -3,6 +3,7 @@
 command.txt    one command line a line, each beginning with `cutaway`; blank lines and lines with # are skipped
 expected.txt   what is printed (problems first, then the answer), each command under its own line, and how it ended;
                `pytest --accept` writes it anew
+demo.txt       names a type folder of the demo, which is copied beside the case's files
 expected-to-fail    says why the case is not met yet; it is then expected to differ, and --accept leaves it alone
 """
 
@@ -16,7 +17,8 @@ from typer.testing import CliRunner
 from cutaway.cli.main import app
 
 HERE = Path(__file__).parent
-OURS = ("command.txt", "expected.txt", "expected-to-fail")
+DEMO = HERE.parents[1] / "demo"
+OURS = ("command.txt", "demo.txt", "expected.txt", "expected-to-fail")
 CASES = sorted(path.parent for path in HERE.rglob("command.txt"))
 
 
@@ -28,6 +30,9 @@ def commands(case: Path) -> list[str]:
 def printed(case: Path, folder: Path, monkeypatch: pytest.MonkeyPatch) -> str:
     """What the commands of a case print, run in a copy of its files."""
     shutil.copytree(case, folder, symlinks=True, ignore=shutil.ignore_patterns(*OURS))
+    if (case / "demo.txt").exists():
+        name = (case / "demo.txt").read_text(encoding="utf-8").strip()
+        shutil.copytree(DEMO / name, folder / name)
     monkeypatch.chdir(folder)
     monkeypatch.setenv("NO_COLOR", "1")
     monkeypatch.setenv("COLUMNS", "110")

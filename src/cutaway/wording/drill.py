@@ -8,7 +8,7 @@ from cutaway.inquiry.questions.indications import Noticed
 from cutaway.language.syntax import Wait
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import action_words, are, text_of, the
-from cutaway.wording.shown import listed_with, noticed_words, sentence
+from cutaway.wording.shown import all_noticed, listed_with, sentence
 
 # How many things of one sort are told of one step before the rest is only counted. A choice of ours.
 MOST_TOLD = 4
@@ -64,7 +64,7 @@ def _steps(numbers: Sequence[int]) -> str:
 
 
 def _changes(step: StepTold, folder: Folder) -> str:
-    words = [noticed_words(one, folder) for one in step.changed] + [_turned(one) for one in step.turned]
+    words = all_noticed(step.changed, folder) + _all_turned(step.turned)
     if words:
         return sentence(f"Then {_few(words)}")
     if all(isinstance(action, Wait) for action in step.actions):
@@ -119,7 +119,7 @@ def _comes(begin: str, other: Otherwise, folder: Folder) -> str:
 
 
 def _ends(noted: tuple[Noticed, ...], turned: tuple[Turned, ...], folder: Folder) -> str:
-    words = [_turned(one) for one in turned] if not noted else [noticed_words(one, folder) for one in noted]
+    words = _all_turned(turned) if not noted else all_noticed(noted, folder)
     return _few(words, more=len(turned) if noted else 0)
 
 
@@ -127,6 +127,12 @@ def _few(words: Sequence[str], more: int = 0) -> str:
     """The first few of some things, the rest of them (and `more`) only counted."""
     left = max(0, len(words) - MOST_TOLD) + more
     return f"{', '.join(words[:MOST_TOLD])} and {counted(left, 'thing')} more" if left else listed_with(words)
+
+
+def _all_turned(several: Sequence[Turned]) -> list[str]:
+    """Each thing by what it is now; that it is not what it was goes without saying then."""
+    plain = {one.part for one in several if not one.now.startswith("not ")}
+    return [_turned(one) for one in several if one.part not in plain or not one.now.startswith("not ")]
 
 
 def _turned(one: Turned) -> str:

@@ -6,7 +6,7 @@ from cutaway.inquiry.search.changes import Break
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import the
 from cutaway.wording.how_far import bound_words
-from cutaway.wording.shown import cites_words, listed_with, noticed_words, seen_words, sentence, set_words
+from cutaway.wording.shown import all_noticed, cites_words, listed_with, seen_words, sentence, set_words
 
 # How many indications are told of one set before the rest is only counted. A choice of ours.
 MOST_SEEN = 6
@@ -17,7 +17,7 @@ def undone_words(already: AlreadyUndone, asked: str, folder: Folder) -> str:
     """That a thing is lost to begin with."""
     instead = listed_with(seen_words(one, folder) for one in already.seen)
     tail = f": {instead}" if instead else ""
-    return sentence(f"Nothing need fail for that: {asked} is not so to begin with{tail}")
+    return sentence(f"Nothing need fail for that: it is not so to begin with that {asked}{tail}")
 
 
 def failures_lines(answer: Failures, asked: str, folder: Folder, most: int) -> tuple[str, ...]:
@@ -34,6 +34,13 @@ def failures_lines(answer: Failures, asked: str, folder: Folder, most: int) -> t
         out.append(sentence(f"{more} told here; say --most to see more"))
     out += [_common_words(one) for one in answer.common]
     out += [sentence(one) for one in bound_words(answer.far, "failure", len(answer.sets))]
+    if answer.leaks:
+        out.append(
+            sentence(
+                f"A leak of {listed_with(map(the, answer.leaks))} alone does not do it by the time that all else is at "
+                "rest, which may be two minutes; what it has let go by later can be asked with --at"
+            )
+        )
     return tuple(out)
 
 
@@ -62,8 +69,8 @@ def _crew_words(one: FailureSet, folder: Folder) -> str:
         return "The crew would see and hear nothing of it."
     if not others:
         return "The crew would notice nothing else."
-    told = [noticed_words(noticed, folder) for noticed in others[:MOST_SEEN]]
-    rest = len(others) - MOST_SEEN
+    every = all_noticed(others, folder)
+    told, rest = every[:MOST_SEEN], len(every) - MOST_SEEN
     return sentence(f"The crew would notice: {'; '.join((*told, *([f'and {rest} more'] if rest > 0 else [])))}")
 
 

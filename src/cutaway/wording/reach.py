@@ -7,12 +7,13 @@ from cutaway.inquiry.search.movements import Hand
 from cutaway.language.print_back import printed_actions
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import action_words, are, the
-from cutaway.wording.citing import cited
 from cutaway.wording.figures import duration
-from cutaway.wording.shown import listed_with, seen_words, sentence, value_words
+from cutaway.wording.shown import cites_words, listed_with, seen_words, sentence, value_words
 
 # How many movements that rules hold back are told of. A choice of ours.
 MOST_REFUSED = 3
+# What comes sooner after a movement comes at once, s: no moment is known better.
+SOON = 0.05
 _LENGTHS = {1: "One movement does", 2: "Two movements do", 3: "Three movements do", 4: "Four movements do"}
 
 
@@ -41,7 +42,8 @@ def reach_lines(answer: Reached, asked: str, folder: Folder) -> tuple[str, ...]:
             out.append(sentence(f"{answer.more} more {'is' if answer.more == 1 else 'are'} not told here; say --most"))
     if answer.detour is not None:
         out += detour_words(answer.detour, answer.ways[0], asked, folder)
-    out += [_refused_words(one) for one in answer.refused[:MOST_REFUSED]]
+    if not answer.ways:
+        out += [_refused_words(one) for one in answer.refused[:MOST_REFUSED]]
     return (*out, *map(sentence, tries_words(answer, asked)))
 
 
@@ -49,11 +51,11 @@ def way_words(way: Way, asked: str, folder: Folder) -> str:
     """One sequence, when it comes to what is asked, how to write it."""
     done = sentence(action_words(way.actions))
     last = f"{duration(way.at)} after the last of these" if len(way.actions) > 1 else f"{duration(way.at)} later"
-    comes = sentence(f"{last} {asked}" if way.at > 0.0 else f"at once {asked}")
+    comes = sentence(f"{last} {asked}" if way.at >= SOON else f"at once {asked}")
     if way.orders > 1:
-        comes += f" The same movements do in {counted(way.orders, 'order')}."
+        comes += " They do in either order." if way.orders == 2 else f" They do in any of {way.orders} orders."
     written = f"In a claim: after {printed_actions(way.actions)}."
-    return f"{done} {comes} {cited(way.cites, folder)}".rstrip() + f" {written}"
+    return f"{done} {comes} {cites_words(way.cites, folder)}".rstrip() + f" {written}"
 
 
 def detour_words(detour: Detour, way: Way, asked: str, folder: Folder) -> list[str]:
@@ -83,7 +85,7 @@ def _set_at(one: Stays, folder: Folder) -> str:
     if not one.figures:
         return ""
     figures = listed_with(f"{name} {words}" for name, words in one.figures)
-    return f"{the(one.part)} is set at {figures} {cited(one.cites, folder)}".rstrip()
+    return f"{the(one.part)} is set at {figures} {cites_words(one.cites, folder)}".rstrip()
 
 
 def _turning(detour: Detour, folder: Folder) -> str:
@@ -116,7 +118,7 @@ def _between(first: Stays, dial: Dial, what: str) -> str:
 
 def _refused_words(one: Refused) -> str:
     asks = listed_with(f"'{words}'" for words in one.asks)
-    return sentence(f"{_control(one.hand)} was held back from {one.hand.words} on the way, unless {asks}")
+    return sentence(f"{_control(one.hand)} was not put to {one.hand.words}, which is held back unless {asks}")
 
 
 def tries_words(answer: Reached, asked: str) -> tuple[str, ...]:
@@ -126,11 +128,11 @@ def tries_words(answer: Reached, asked: str) -> tuple[str, ...]:
     if tries.ended == "found":
         out.append(f"No shorter one does it: {_all_of(tries.done - 1)}" if tries.done > 1 else "No shorter way can be")
     elif tries.ended == "complete":
-        out.append(f"No sequence of movements comes to it that {asked}: every state to be had was looked at")
+        out.append(f"No sequence of movements brings it about that {asked}: every state to be had was looked at")
     elif tries.ended == "length":
         out.append(
-            f"No {_up_to(tries.asked)} comes to it that {asked}; longer sequences were not looked at (--size says how "
-            "long)"
+            f"No {_up_to(tries.asked)} brings it about that {asked}; longer sequences were not looked at "
+            "(--size says how long)"
         )
     else:
         out.append(_early(tries, bool(answer.ways)))

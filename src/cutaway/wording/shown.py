@@ -44,6 +44,29 @@ def noticed_words(one: Noticed, folder: Folder) -> str:
     return f"{seen_words(one.now, folder)} instead of {value_words(one.before, folder)}"
 
 
+def all_noticed(several: Iterable[Noticed], folder: Folder) -> list[str]:
+    """What is otherwise, a clause each: what is lit, sounds or runs first, then what dials read. What goes alike to
+    port and to starboard is one clause: 'the port generator lamp and the starboard one are out'."""
+    told = [(one.now.what, noticed_words(one, folder)) for one in sorted(several, key=lambda one: one.now.state == "")]
+    out: list[str] = []
+    while told:
+        what, words = told.pop(0)
+        twin = next((one for one in told if _other_side(what, one[0]) and one[1] == words.replace(what, one[0])), None)
+        if twin is not None:
+            told.remove(twin)
+            verb, rest = words.removeprefix(f"{the(what)} ").split(" ", 1)
+            both = f"{the(what)} and the {_other_side(what, twin[0])} {'ones' if are(what) == 'are' else 'one'}"
+            words = f"{both} {'read' if verb.startswith('read') else 'are'} {rest}"
+        out.append(words)
+    return out
+
+
+def _other_side(one: str, other: str) -> str:
+    """The word in which a name differs from another that is the same otherwise, '' where there is more to it."""
+    pairs = [(a, b) for a, b in zip(one.split(), other.split(), strict=False) if a != b]
+    return pairs[0][1] if len(pairs) == 1 and len(one.split()) == len(other.split()) else ""
+
+
 def alteration_words(one: Alteration) -> str:
     """A change as a clause: 'the tank selector stands at off', 'the engine pump has failed (seized)'."""
     match one:

@@ -15,6 +15,8 @@ from cutaway.wording.how_far import bound_words
 from cutaway.wording.shown import alteration_words, cites_words, listed_with, seen_words, sentence
 
 MEDIA = {"petrol": "petrol", "oil": "oil", "air": "air", "current": "current", "heat": "heat", "shaft": "drive"}
+# How many reasons are told: more cannot be followed by ear. A choice of ours.
+MOST_REASONS = 3
 CONDITIONS = {"height": "ft", "airspeed": "kt", "temperature": "°C"}
 
 
@@ -28,14 +30,23 @@ def cause_lines(cause: Cause, asked: str, folder: Folder) -> tuple[str, ...]:
     out = [
         f"{sentence(f'It is so: {asked}' if plain and cause.so else says)} {cites_words(cause.cites, folder)}".strip()
     ]
-    links = [link for link in cause.links if not isinstance(link, Is)]
-    for link in links:
+    for link in _not_told_twice(cause.links):
         words = link_words(link, folder)
         if words:
-            out.append(f"  - {sentence(words)} {cites_words(_cites(link), folder)}".rstrip())
-    if len(out) > 1:
-        out[1] = out[1].replace("  - ", "  - Because ", 1) if out[1][4:8] != "The " else f"  - Because the {out[1][8:]}"
+            because = "because " if len(out) == 1 and ", because " not in words else ""
+            out.append(f"  - {sentence(because + words)} {cites_words(_cites(link), folder)}".rstrip())
     return tuple(out)
+
+
+def _not_told_twice(links: tuple[Link, ...]) -> list[Link]:
+    """The links without what the first line says, and without controls whose position is told with a way."""
+    ways = [link for link in links if isinstance(link, Cut | Fed)]
+    steps = {(step.part, step.setting) for way in ways for step in way.steps}
+    return [
+        link
+        for link in links
+        if not isinstance(link, Is) and not (isinstance(link, Stands) and (link.control, link.position) in steps)
+    ]
 
 
 def _cites(link: Link) -> tuple[Cite, ...]:
@@ -80,6 +91,8 @@ def _reads(link: Reads, folder: Folder) -> str:
     noun = {"pressure": "pressure" if link.datum else "suction", "angular speed": "speed"}.get(
         link.dimension, link.dimension
     )
+    if link.dimension == "angular speed" and value.startswith("0 "):
+        return f"{the(link.what)} does not turn"
     side = "above" if link.above else "below" if value != limit else "no more than"
     return f"the {noun} at {the(link.what)} is {value}, {side} the {limit} that {the(link.part)} goes by"
 
@@ -157,7 +170,10 @@ def why_lines(why: Why, folder: Folder, most: int) -> tuple[str, ...]:
     if why.reasons:
         now = "so" if why.cause.so else "not so"
         out.append(f"It stays {now}, as far as was looked, so long as any one of these lines stays as it is:")
-        out += [f"  - {sentence(listed_with(map(_standing_words, one)))}" for one in why.reasons]
+        out += [f"  - {sentence(listed_with(map(_standing_words, one)))}" for one in why.reasons[:MOST_REASONS]]
+        left = len(why.reasons) - MOST_REASONS
+        if left > 0:
+            out.append(f"{'One more such line is' if left == 1 else f'{left} more such lines are'} in --json.")
     does = f"would make it {so}"
     out += [sentence(one) for one in bound_words(why.far, "change", len(why.changes), does)]
     return tuple(out)

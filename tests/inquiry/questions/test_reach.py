@@ -76,7 +76,7 @@ def test_a_statement_already_true_says_so_at_once(flaps: Opened) -> None:
 def test_a_bound_is_told(flaps: Opened) -> None:
     found = told(flaps, "flaps are down", "part down", size=1)
     assert isinstance(found.answer, Reached) and found.answer.ways == () and found.answer.tries.ended == "length"
-    assert "No single movement comes to it that the flaps are down" in reach_text(found)
+    assert "No single movement brings it about that the flaps are down" in reach_text(found)
     stopped = told(flaps, "flaps are down", "part down", stop=lambda: True)
     assert "The search ended early (you stopped it)" in reach_text(stopped)
     early = told(flaps, "flaps are down", "part down", seconds=0.0)
@@ -102,7 +102,7 @@ other: {kind: electrical load, current: 2 A, fed by: joint.any}
     folder_at(tmp_path, {"systems/lamp.yaml": system(parts, "battery > guard > lamp switch\nother battery > joint")})
     found = told(tmp_path, "lamp is working", "")
     assert isinstance(found.answer, Reached) and found.answer.ways == ()
-    assert "The lamp switch was held back from on on the way, unless 'lamp is working'" in reach_text(found)
+    assert "The lamp switch was not put to on, which is held back unless 'lamp is working'" in reach_text(found)
     idle = told(tmp_path, "other is not working", "")
     assert isinstance(idle.answer, NothingToMove)
     assert "No control that can be moved has anything to do with whether the other is not working" in reach_text(idle)

@@ -28,6 +28,7 @@ MOST_LINKS = 14
 DEEPEST = 7
 DIMENSIONS = {"petrol": "pressure", "oil": "pressure", "current": "voltage", "air": "pressure", "heat": "temperature",
               "shaft": "angular speed"}  # fmt: skip
+PUSH = 5.0e4  # less than this does not move a piston, Pa: a choice of ours
 STILL = "still"  # how a pump stands that does not pump
 DATUMS = {"petrol": "gauge", "oil": "gauge", "air": "absolute"}
 
@@ -44,14 +45,14 @@ class _Ask:
 def chain(base: Base, looked: Looked) -> tuple[Link, ...]:
     """The links behind a base's statement as it was found, the most direct first; none where it could not be seen."""
     seen = watched(base, looked)
-    return tuple(_Tracing(base, seen).links()) if seen is not None else ()
+    return tuple(_Tracing(base, seen, looked.decision.holds).links()) if seen is not None else ()
 
 
 class _Tracing:
     """One tracing back; grows its list of links and of questions that are answered."""
 
-    def __init__(self, base: Base, seen: Watched) -> None:
-        self.base, self.seen, self.ways = base, seen, Ways(seen)
+    def __init__(self, base: Base, seen: Watched, so: bool) -> None:
+        self.base, self.seen, self.ways, self.so = base, seen, Ways(seen), so
         self.waiting: deque[_Ask] = deque()
         self.done: set[tuple[object, ...]] = set()
         self.found: dict[Link, None] = {}
@@ -73,7 +74,8 @@ class _Tracing:
 
     def _begin(self) -> None:
         question = self.base.question
-        for atom in atoms(question.statement, question.told.services):
+        every = tuple(atoms(question.statement, question.told.services))
+        for atom in every:
             match atom:
                 case InState(part=part, state=words):
                     kind = kind_on(question.bound, part)
@@ -83,18 +85,23 @@ class _Tracing:
                         self._ask(Signal(name), self.seen.value(Signal(name)) > 0.5, str(part), 0)
                 case Compare(reading=ref) if ref.port:
                     node = question.bound.wiring.joined[names.node_name(ref.part, ref.port)]
-                    self._ask(Across(node), atom.op != "below", str(ref.part), 0)
+                    self._ask(Across(node), self._is_high(atom, len(every)), str(ref.part), 0)
                 case Compare(reading=ref):
                     kind = kind_on(question.bound, ref.part)
                     reading = reading_of(kind, ref.reading) if kind is not None else None
                     if reading is not None:
                         name = names.signal_name(ref.part, reading.signal)
-                        self._ask(Signal(name), atom.op != "below", str(ref.part), 0)
+                        self._ask(Signal(name), self._is_high(atom, len(every)), str(ref.part), 0)
                 case AtPosition(control=control):
                     name = names.control_name(control.part, control.control)
                     self._ask(Input("control", name), True, str(control.part), 0)
                 case _:
                     pass
+
+    def _is_high(self, atom: Compare, among: int) -> bool:
+        """Whether it is asked why a reading is as much as it is, rather than why no more. Of several readings in one
+        statement it is asked as each is put, since any of them may be what is not so."""
+        return (atom.op != "below") == (self.so or among > 1)
 
     def _ask(self, leaf: Expr, high: bool, of: str, depth: int) -> None:
         self.waiting.append(_Ask(Leaf(leaf, high), of, depth))
@@ -128,8 +135,8 @@ class _Tracing:
             case Leaf(of=Content(element=name), high=high):
                 yield from self._content(name)
                 element = next(e for e in self.seen.network.elements if e.name == name)
-                if element.family in ("JACK", "RAM"):  # it moves by what comes to its first end
-                    self._ask(Across(element.at[0]), high, self._owner(name), depth + 1)
+                if element.family in ("JACK", "RAM") and self._pushed(element):  # by what comes to its first end
+                    self._ask(Across(element.at[0]), self._pushed(element) > 0, self._owner(name), depth + 1)
             case Leaf(of=Through(element=name), high=high):
                 element = next(e for e in self.seen.network.elements if e.name == name)
                 self._further(element.gate, high, self._owner(name), depth + 1)
@@ -138,6 +145,12 @@ class _Tracing:
                     self._ask(Across(node), high, self._owner(name), depth + 1)
             case _:
                 pass
+
+    def _pushed(self, element: Element) -> int:
+        """Which way the fluid pushes a piston: 1 outwards, -1 inwards, 0 where it stands without."""
+        first, *other = (self.seen.value(Across(node)) for node in element.at[:2])
+        push = first - (other[0] if other else 0.0)
+        return 0 if abs(push) < PUSH else 1 if push > 0.0 else -1
 
     def _input(self, one: Input) -> Iterator[Link]:
         bound = self.base.question.bound
@@ -303,6 +316,8 @@ class _Tracing:
             return
         supply = self._owner(way.end)
         steps = self._steps(way.elements, of, supply)
+        if supply == of and not steps:
+            return  # what a thing holds comes to it from nowhere
         owners = (of, *(step.part for step in steps), supply)
         yield Fed(self._point_name(node, of), supply, tuple(reversed(steps)), medium, drawn, self._cites(*owners))
         for element in way.elements:
@@ -316,8 +331,8 @@ class _Tracing:
         supply = self._owner(way.end)
         hindering = way.shut or self.ways.idle(way)
         shut = self._steps(hindering, "", "")
-        if not shut and supply == of:
-            return
+        if not shut and (supply == of or medium == "oil"):
+            return  # oil that is under no pressure waits behind an open way: that says nothing
         yield Cut(
             self._point_name(node, of), supply, shut, medium, drawn, self._cites(*(step.part for step in shut), supply)
         )

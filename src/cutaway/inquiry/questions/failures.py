@@ -20,6 +20,7 @@ from cutaway.inquiry.workshop import Request
 from cutaway.machine.records import Run
 
 FAILURES = frozenset({"failure"})
+PISTONS = ("JACK", "RAM")
 # In how many sets of several a part must stand, at least, to be pointed out. A choice of ours.
 OFTEN = 2
 
@@ -50,13 +51,15 @@ class Common:
 @dataclass(frozen=True, slots=True)
 class Failures:
     """seen: what the statement speaks of with nothing of this wrong. counts: how many sets of each size there are,
-    twins each counted. common: parts that stand in many sets of several."""
+    twins each counted. common: parts that stand in many sets of several. leaks: the stores whose slow leak was tried
+    and does not do it alone, by the time that all else is at rest."""
 
     seen: tuple[Seen, ...]
     sets: tuple[FailureSet, ...]
     counts: tuple[tuple[int, int], ...]
     common: tuple[Common, ...]
     far: HowFar
+    leaks: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +107,8 @@ def failures(
     )
     counts = tuple(sorted(Counter(len(one) for one in search.found).items()))
     far = how_far(len(within), bound, search)
-    return Failures(seen_in(base, first.looked), sets, counts, _common(search.found), far)
+    leaks = _leaks(base, [one for one in within if trying.can_matter(frozenset({one}))], search.found)
+    return Failures(seen_in(base, first.looked), sets, counts, _common(search.found), far, leaks)
 
 
 def breaks(one: ChangeSet) -> tuple[Break, ...]:
@@ -164,6 +168,23 @@ def _says(base: Base, one: Break) -> str:
     bound = base.question.bound
     kind = bound.kinds[bound.parts[one.part].kind]
     return next((failure.says for failure in kind.failures if failure.name == one.failure), "")
+
+
+def _leaks(base: Base, within: Sequence[Alteration], found: Sequence[ChangeSet]) -> tuple[str, ...]:
+    """The stores of what the statement speaks of (air, oil, petrol) whose leak is not among the answers to a question
+    that is answered once all else is at rest."""
+    if base.question.scope.when.kind != "settled":
+        return ()
+    network, slots = base.made.network, base.question.bound.contents
+    medium, owner = {node.name: node.medium for node in network.nodes}, dict(network.owners)
+    of = {name.rsplit(": ", 1)[0] for name in base.made.signals}
+    media = {medium[name] for name in medium if owner.get(name) in of}
+    stores = {e.name: medium.get(e.at[0], "") for e in network.elements if e.family not in PISTONS}
+    alone = {next(iter(one)) for one in found if len(one) == 1}
+    leaks = (one for one in within if isinstance(one, Break) and "leak" in one.failure and one not in alone)
+    return tuple(
+        one.part for one in leaks if one.part in slots and stores.get(slots[one.part].element, "none") in media
+    )
 
 
 def _common(found: Sequence[ChangeSet]) -> tuple[Common, ...]:

@@ -88,14 +88,26 @@ def _givers(watched: Watched, op: str, of: tuple[Expr, ...]) -> tuple[Expr, ...]
 
 
 def _difference(watched: Watched, a: Expr, b: Expr, high: bool) -> Iterator[Leaf | Limit]:
-    """'a is more than b'. Of two flags, or a flag and a number, only the flags; else a value against its limit."""
-    if is_measured(watched, a) and not is_measured(watched, b):
+    """'a is more than b'. Of two flags, or a flag and a number, only the flags; else a value against its limit. How far
+    a thing is above the air outside is no limit to it."""
+    if is_outside(a) or is_outside(b):
+        yield from deciding(watched, a, high)
+        yield from deciding(watched, b, not high)
+    elif is_measured(watched, a) and not is_measured(watched, b):
         yield Limit(a, b, watched.value(a) > watched.value(b))
     elif is_measured(watched, b) and not is_measured(watched, a):
         yield Limit(b, a, watched.value(b) > watched.value(a))
     else:
         yield from deciding(watched, a, high)
         yield from deciding(watched, b, not high)
+
+
+def is_outside(expression: Expr) -> bool:
+    """Whether an expression is of the world outside alone: the air's pressure, its warmth."""
+    leaves = [one for one in parts_of_expression(expression) if isinstance(one, Across | Through | Content | Signal)]
+    return not leaves and any(
+        isinstance(one, Input) and one.sort == "condition" for one in parts_of_expression(expression)
+    )
 
 
 def is_measured(watched: Watched, expression: Expr) -> bool:

@@ -84,7 +84,8 @@ def why(
     as_found: Callable[[ChangeSet], None] = lambda one: None,
 ) -> Why:
     """What would turn over what was found of a base, and so its reasons. failures: whether failures are changes too."""
-    within = universe(base, CHANGES | {"failure"} if failures else CHANGES)
+    every = universe(base, CHANGES | {"failure"} if failures else CHANGES)
+    within = tuple(one for one in every if not isinstance(one, Give) or one.name in _given(base))
     trying, search = Trying(base, not found.so, within), Search[Alteration]()
     for one in minimal_sets(within, trying, bound, search, stop, trying.can_matter):
         as_found(one)
@@ -93,6 +94,13 @@ def why(
         Found(in_order(g.first), tuple(in_order(twin) for twin in g.twins), cites_for(base, g.first)) for g in groups
     )
     return Why(found, reasons(base, search.found), changes, how_far(len(within), bound, search))
+
+
+def _given(base: Base) -> frozenset[str]:
+    """The conditions that the scope gives or the situation came by: of an aeroplane that has never left the apron it is
+    not told what a wind of 200 knots would do."""
+    before = (change.input for leg in base.scene.legs for change in leg.changes)
+    return frozenset(before) | {change.input for change in base.scene.changes}
 
 
 def reasons(base: Base, change_sets: Sequence[ChangeSet]) -> tuple[tuple[Standing, ...], ...]:
