@@ -3,6 +3,9 @@
 Each question is asked of a folder opened afresh, whose machine has been made and whose situation has been reached, but
 of whose changes none has been tried. A question for the second time takes no time to speak of: its runs are kept.
 
+Besides the time that passed, the processor time of all threads is told: on a machine with something else to do only
+that says anything. With two cores to itself a question takes a little more than half of it.
+
     python benchmarks/inquiry.py [type folder] [statement or service] [situation]
 """
 
@@ -17,6 +20,7 @@ from cutaway.inquiry.questions.why import Cause, Why, cause, why
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.minimal import Bound
 from cutaway.inquiry.search.trying import holds
+from cutaway.inquiry.search.universe import universe
 from cutaway.machine.compiled import kernel
 
 DEMO = Path(__file__).resolve().parents[1] / "demo"
@@ -25,7 +29,12 @@ CASES = (
     ("whinchat", "fuel lamp is out", "cruising"),
     ("turnstone", "current to the instruments", "cruising"),
     ("turnstone", "flying instruments", "cruising"),
+    ("turnstone", "petrol to the port engine", "cruising"),
+    ("turnstone", "wheels down and locked", "taxying"),
+    ("turnstone", "air for the brakes", "taxying"),
 )
+# Doubles of so many failures are left to those who name the case: they take minutes.
+MANY = 70
 
 
 def base_in(here: Opened, statement: str, situation: str) -> Base:
@@ -36,16 +45,19 @@ def base_in(here: Opened, statement: str, situation: str) -> Base:
     return base
 
 
-def asked(folder: Path, statement: str, situation: str, question: Callable[[Base], object]) -> tuple[float, object]:
-    """The seconds of a question whose machine is made and whose situation is reached, and its answer."""
+def asked(
+    folder: Path, statement: str, situation: str, question: Callable[[Base], object]
+) -> tuple[float, float, object]:
+    """The seconds of a question whose machine is made and whose situation is reached, passed and of the processor, and
+    its answer."""
     here, _ = opened(folder)
     if here is None:
         raise SystemExit(f"{folder} cannot be loaded.")
     base = base_in(here, statement, situation)
     holds(base)  # makes the machine and reaches the situation
-    start = time.perf_counter()
+    start, busy = time.perf_counter(), time.process_time()
     answer = question(base)
-    return time.perf_counter() - start, answer
+    return time.perf_counter() - start, time.process_time() - busy, answer
 
 
 def why_of(base: Base, size: int) -> Why | None:
@@ -84,12 +96,16 @@ def main(cases: tuple[tuple[str, str, str], ...]) -> None:
         here, _ = opened(path)
         if here is None:
             raise SystemExit(f"{path} cannot be loaded.")
-        network = base_in(here, statement, situation).made.network
+        base = base_in(here, statement, situation)
+        network, many = base.made.network, len(universe(base, frozenset({"failure"}))) > MANY and len(cases) > 1
         size = f"{len(network.nodes)} nodes, {len(network.elements)} elements, {len(network.modes)} modes"
         print(f"{path.name}: {statement}, in {situation}; what can reach it: {size}")
         for name, question in questions:
-            seconds, answer = asked(path, statement, situation, question)
-            print(f"  {name:40} {seconds:7.2f} s   {told(answer)}", flush=True)
+            if "double" in name and many:
+                print(f"  {name:40} left out: name this case to have it")
+                continue
+            passed, busy, answer = asked(path, statement, situation, question)
+            print(f"  {name:40} {passed:7.2f} s, processor {busy:7.2f} s   {told(answer)}", flush=True)
 
 
 if __name__ == "__main__":

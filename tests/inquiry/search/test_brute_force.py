@@ -14,6 +14,7 @@ from cutaway.inquiry.search.base import Base, base_of
 from cutaway.inquiry.search.changes import Alteration, Break, Put
 from cutaway.inquiry.search.hitting import hitting_sets
 from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
+from cutaway.inquiry.search.narrow import Narrow
 from cutaway.inquiry.search.trying import Trying, holds
 from cutaway.inquiry.search.universe import universe
 from cutaway.inquiry.verdicts import Undecided
@@ -62,7 +63,7 @@ def brute(base: Base, wanted: bool, sorts: frozenset[str]) -> set[frozenset[Alte
 
 def test_the_same_minimal_sets_as_by_exhaustion(tmp_path: Path) -> None:
     sizes: dict[int, int] = {}
-    pruned = 0
+    pruned = narrowed = 0
     for number in range(HOW_MANY):
         files, claim = random_folder(number)
         base = base_for(folder_at(tmp_path / str(number), files), claim)
@@ -72,6 +73,7 @@ def test_the_same_minimal_sets_as_by_exhaustion(tmp_path: Path) -> None:
         sorts = SORTS[number % len(SORTS)]
         within = universe(base, sorts)
         pruned += len(everything(base, sorts)) - len(within)
+        narrowed += Narrow.of(base, within) is not None
         search: Search[Alteration] = Search()
         trying = Trying(base, wanted, within)
         found = list(minimal_sets(within, trying, Bound(LARGEST), search, can_matter=trying.can_matter))
@@ -82,6 +84,6 @@ def test_the_same_minimal_sets_as_by_exhaustion(tmp_path: Path) -> None:
             for reason in hitting_sets(found):
                 assert all(reason & one for one in found)
                 assert all(any(not (reason - {a}) & one for one in found) for a in reason)
-    print(f"{HOW_MANY} systems, minimal sets by size {sizes}, {pruned} alterations pruned")
+    print(f"{HOW_MANY} systems, minimal sets by size {sizes}, {pruned} alterations pruned, {narrowed} narrowed")
     assert all(sizes.get(size, 0) > 0 for size in (1, 2))
-    assert pruned > 0
+    assert pruned > 0 and narrowed > 0
