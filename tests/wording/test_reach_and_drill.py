@@ -22,7 +22,11 @@ DARK = Otherwise((), 0, (), (Turned("lamp", "lit", "out"),), ())
         ("found", 2, "No shorter one does it: every single movement was looked at"),
         ("found", 3, "every sequence of up to 2 movements was looked at"),
         ("complete", 2, "every state to be had was looked at"),
-        ("length", 3, "No sequence of up to 3 movements brings it about that the lamp is lit; longer sequences were not"),
+        (
+            "length",
+            3,
+            "No sequence of up to 3 movements brings it about that the lamp is lit; longer sequences were not",
+        ),
         ("time", 2, "The search ended early (the time limit): no sequence of up to 2 movements does it"),
         ("stopped", 0, "The search ended early (you stopped it): Of longer ones there may be one"),
         ("tries", 1, "(the most that is tried): no single movement does it"),
