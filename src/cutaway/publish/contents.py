@@ -1,6 +1,6 @@
 """All files of a pack, from what checking found: nothing is written here."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 from cutaway.inquiry.workshop import Workshop
 from cutaway.machine.fitting import Assumption
@@ -11,13 +11,30 @@ from cutaway.publish.captioning import caption_files
 from cutaway.publish.drawings import Desk, draw_sheets
 from cutaway.publish.filling import pack_view
 from cutaway.publish.page import page
+from cutaway.publish.product import Product
 from cutaway.publish.records_json import problems_json, verdicts_json
 
+PRODUCTS: tuple[Product, ...] = ()
+"""What a pack has besides the page, the captions and the sheets, in the order in which the page leads to it."""
 
-def pack_files(checked: Checked, desk: Desk, problems: Problems) -> tuple[Mapping[str, bytes], Problems]:
-    """The files by their path in the pack, and all problems. problems: those found so far, which the page shows too."""
+
+def pack_files(
+    checked: Checked, desk: Desk, problems: Problems, stage: Callable[[str], None] = lambda words: None
+) -> tuple[Mapping[str, bytes], Problems]:
+    """The files by their path in the pack, and all problems.
+
+    problems: those found so far, which the page shows too. stage: told what is made next.
+    """
+    stage("drawing the sheets")
     sheets, drawings, more = draw_sheets(desk)
     problems += more
+    products: dict[str, bytes] = {}
+    for product in PRODUCTS:
+        stage(product.stage)
+        files, more = product.make(desk, checked)
+        products |= files
+        problems += more
+    stage("writing the captions and the page")
     captions, more = caption_files(checked)
     problems = in_order(problems + more)
     view = pack_view(checked, _assumptions(desk.workshop), sheets, desk.kinds, problems)
@@ -26,7 +43,7 @@ def pack_files(checked: Checked, desk: Desk, problems: Problems) -> tuple[Mappin
         "verdicts.json": verdicts_json(view),
         "problems.json": problems_json(problems),
     }
-    return {**drawings, **captions, **words}, problems
+    return {**products, **drawings, **captions, **words}, problems
 
 
 def _assumptions(workshop: Workshop) -> tuple[Assumption, ...]:

@@ -1,0 +1,33 @@
+"""One sort of thing in a pack, as the table of contents knows it; what makes it stands in a file of its own."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from cutaway.narrate.checked import Checked
+from cutaway.problems.diagnostic import Problems
+from cutaway.publish.drawings import Desk
+
+Files = Mapping[str, bytes]
+
+
+@dataclass(frozen=True, slots=True)
+class Product:
+    """What a pack has besides its page, its captions and its sheets.
+
+    name: its heading in the pack, 'Panels'. says: one sentence about it for whoever opens the pack. stage: what is told
+    while it is made, 'drawing the panels'. make: its files by their path in the pack and what is wrong; no files where
+    the folder asks for none. first: the file that the page leads to, where one leads to the others; '' where they are
+    listed.
+
+    unread: how the paths of those files of the type folder begin on which nothing of it depends ('scripts/'): while all
+    others are the same, so is it, and it is not made again. whole: False where it reads more than the texts of the
+    type folder, a photograph say; then it is always made, and what is dear in it is kept by itself (`Desk.shelf`).
+    """
+
+    name: str
+    says: str
+    stage: str
+    make: Callable[[Desk, Checked], tuple[Files, Problems]]
+    first: str = ""
+    unread: tuple[str, ...] = ()
+    whole: bool = True
