@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
+from cutaway.api.keeping import keeping, machine_problems, shelf_beside
 from cutaway.api.loading import Loaded, load, workshop_for
 from cutaway.api.places import memory_file
 from cutaway.handbook.records import Folder
@@ -46,15 +47,18 @@ def check(
         return None, in_order(problems)
     if workshop is None:
         workshop = Workshop(loaded.folder, loaded.kinds, progress=progress)
-    problems += workshop.problems()
+    remembered = memory_file()
+    shelf = shelf_beside(remembered, loaded)
+    problems += machine_problems(loaded, workshop, shelf)
     elsewhere: Mapping[Claim, tuple[Judged, ...]] | None = {}
     if cluster:
         elsewhere, more = _judged_on(cluster, loaded, asking, progress)
         problems += more
     if elsewhere is None:
         return None, in_order(problems)
-    memory, judging = Memory(memory_file()), lambda claim: elsewhere.get(claim, ())
-    checked, more = check_words(workshop, loaded.parsed, loaded.told, memory, asking, judging)
+    memory, judging = Memory(remembered), lambda claim: elsewhere.get(claim, ())
+    keep = keeping(loaded, asking, shelf)
+    checked, more = check_words(workshop, loaded.parsed, loaded.told, memory, asking, judging, keep)
     return checked, in_order(problems + more)
 
 

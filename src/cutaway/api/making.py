@@ -5,9 +5,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from cutaway.api.corrections import written_side
-from cutaway.api.loading import load, workshop_for
+from cutaway.api.keeping import keeping, machine_problems, shelf_beside
+from cutaway.api.loading import load
 from cutaway.api.places import cache_folder, memory_file, pack_folder
 from cutaway.inquiry.memory import Memory
+from cutaway.inquiry.workshop import Workshop
 from cutaway.narrate.checked import Asking, Checked, check_words, is_wrong
 from cutaway.problems.diagnostic import Problems, has_error, in_order
 from cutaway.publish.contents import pack_files
@@ -42,12 +44,15 @@ def make(
     refused = refused_folder(target, of if out is not None else "")
     if refused:
         return None, in_order(problems + refused)
-    workshop, more = workshop_for(loaded, progress=progress)
-    problems += more
-    memory = Memory(memory_file())
-    checked, more = check_words(workshop, loaded.parsed, loaded.told, memory, Asking(rests=rests))
+    remembered = memory_file()
+    shelf = shelf_beside(remembered, loaded)
+    workshop = Workshop(loaded.folder, loaded.kinds, progress=progress)
+    problems += machine_problems(loaded, workshop, shelf)
+    asking = Asking(rests=rests)
+    keep = keeping(loaded, asking, shelf)
+    checked, more = check_words(workshop, loaded.parsed, loaded.told, Memory(remembered), asking, keep=keep)
     cache = cache_folder()
-    desk = Desk(workshop, loaded.told, loaded.kinds, cache / "layout" if cache is not None else None)
+    desk = Desk(workshop, loaded.told, loaded.kinds, cache / "layout" if cache is not None else None, shelf)
     files, problems = pack_files(checked, desk, problems + more)
     side, more = written_side(loaded, checked, files, rests)
     problems += more

@@ -1,7 +1,9 @@
 """A folder's scripts and drills with a verdict for every claim: what `check` finds and the pack shows."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property, partial
+from typing import Protocol, TypeVar
 
 from cutaway.handbook.records import Drill, Folder, Paragraph, Script, Sentence, Step
 from cutaway.inquiry.check import Judged, judge
@@ -18,7 +20,7 @@ from cutaway.narrate.citing import cite_verdict
 from cutaway.narrate.claimed import words_and_claims
 from cutaway.narrate.compared import Compared
 from cutaway.narrate.coverage import checking
-from cutaway.narrate.likely import Ranking
+from cutaway.narrate.likely import Heard, Ranking
 from cutaway.narrate.obsolete import Obsolete, overtaken
 from cutaway.narrate.sentence_first import Comparer
 from cutaway.narrate.sentence_first import told as told_of
@@ -31,6 +33,20 @@ from cutaway.quantities.which import StandardName, Which
 # Choices of ours.
 DRILL_WATCH = 60.0
 BETWEEN_STEPS = 5.0
+
+T = TypeVar("T")
+
+
+class Keep(Protocol):
+    """Where findings may be kept between sessions: gives the one that is kept, or finds it with `find`."""
+
+    def __call__(self, sort: str, name: str, find: Callable[[], T]) -> T:
+        """sort, name: what is found: ('script', '01-fuel')."""
+
+
+def found_here(sort: str, name: str, find: Callable[[], T]) -> T:
+    """Nothing is kept."""
+    return find()
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,50 +139,87 @@ def check_words(
     memory: Memory | None,
     asking: Asking,
     judging: Callable[[Claim], tuple[Judged, ...]] | None = None,
+    keep: Keep = found_here,
 ) -> tuple[Checked, Problems]:
     """Put every claim of the scripts and every sight of the drills to the standards that it is for.
 
-    judging: verdicts that were found elsewhere (on a cluster, say), by claim; () for one that is not among them.
+    judging: verdicts that were found elsewhere (on a cluster, say), by claim; () for one that is not among them. keep:
+    where what was found of a whole script, or of the drills, may be kept between sessions.
     """
-    problems: Problems = ()
-    claims_of = {(one.script, one.sentence.span): one.claims for one in parsed.sentences}
-    sentences: list[CheckedSentence] = []
     folder = workshop.folder
+    room = _Room(workshop, parsed, told, memory, asking, judging)
+    problems: Problems = ()
+    sentences: list[CheckedSentence] = []
+    for script in folder.scripts:
+        if not asking.script or script.name == asking.script:
+            found, more = keep("script", script.name, partial(room.script, script))
+            sentences += found
+            problems += more
+    steps = keep("drills", "", room.steps) if folder.drills and not asking.script else ()
+    alone = keep("alone", "", lambda: _alone(workshop))
+    return Checked(folder, tuple(sentences), steps, workshop.runs_made, alone), problems
 
-    def judged(claim: Claim) -> JudgedClaim:
-        found = judging(_only(claim, asking)) if judging is not None else None
-        found = found or judge(_only(claim, asking), workshop, told, asking.rests, memory)
-        mended = corrections(claim, found, workshop, told, memory) if asking.mending else ()
+
+@dataclass(frozen=True, eq=False)
+class _Room:
+    """What the claims of a folder are judged with; what scripts are compared with is made when it is first wanted."""
+
+    workshop: Workshop
+    parsed: ParsedClaims
+    told: Told
+    memory: Memory | None
+    asking: Asking
+    judging: Callable[[Claim], tuple[Judged, ...]] | None
+
+    @cached_property
+    def _comparer(self) -> Comparer:
+        return Comparer(Ranking(self.workshop.folder))
+
+    @cached_property
+    def _later(self) -> Later:
+        return Later(self.workshop.folder)
+
+    @cached_property
+    def _claims(self) -> Mapping[tuple[str, Span], tuple[Claim, ...]]:
+        return {(one.script, one.sentence.span): one.claims for one in self.parsed.sentences}
+
+    def script(self, script: Script) -> tuple[tuple[CheckedSentence, ...], Problems]:
+        """The sentences of a script, and what is told of them."""
+        found = [self._sentence(script, heard) for heard in self._comparer.ranking.heard(script)]
+        return tuple(one for one, _ in found), tuple(problem for _, problems in found for problem in problems)
+
+    def steps(self) -> tuple[CheckedStep, ...]:
+        """The steps of all drills."""
+        return tuple(
+            CheckedStep(drill, step, tuple(self._judged(claim) for claim in claims))
+            for drill in self.workshop.folder.drills
+            for step, claims in drill_claims(drill, self.parsed)
+        )
+
+    def _judged(self, claim: Claim) -> JudgedClaim:
+        only, asking = _only(claim, self.asking), self.asking
+        found = self.judging(only) if self.judging is not None else None
+        found = found or judge(only, self.workshop, self.told, asking.rests, self.memory)
+        mended = corrections(claim, found, self.workshop, self.told, self.memory) if asking.mending else ()
         return JudgedClaim(claim, found, mended)
 
-    ranking = Ranking(folder) if folder.scripts else None
-    later = Later(folder)
-    comparer = Comparer(ranking) if ranking is not None else None
-    for script in folder.scripts:
-        if asking.script and script.name != asking.script:
-            continue
-        assert ranking is not None and comparer is not None
-        for heard in ranking.heard(script):
-            sentence = heard.sentence
-            stated, at_odds = cite_verdict(sentence, ranking.folder)
-            at_odds += words_and_claims(heard, claims_of[(script.name, sentence.span)], comparer)
-            problems += at_odds
-            claims = tuple(judged(claim) for claim in claims_of[(script.name, sentence.span)])
-            one = CheckedSentence(script, sentence, claims, stated is not None, (), at_odds)
-            if one.unchecked or (sentence.cites and not claims):
-                compared = comparer.sentence(heard)
-                problems += told_of(compared)
-                likely = tuple(found.paragraph for found in compared.likely) if one.unchecked else ()
-                one = _held(replace(one, likely=likely, compared=compared))
-            if asking.mending:
-                pairs = tuple((claim.claim, claim.judged) for claim in claims)
-                one = replace(one, overtaken=overtaken(sentence, pairs, folder, later))
-            sentences.append(one)
-    steps: list[CheckedStep] = []
-    for drill in folder.drills if not asking.script else ():
-        for step, claims_here in drill_claims(drill, parsed):
-            steps.append(CheckedStep(drill, step, tuple(judged(claim) for claim in claims_here)))
-    return Checked(folder, tuple(sentences), tuple(steps), workshop.runs_made, _alone(workshop)), problems
+    def _sentence(self, script: Script, heard: Heard) -> tuple[CheckedSentence, Problems]:
+        sentence, comparer = heard.sentence, self._comparer
+        written = self._claims[(script.name, sentence.span)]
+        stated, at_odds = cite_verdict(sentence, comparer.ranking.folder)
+        at_odds += words_and_claims(heard, written, comparer)
+        problems = at_odds
+        claims = tuple(self._judged(claim) for claim in written)
+        one = CheckedSentence(script, sentence, claims, stated is not None, (), at_odds)
+        if one.unchecked or (sentence.cites and not claims):
+            compared = comparer.sentence(heard)
+            problems += told_of(compared)
+            likely = tuple(found.paragraph for found in compared.likely) if one.unchecked else ()
+            one = _held(replace(one, likely=likely, compared=compared))
+        if self.asking.mending:
+            pairs = tuple((claim.claim, claim.judged) for claim in claims)
+            one = replace(one, overtaken=overtaken(sentence, pairs, self.workshop.folder, self._later))
+        return one, problems
 
 
 def claims_asked(folder: Folder, parsed: ParsedClaims, asking: Asking) -> tuple[Claim, ...]:

@@ -1,7 +1,7 @@
 """Every sheet of a pack: each system of each standard in each situation, as a file and for the page."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from cutaway.draw.seen import Values
@@ -14,17 +14,19 @@ from cutaway.inquiry.workshop import Workshop
 from cutaway.machine.subjects import Subject, parts_of, subjects
 from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Problems
+from cutaway.publish.shelf import Shelf
 from cutaway.publish.view import SheetView
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Desk:
-    """What sheets are drawn from. layouts: where layouts are kept between runs."""
+    """What sheets are drawn from. layouts: where layouts are kept between runs. shelf: where dear pieces are kept."""
 
     workshop: Workshop
     told: Told
     kinds: Mapping[str, Kind]
     layouts: Path | None
+    shelf: Shelf = field(default_factory=lambda: Shelf(None))
 
 
 def draw_sheets(desk: Desk) -> tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]:
