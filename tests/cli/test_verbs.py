@@ -164,7 +164,7 @@ def test_make_as_json_and_where_it_is_told(sparrow: Path, tmp_path: Path) -> Non
     result = cutaway("make", sparrow, "--out", tmp_path / "to print", "--json")
     assert result.exit_code == exits.FINE
     record = json.loads(result.stdout)
-    assert record.keys() == {"folder", "files", "wrong", "problems", "touched"}
+    assert record.keys() == {"folder", "files", "wrong", "problems", "touched", "again", "as before"}
     assert record["folder"] == str(tmp_path / "to print") and record["wrong"] is False
     for name in record["files"]:
         assert (tmp_path / "to print" / name).is_file(), name

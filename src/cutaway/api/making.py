@@ -17,15 +17,21 @@ from cutaway.publish.drawings import Desk
 from cutaway.publish.pack import refused_folder, write_pack
 
 
+RANGES = "checking the claims, with each assumed value at both ends of its range"
+
+
 @dataclass(frozen=True, slots=True)
 class Made:
-    """A pack that was written. wrong: whether a claim in it fails or an item of the folder was left out."""
+    """A pack that was written. wrong: whether a claim in it fails or an item of the folder was left out. again, as_before:
+    how many pieces of it were made, and how many taken from those of an earlier session."""
 
     folder: Path
     files: tuple[str, ...]
     checked: Checked
     wrong: bool
     touched: tuple[str, ...] = ()
+    again: int = 0
+    as_before: int = 0
 
 
 def make(
@@ -33,8 +39,13 @@ def make(
     out: Path | None = None,
     rests: bool = True,
     progress: Callable[[int], None] | None = None,
+    stage: Callable[[str], None] = lambda words: None,
 ) -> tuple[Made | None, Problems]:
-    """Make the pack of a type folder. The last pack stays whole until the new one is complete."""
+    """Make the pack of a type folder. The last pack stays whole until the new one is complete.
+
+    Only what a change of the folder can reach is made again; the rest is taken from the user's cache. stage: told in a
+    few words what is done next.
+    """
     loaded, problems = load(folder)
     if loaded is None:
         return None, problems
@@ -49,16 +60,20 @@ def make(
     workshop = Workshop(loaded.folder, loaded.kinds, progress=progress)
     problems += machine_problems(loaded, workshop, shelf)
     asking = Asking(rests=rests)
+    stage(RANGES if rests else "checking the claims")
     keep = keeping(loaded, asking, shelf)
     checked, more = check_words(workshop, loaded.parsed, loaded.told, Memory(remembered), asking, keep=keep)
     cache = cache_folder()
     desk = Desk(workshop, loaded.told, loaded.kinds, cache / "layout" if cache is not None else None, shelf)
-    files, problems = pack_files(checked, desk, problems + more)
+    files, problems = pack_files(checked, desk, problems + more, stage)
     side, more = written_side(loaded, checked, files, rests)
     problems += more
+    stage("putting the pack on the disk")
     written, more = write_pack(target, {**files, **side.files}, of)
     problems = in_order(problems + more)
     if written is None:
         return None, problems
     wrong = has_error(problems) or any(is_wrong(verdict) for verdict in checked.verdicts())
-    return Made(written, tuple(sorted({**files, **side.files})), checked, wrong, side.touched), problems
+    shelf.tidied()
+    names = tuple(sorted({**files, **side.files}))
+    return Made(written, names, checked, wrong, side.touched, shelf.made, shelf.taken), problems

@@ -198,6 +198,8 @@ def made_text(made: Made) -> str:
         *_counts(made.checked, made.wrong),
         f"The pack is in {made.folder}: {counted(sheets, 'sheet')}, {counted(captions, 'caption file')}, one page.",
     ]
+    if made.as_before:
+        lines.append(f"{counted(made.again, 'piece')} made again, {made.as_before} as before.")
     lines.extend(made.touched)
     if made.wrong:
         lines.append("Something in it is wrong; it says so where it stands. `cutaway check` tells it in short.")
@@ -212,6 +214,8 @@ def made_record(made: Made | None, problems: Problems) -> dict[str, object]:
         "files": list(made.files) if made is not None else [],
         "wrong": made.wrong if made is not None else True,
         "touched": list(made.touched) if made is not None else [],
+        "again": made.again if made is not None else 0,
+        "as before": made.as_before if made is not None else 0,
         "problems": as_records(problems),
     }
 

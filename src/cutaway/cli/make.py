@@ -22,12 +22,19 @@ def register(app: typer.Typer) -> None:
     ) -> None:
         """Make the pack: the page, the sheets, the captions, the list of problems. The last pack stays whole until the
         new one is complete."""
+        from cutaway.api.making import RANGES
         from cutaway.api.making import make as make_pack
         from cutaway.api.telling import made_record, made_text
         from cutaway.cli import showing
 
         with showing.progress(f"Making the pack of {folder}") as counter:
-            made, problems = make_pack(folder, out=out, rests=rests, progress=counter)
+            made, problems = make_pack(
+                folder,
+                out=out,
+                rests=rests,
+                progress=counter,
+                stage=lambda words: counter.stage(f"{words} (--no-rests leaves that out)" if words == RANGES else words),
+            )
         if as_json:
             showing.show_json(made_record(made, problems))
         else:

@@ -48,6 +48,15 @@ class Counter:
         if console is not None:
             console.print(f"found: {found}", markup=False, highlight=False)
 
+    def stage(self, words: str) -> None:
+        """Tell what is done next: on a terminal beside the count, else as a line of its own."""
+        self.words = f"{words[:1].upper()}{words[1:]}"
+        update = getattr(self._status, "update", None)
+        if update is not None:
+            update(self.words)
+        else:
+            print(f"{self.words} …", file=sys.stderr, flush=True)
+
     words: str = ""
     unit: str = "runs"
 
