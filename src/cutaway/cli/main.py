@@ -29,6 +29,7 @@ from cutaway.cli import (
     open_pack,
     overlay,
     publish,
+    quiz,
     reach,
     repair,
     rests,
@@ -98,6 +99,7 @@ suspects.register(app)
 failures.register(app)
 reach.register(app)
 drill.register(app)
+quiz.register(app)
 make.register(app)
 open_pack.register(app)
 captions.register(app)

@@ -38,6 +38,14 @@ ENTRIES: dict[str, Entry] = {
         "cutaway drill starting-mk-4 --on 'Mk 4'",
         tested_by="tests/inquiry/questions/test_drill.py",
     ),
+    "I204": Entry(
+        "error",
+        "a quiz of what there is not",
+        "Questions are asked of a system of the folder, and are of one of six sorts; there is at least one of them.",
+        "cutaway quiz --system Feul",
+        "cutaway quiz --system Fuel",
+        tested_by="tests/inquiry/quiz/test_quiz.py",
+    ),
     "I301": Entry(
         "error",
         "the library for clusters is missing",

@@ -216,7 +216,7 @@ def _otherwise(proof: Proof, folder: Folder) -> str:
     """What is so instead on a standard on which a claim fails."""
     verdict, name = proof.verdict, the_standard(proof.subject.name, folder)
     if isinstance(verdict, Fails) and verdict.found:
-        return sentence(f"On {name}: {verdict.found}")
+        return sentence(verdict.found if str(proof.subject.name) in verdict.found else f"On {name}: {verdict.found}")
     return _seen(proof, f"On {name} {{}}", folder) or sentence(f"On {name} it is not")
 
 
