@@ -100,7 +100,7 @@ def quiz_text(made: QuizMade) -> str:
         asked.append(f"{number}. {one.text}")
         asked += [f"   {letter}. {option.text}" for letter, option in zip(LETTERS, one.options, strict=False)]
         right = one.options[one.answer]
-        told.append(f"{number}. {LETTERS[one.answer]}: {right.text.rstrip(".")}. {right.reason}")
+        told.append(f"{number}. {LETTERS[one.answer]}: {right.text.rstrip('.')}. {right.reason}")
         told += [
             f"   Not {letter}: {option.reason}"
             for letter, option in zip(LETTERS, one.options, strict=False)

@@ -103,5 +103,5 @@ def _answered(number: int, one: QuestionView) -> Html:
         for letter, option in zip(LETTERS, one.options, strict=False)
         if not option.right
     ]
-    answer = el("p", el("b", f"{number}. {LETTERS[one.answer]}: "), el("b", f"{right.text.rstrip('.')}."), " ", right.reason)
+    answer = el("p", el("b", f"{number}. {LETTERS[one.answer]}: {right.text.rstrip('.')}."), " ", right.reason)
     return el("section", answer, el("ul", *others), class_="question")
