@@ -1,10 +1,13 @@
 """Which assumed values can turn a verdict over, against times worked out by hand."""
 
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from cutaway.inquiry.verdicts import TOO_MANY, Fails, Holds, RestsOn
+from cutaway.inquiry.check import never, verdict_for
+from cutaway.inquiry.memory import Memory
+from cutaway.inquiry.verdicts import NOT_YET, TOO_MANY, Fails, Holds, RestsOn, Verdict
 from tests.inquiry.folders import SITUATIONS, Folder, folder_at, system
 
 
@@ -86,7 +89,7 @@ def test_what_cannot_reach_the_statement_is_not_run(tmp_path: Path) -> None:
 
 def test_undecided_at_an_end_is_not_counted_as_tried(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     from cutaway.inquiry import resting
-    from cutaway.inquiry.verdicts import Undecided
+    from cutaway.inquiry.memory import Came
 
     folder = pumped(tmp_path, assumed("2 cu in", "1.9 to 2.1 cu in"), "60 strokes/min")
     claim = "in standing, after pump to pumping, within 250 s: upper tank is empty"
@@ -94,11 +97,10 @@ def test_undecided_at_an_end_is_not_counted_as_tried(tmp_path: Path, monkeypatch
     assert isinstance(whole, Holds)
     run = resting._run
 
-    def one_gives_up(question, variants):  # type: ignore[no-untyped-def]
-        found = run(question, variants)
+    def one_gives_up(bench, variants):  # type: ignore[no-untyped-def]
+        found = run(bench, variants)
         return [
-            (Undecided("gave up"), None) if v.ends[0][0].value == "stroke" else one
-            for v, one in zip(variants, found, strict=True)
+            Came(None, None) if v.ends[0][0].value == "stroke" else one for v, one in zip(variants, found, strict=True)
         ]
 
     monkeypatch.setattr(resting, "_run", one_gives_up)
@@ -111,3 +113,56 @@ def test_too_many_runs_are_said_and_not_passed_over(tmp_path: Path, monkeypatch:
     folder = pumped(tmp_path, assumed("2 cu in", "1 to 3 cu in"), "60 strokes/min")
     verdict = folder.verdict("in standing, after pump to pumping, within 200 s: upper tank is empty", rests=True)
     assert isinstance(verdict, Holds) and verdict.assumed == TOO_MANY
+
+
+def test_what_was_tried_before_it_was_stopped_is_not_run_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("cutaway.inquiry.resting.BATCH", 1)
+    stroke, rate = assumed("2 cu in", "1.6 to 2.1 cu in"), assumed("60 strokes/min", "50 to 61 strokes/min")
+    text = "in standing, after pump to pumping, within 250 s: upper tank is empty"
+
+    def verdict(memory: Memory, stop: Callable[[], bool]) -> tuple[Verdict, int]:
+        folder = pumped(tmp_path, stroke, rate)  # opened anew, as in another session
+        shop = folder.workshop
+        found = verdict_for(folder.claim(text), folder.subject(), shop, folder.loaded.told, True, memory, stop)
+        return found, shop.runs_made
+
+    whole, in_one_go = verdict(Memory(None), never)
+    assert isinstance(whole, Holds) and whole.assumed >= 2
+    memory, asked = Memory(tmp_path / "kept.sqlite"), iter([False, False, False, True])
+    part, first = verdict(memory, lambda: next(asked, True))
+    assert isinstance(part, Holds) and part.assumed == NOT_YET and part.at == whole.at
+    rest, second = verdict(Memory(tmp_path / "kept.sqlite"), never)
+    assert rest == whole
+    assert 0 < second < in_one_go and first < in_one_go
+    again, none = verdict(Memory(tmp_path / "kept.sqlite"), never)
+    assert again == whole and none == 0
+
+
+def test_stopped_at_once_it_is_told_as_stated_and_that_is_remembered(tmp_path: Path) -> None:
+    folder = pumped(tmp_path, assumed("2 cu in", "1 to 3 cu in"), "60 strokes/min")
+    claim, memory = folder.claim("in standing, after pump to pumping, within 200 s: upper tank is empty"), Memory(None)
+    asked = (claim, folder.subject(), folder.workshop, folder.loaded.told)
+    verdict = verdict_for(*asked, True, memory, lambda: True)
+    assert isinstance(verdict, Holds) and verdict.assumed == NOT_YET
+    made = folder.workshop.runs_made
+    plain = verdict_for(*asked, False, memory)
+    assert isinstance(plain, Holds) and plain.assumed == -1 and folder.workshop.runs_made == made
+    assert isinstance(verdict_for(*asked, True, memory), RestsOn)
+
+
+def test_claims_on_one_cone_are_varied_on_one_machine(tmp_path: Path) -> None:
+    folder = pumped(tmp_path, assumed("2 cu in", "1 to 3 cu in"), "60 strokes/min")
+    memory, subject, shop = Memory(None), folder.subject(), folder.workshop
+    scope = "in standing, after pump to pumping, within 200 s:"
+    claims = [folder.claim(f"{scope} {says}") for says in ("upper tank is empty", "upper tank reads 0 gal ± 0.1")]
+    for claim in claims:
+        verdict_for(claim, subject, shop, folder.loaded.told, True, memory, lambda: True)
+    verdict_for(claims[0], subject, shop, folder.loaded.told, True, memory)
+    before = len(shop._made)
+    alone = pumped(tmp_path / "alone", assumed("2 cu in", "1 to 3 cu in"), "60 strokes/min")
+    expected = alone.verdict(f"{scope} upper tank reads 0 gal ± 0.1", rests=True)
+    found = verdict_for(claims[1], subject, shop, folder.loaded.told, True, memory)
+    assert isinstance(found, RestsOn) and isinstance(expected, RestsOn)
+    assert [one.flips for one in found.influences] == [one.flips for one in expected.influences]
+    ends = [key for key in list(shop._made)[before:] if key[2]]
+    assert len(ends) <= 6  # those by which the place in the range is found, not the ends themselves

@@ -1,5 +1,6 @@
 """A claim put to every standard that it is for."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from cutaway.handbook.records import Cite
@@ -8,12 +9,12 @@ from cutaway.inquiry.judging import cites_behind
 from cutaway.inquiry.memory import Memory, cited, key_of
 from cutaway.inquiry.mixed import Left, with_stated, without_built
 from cutaway.inquiry.positions import MOST_COMBINATIONS, NEAREST
-from cutaway.inquiry.resting import resting
+from cutaway.inquiry.resting import Bench, resting
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.signals import Services
 from cutaway.inquiry.special import Special
 from cutaway.inquiry.told import Told
-from cutaway.inquiry.verdicts import Empty, Fails, Holds, NotModelled, RestsOn, Stated, Verdict
+from cutaway.inquiry.verdicts import NOT_YET, Empty, Fails, Holds, NotModelled, RestsOn, Stated, Verdict
 from cutaway.inquiry.workshop import Made, Workshop
 from cutaway.language.syntax import And, Built, CanMove, Claim, ComesOnAt, Earlier, If, Not, Or, Served, Statement
 from cutaway.machine.subjects import Subject, subjects
@@ -25,6 +26,14 @@ class Judged:
 
     subject: Subject
     verdict: Verdict
+
+
+Stop = Callable[[], bool]
+
+
+def never() -> bool:
+    """A stop that never comes."""
+    return False
 
 
 def subjects_of(claim: Claim, everyone: tuple[Subject, ...]) -> tuple[Subject, ...]:
@@ -47,25 +56,41 @@ def judge(
 
 
 def verdict_for(
-    claim: Claim, subject: Subject, workshop: Workshop, told: Told, rests: bool, memory: Memory | None
+    claim: Claim,
+    subject: Subject,
+    workshop: Workshop,
+    told: Told,
+    rests: bool,
+    memory: Memory | None,
+    stop: Stop = never,
 ) -> Verdict:
-    """The verdict for one subject."""
+    """The verdict for one subject. stop: asked now and then whether assumed values are to be left for another time;
+    what came of those that were tried is remembered."""
     bound, _ = workshop.bound(subject)
     question = Question(claim.statement, claim.scope, bound, told, workshop)
     settled = without_built(question)
     if not isinstance(settled, Left):
         return settled
-    verdict = _verdict(replace(question, statement=settled.statement), rests, memory)
+    verdict = _verdict(replace(question, statement=settled.statement), _How(rests, memory, stop))
     return with_stated(verdict, settled.stated)
 
 
-def _verdict(question: Question, rests: bool, memory: Memory | None) -> Verdict:
+@dataclass(frozen=True, slots=True)
+class _How:
+    """How a verdict is found: see `verdict_for`."""
+
+    rests: bool
+    memory: Memory | None
+    stop: Stop
+
+
+def _verdict(question: Question, how: _How) -> Verdict:
     statement = question.statement
     if isinstance(statement, And) and any(_stands_alone(one) for one in statement.of):
-        return _all_of(question, statement, rests, memory)
+        return _all_of(question, statement, how)
     if any(_unreadable(one, question.told.services) for one in _parts_of(statement)):
         return NotModelled(("this way of joining such statements; say them as claims of their own",))
-    return _moved(question, _answered(question, rests, memory))
+    return _moved(question, _answered(question, how))
 
 
 def _stands_alone(statement: Statement) -> bool:
@@ -100,14 +125,14 @@ def _unreadable(statement: Statement, services: Services) -> bool:
     return any(_unreadable(one, services) for one in _parts_of(statement))
 
 
-def _all_of(question: Question, statement: And, rests: bool, memory: Memory | None) -> Verdict:
+def _all_of(question: Question, statement: And, how: _How) -> Verdict:
     """Statements of different sorts joined by 'and': the first that is not true decides."""
     if question.scope.modality == "sometimes":
         return NotModelled(("'sometimes' over statements of different sorts; say them as claims of their own",))
     alone = tuple(one for one in statement.of if _stands_alone(one))
     others = tuple(one for one in statement.of if not _stands_alone(one))
     together: tuple[Statement, ...] = (replace(statement, of=others),) if len(others) > 1 else others
-    verdicts = [_verdict(replace(question, statement=one), rests, memory) for one in (*together, *alone)]
+    verdicts = [_verdict(replace(question, statement=one), how) for one in (*together, *alone)]
     for verdict in verdicts:
         if not isinstance(verdict, (Holds, Stated)):
             return verdict
@@ -138,7 +163,7 @@ def _both(one: tuple[Cite, ...], other: tuple[Cite, ...]) -> tuple[Cite, ...]:
     return tuple({(cite.source, cite.number): cite for cite in (*other, *one)}.values())
 
 
-def _answered(question: Question, rests: bool, memory: Memory | None) -> Verdict:
+def _answered(question: Question, how: _How) -> Verdict:
     asked = ready(question)
     if isinstance(asked, NotModelled):
         return asked
@@ -150,17 +175,29 @@ def _answered(question: Question, rests: bool, memory: Memory | None) -> Verdict
     made = machine_of(asked)
     if isinstance(made, NotModelled):
         return made
-    key = key_of(asked, made, rests) if memory is not None else ""
-    known = memory.get(key) if memory is not None else None
+    if how.memory is None:
+        return _ran(asked, made, how)
+    key = key_of(asked, made, how.rests)
+    known = how.memory.get(key)
     if known is not None:
         return cited(known, asked)
-    verdict = _ran(asked, made, rests)
-    if memory is not None and isinstance(verdict, (Holds, Fails, RestsOn, Empty)):
-        memory.put(key, verdict)
+    if how.rests:
+        question.workshop.expected(asked.bound, made)
+        if how.stop():  # as stated now, what it rests on another time
+            stated = _answered(question, replace(how, rests=False))
+            return replace(stated, assumed=NOT_YET) if isinstance(stated, Holds | Fails) else stated
+    verdict = _ran(asked, made, how)
+    if isinstance(verdict, Holds | Fails | RestsOn | Empty) and not not_yet(verdict):
+        how.memory.put(key, verdict)
     return verdict
 
 
-def _ran(question: Question, made: Made, rests: bool) -> Verdict:
+def not_yet(verdict: Verdict) -> bool:
+    """Whether the assumed values behind a verdict are still to be tried."""
+    return isinstance(verdict, Holds | Fails) and verdict.assumed == NOT_YET
+
+
+def _ran(question: Question, made: Made, how: _How) -> Verdict:
     """The verdict from runs; over positions the nearest are tried first, since they often decide."""
     decisive = Holds if question.scope.modality == "sometimes" else Fails
     for most in (NEAREST, MOST_COMBINATIONS) if question.scope.modality else (MOST_COMBINATIONS,):
@@ -168,6 +205,16 @@ def _ran(question: Question, made: Made, rests: bool) -> Verdict:
         verdict, margin = asked.conclude(question.workshop.runs(asked.requests))
         if isinstance(verdict, decisive):
             break
-    if rests and isinstance(verdict, (Holds, Fails)) and asked.requests:
-        return resting(question, made, verdict, margin)
+    if how.rests and isinstance(verdict, Holds | Fails) and asked.requests:
+        return resting(_bench(question, made, how), verdict, margin)
     return verdict
+
+
+def _bench(question: Question, made: Made, how: _How) -> Bench:
+    """Where assumed values are varied; what came of them in an earlier session is found there."""
+    over = question.workshop.widest(question.bound, made)
+    memory = how.memory
+    if memory is None:
+        return Bench(question, made, over, stop=how.stop)
+    key = key_of(question, made, False)
+    return Bench(question, made, over, memory.came(key), lambda came: memory.put_came(key, came), how.stop)

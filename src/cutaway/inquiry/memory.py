@@ -7,7 +7,8 @@ nothing stale can be found.
 
 import json
 import sqlite3
-from dataclasses import asdict, replace
+from collections.abc import Iterable, Mapping
+from dataclasses import asdict, dataclass, replace
 from functools import lru_cache
 from hashlib import blake2b
 from pathlib import Path
@@ -34,6 +35,15 @@ _KINDS: dict[str, TypeAdapter[Kept]] = {kind.__name__: TypeAdapter(kind) for kin
 _JUDGES = ("inquiry/*.py", "machine/*.py", "parts/**/*.py", "quantities/*.py")
 
 
+@dataclass(frozen=True, slots=True)
+class Came:
+    """What came of a question with an assumed value at another place of its range. so: whether it is true then, None
+    where that could not be said. margin: how far it is from turning over, None where it has no such measure."""
+
+    so: bool | None
+    margin: float | None
+
+
 class Memory:
     """A file of verdicts. Where the file cannot be used (a read-only home, say) it remembers for this session only."""
 
@@ -51,32 +61,54 @@ class Memory:
         except (ValidationError, KeyError):
             return None
 
+    def came(self, key: str) -> dict[str, Came]:
+        """What came of the ends of assumed values that were tried for the question under a key, by their words."""
+        row = self._db.execute("select came from ends where key = ?", (key,)).fetchone()
+        try:
+            return {words: Came(bool(so) if so is not None else None, margin) for words, (so, margin) in _pairs(row)}
+        except (ValueError, TypeError):
+            return {}
+
+    def put_came(self, key: str, came: Mapping[str, Came]) -> None:
+        """Keep what came of ends of assumed values, all that are known of the question at once."""
+        self._write("ends", key, json.dumps({words: [one.so, one.margin] for words, one in came.items()}))
+
     def put(self, key: str, verdict: Kept) -> None:
         """Keep a verdict; its citations are found again from the folder when it is read."""
-        text = json.dumps([type(verdict).__name__, asdict(_bare(verdict))])
+        self._write("verdicts", key, json.dumps([type(verdict).__name__, asdict(_bare(verdict))]))
+
+    def _write(self, table: str, key: str, text: str) -> None:
         try:
-            self._db.execute("insert or replace into verdicts values (?, ?)", (key, text))
+            self._db.execute(f"insert or replace into {table} values (?, ?)", (key, text))
             self._db.commit()
         except sqlite3.Error:
             # A full disk or another session's lock costs only the next session's time.
             return
 
 
+def _pairs(row: tuple[str] | None) -> Iterable[tuple[str, tuple[bool | None, float | None]]]:
+    return json.loads(row[0]).items() if row is not None else ()
+
+
 def _open(path: Path | None) -> sqlite3.Connection:
-    table = "create table if not exists verdicts (key text primary key, verdict text)"
     if path is not None:
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
             db = sqlite3.connect(path, timeout=2.0)
-            db.execute(table)
+            _tables(db)
             db.execute("pragma synchronous = off")
         except (OSError, sqlite3.Error):
             pass
         else:
             return db
     db = sqlite3.connect(":memory:")
-    db.execute(table)
+    _tables(db)
     return db
+
+
+def _tables(db: sqlite3.Connection) -> None:
+    for name, column in (("verdicts", "verdict"), ("ends", "came")):
+        db.execute(f"create table if not exists {name} (key text primary key, {column} text)")
 
 
 def _bare(verdict: Kept) -> Kept:

@@ -1,13 +1,14 @@
 """Which assumed values can turn a verdict over: each taken to both ends of its range, then corners of the worst six."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from itertools import product
 
 from cutaway.inquiry.asking import plan_of
-from cutaway.inquiry.judging import Concluded, Plan
+from cutaway.inquiry.judging import Plan
+from cutaway.inquiry.memory import Came
 from cutaway.inquiry.scenes import Question
-from cutaway.inquiry.verdicts import TOO_MANY, Fails, Holds, Influence, RestsOn, Undecided, Verdict
+from cutaway.inquiry.verdicts import NOT_YET, TOO_MANY, Fails, Holds, Influence, RestsOn, Verdict
 from cutaway.inquiry.workshop import Made, Request, Values
 from cutaway.machine.bind import vary_within
 from cutaway.machine.fitting import Assumption
@@ -22,7 +23,7 @@ MOST_RUNS = 4000
 # Corners are run only where the moves of the single values, added up and taken this many times, could reach the margin.
 LEEWAY = 2.0
 # How many runs are made and concluded before the next.
-BATCH = 300
+BATCH = 100
 # How often a range is halved to find where in it the verdict turns over, and for how large a plan.
 HALVINGS = 6
 MOST_SCENES = 30
@@ -39,8 +40,33 @@ class Variant:
     plan: Plan
 
 
-def singles(question: Question, made: Made) -> tuple[Variant, ...]:
+class OutOfTimeError(Exception):
+    """The time is up; what came of the ends that were tried is remembered."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Bench:
+    """Where a question's values are varied. made: the machine over what can reach it. over: the same cone, with what
+    other questions look at recorded too. came: of ends that were tried before; keep: told of them as they grow. stop:
+    asked before every batch."""
+
+    question: Question
+    made: Made
+    over: Made
+    came: dict[str, Came] = field(default_factory=dict)
+    keep: Callable[[Mapping[str, Came]], None] = lambda came: None
+    stop: Callable[[], bool] = lambda: False
+
+    def varied(self, ends: Ends) -> Variant | None:
+        """The question with values at other places; None where they cannot reach it."""
+        values = tuple(((a.part, a.value), si) for a, si in ends)
+        other = self.question.workshop.varied(self.question.bound, self.over, values)
+        return Variant(values, ends, plan_of(self.question, other)) if other is not self.over else None
+
+
+def singles(bench: Bench) -> tuple[Variant, ...]:
     """A variant for each end of each assumed value that can reach the statement."""
+    question, made = bench.question, bench.made
     out: list[Variant] = []
     asked = _what_is_touched(made, plan_of(question, made).requests)
     for assumption in question.bound.assumptions:
@@ -51,7 +77,7 @@ def singles(question: Question, made: Made) -> tuple[Variant, ...]:
         for si in dict.fromkeys((assumption.low, assumption.high)):
             if si == assumption.si:
                 continue
-            variant = _variant(question, made, ((assumption, si),))
+            variant = bench.varied(((assumption, si),))
             if variant is not None:
                 out.append(variant)
     return tuple(out)
@@ -65,72 +91,71 @@ def _what_is_touched(made: Made, requests: Sequence[Request]) -> Network:
     return cone(held_for_good(made.network, still, from_the_start=True), made.signals)
 
 
-def _variant(question: Question, made: Made, ends: Ends) -> Variant | None:
-    values = tuple(((a.part, a.value), si) for a, si in ends)
-    other = question.workshop.varied(question.bound, made, values)
-    return Variant(values, ends, plan_of(question, other)) if other is not made else None
-
-
-def corners(question: Question, made: Made, worst: Sequence[Assumption]) -> tuple[Variant, ...]:
+def corners(bench: Bench, worst: Sequence[Assumption]) -> tuple[Variant, ...]:
     """Every combination of ends of a few assumed values."""
     out = []
     for ends in product(*((a.low, a.high) for a in worst)):
-        variant = _variant(question, made, tuple(zip(worst, ends, strict=True)))
+        variant = bench.varied(tuple(zip(worst, ends, strict=True)))
         if variant is not None:
             out.append(variant)
     return tuple(out)
 
 
-def resting(question: Question, made: Made, nominal: Holds | Fails, margin: float | None) -> Verdict:
+def resting(bench: Bench, nominal: Holds | Fails, margin: float | None) -> Verdict:
     """The nominal verdict, or that it rests on assumed values; how many were tried is kept in it.
 
     Values that turn it over only together are looked for where the verdict has a margin, from which it is seen which of
-    them move it most.
+    them move it most. Where it is stopped, the verdict says so.
     """
-    alone = singles(question, made)
+    try:
+        return _resting(bench, nominal, margin)
+    except OutOfTimeError:
+        return replace(nominal, assumed=NOT_YET)
+
+
+def _resting(bench: Bench, nominal: Holds | Fails, margin: float | None) -> Verdict:
+    alone = singles(bench)
     if sum(len(v.plan.requests) for v in alone) > MOST_RUNS:
         return replace(nominal, assumed=TOO_MANY)
-    found = _run(question, alone)
+    found = _run(bench, alone)
     tried = replace(nominal, assumed=_settled(alone, found))
-    flipped = [v for v, (verdict, _) in zip(alone, found, strict=True) if _turned(nominal, verdict)]
+    flipped = [v for v, one in zip(alone, found, strict=True) if _turned(nominal, one)]
     if flipped:
-        return RestsOn(tried, _alone(question, made, nominal, flipped))
-    together = _together(question, made, nominal, margin, _worst(alone, [m for _, m in found], margin))
+        return RestsOn(tried, _alone(bench, nominal, flipped))
+    together = _together(bench, nominal, margin, _worst(alone, [one.margin for one in found], margin))
     if together:
         return RestsOn(tried, tuple(_influence(a, (_end(a, si),)) for a, si in together), together=len(together) > 1)
     return tried
 
 
-def _settled(variants: Sequence[Variant], found: Sequence[Concluded]) -> int:
+def _settled(variants: Sequence[Variant], found: Sequence[Came]) -> int:
     """How many values have an answer at every end that was tried."""
     ends: dict[int, bool] = {}
-    for variant, (verdict, _) in zip(variants, found, strict=True):
+    for variant, came in zip(variants, found, strict=True):
         one = id(variant.ends[0][0])
-        ends[one] = ends.get(one, True) and not isinstance(verdict, Undecided)
+        ends[one] = ends.get(one, True) and came.so is not None
     return sum(ends.values())
 
 
-def _together(
-    question: Question, made: Made, nominal: Holds | Fails, margin: float | None, worst: Sequence["Moved"]
-) -> Ends:
+def _together(bench: Bench, nominal: Holds | Fails, margin: float | None, worst: Sequence["Moved"]) -> Ends:
     """The fewest values found that turn the verdict over only at once; nothing where none do."""
     if margin is None or len(worst) < 2 or sum(w.move for w in worst) * LEEWAY < abs(margin):
         return ()
-    together = corners(question, made, [w.assumption for w in worst])
+    together = corners(bench, [w.assumption for w in worst])
     if sum(len(v.plan.requests) for v in together) > MOST_RUNS:
         return ()
-    for variant, (verdict, _) in zip(together, _run(question, together), strict=True):
-        if _turned(nominal, verdict):
-            return _fewest(question, made, nominal, variant.ends)
+    for variant, came in zip(together, _run(bench, together), strict=True):
+        if _turned(nominal, came):
+            return _fewest(bench, nominal, variant.ends)
     return ()
 
 
-def _fewest(question: Question, made: Made, nominal: Holds | Fails, ends: Ends) -> Ends:
+def _fewest(bench: Bench, nominal: Holds | Fails, ends: Ends) -> Ends:
     """A corner that turns the verdict over, without those values that are not needed for it."""
     for one in ends:
         fewer = tuple(end for end in ends if end is not one)
-        variant = _variant(question, made, fewer) if fewer else None
-        if variant is not None and _turned(nominal, _run(question, (variant,))[0][0]):
+        variant = bench.varied(fewer) if fewer else None
+        if variant is not None and _turned(nominal, _run(bench, (variant,))[0]):
             ends = fewer
     return ends
 
@@ -138,30 +163,30 @@ def _fewest(question: Question, made: Made, nominal: Holds | Fails, ends: Ends) 
 # --- where a single value turns it over -----------------------------------------------------------------------------
 
 
-def _alone(question: Question, made: Made, nominal: Holds | Fails, flipped: Sequence[Variant]) -> tuple[Influence, ...]:
+def _alone(bench: Bench, nominal: Holds | Fails, flipped: Sequence[Variant]) -> tuple[Influence, ...]:
     """An influence for each assumed value that turns the verdict over by itself, at one end or at both."""
     ends: dict[int, tuple[Assumption, list[str]]] = {}
     for variant in flipped:
         assumption, si = variant.ends[0]
         words = _end(assumption, si)
         if len(variant.plan.requests) <= MOST_SCENES:
-            words = _turning(question, made, nominal, assumption, si)
+            words = _turning(bench, nominal, assumption, si)
         ends.setdefault(id(assumption), (assumption, []))[1].append(words)
     return tuple(_influence(assumption, found) for assumption, found in ends.values())
 
 
-def _turning(question: Question, made: Made, nominal: Holds | Fails, assumption: Assumption, end: float) -> str:
+def _turning(bench: Bench, nominal: Holds | Fails, assumption: Assumption, end: float) -> str:
     """Between what is stated and an end at which the verdict is the other: from where on it is, by halving."""
     same, other = assumption.si, end
     for _ in range(HALVINGS):
         middle = 0.5 * (same + other)
-        variant = _variant(question, made, ((assumption, middle),))
+        variant = bench.varied(((assumption, middle),))
         if variant is None:
             break
-        verdict = _run(question, (variant,))[0][0]
-        if isinstance(verdict, Undecided):
+        came = _run(bench, (variant,))[0]
+        if came.so is None:
             break
-        same, other = (same, middle) if _turned(nominal, verdict) else (middle, other)
+        same, other = (same, middle) if _turned(nominal, came) else (middle, other)
     if other == end:
         return _end(assumption, end)
     return f"{'below' if end < assumption.si else 'above'} about {shown(other, assumption.unit, 2)}"
@@ -183,32 +208,47 @@ def _influence(assumption: Assumption, where: Sequence[str]) -> Influence:
 # --- running variants -----------------------------------------------------------------------------------------------
 
 
-def _run(question: Question, variants: Sequence[Variant]) -> list[Concluded]:
-    """The verdict of every variant, a few hundred runs at a time."""
-    out: list[Concluded] = []
+def _run(bench: Bench, variants: Sequence[Variant]) -> list[Came]:
+    """What comes of every variant, some hundred runs at a time; what came of one before is not run again."""
     batch: list[Variant] = []
+    count = 0
     for v in variants:
+        if _words(v.ends) in bench.came:
+            continue
         batch.append(v)
-        if sum(len(one.plan.requests) for one in batch) >= BATCH:
-            out.extend(_run_batch(question, batch))
-            batch = []
-    return out + _run_batch(question, batch)
+        count += len(v.plan.requests)
+        if count >= BATCH:
+            _run_batch(bench, batch)
+            batch, count = [], 0
+    if batch:
+        _run_batch(bench, batch)
+    return [bench.came[_words(v.ends)] for v in variants]
 
 
-def _run_batch(question: Question, variants: Sequence[Variant]) -> list[Concluded]:
+def _run_batch(bench: Bench, variants: Sequence[Variant]) -> None:
+    if bench.stop():
+        raise OutOfTimeError
+    workshop = bench.question.workshop
     requests = [request for v in variants for request in v.plan.requests]
-    results = question.workshop.runs(requests)
-    out, at = [], 0
+    results = workshop.runs(requests)
+    at = 0
     for v in variants:
         count = len(v.plan.requests)
-        out.append(v.plan.conclude(results[at : at + count]))
+        verdict, margin = v.plan.conclude(results[at : at + count])
+        so = isinstance(verdict, Holds) if isinstance(verdict, Holds | Fails) else None
+        bench.came[_words(v.ends)] = Came(so, margin)
         at += count
-    question.workshop.forget(requests)
-    return out
+    workshop.forget(requests)
+    bench.keep(bench.came)
 
 
-def _turned(nominal: Holds | Fails, other: Verdict) -> bool:
-    return isinstance(other, Holds | Fails) and type(other) is not type(nominal)
+def _words(ends: Ends) -> str:
+    """What stands for a place of some values in the memory."""
+    return "; ".join(f"{assumption.value} of {assumption.part}: {si!r}" for assumption, si in ends)
+
+
+def _turned(nominal: Holds | Fails, other: Came) -> bool:
+    return other.so is not None and other.so != isinstance(nominal, Holds)
 
 
 @dataclass(frozen=True, slots=True)

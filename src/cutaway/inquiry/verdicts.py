@@ -7,6 +7,8 @@ from cutaway.handbook.records import Cite
 
 TOO_MANY = -2
 """In place of how many assumed values were tried: it was asked, and would have taken too many runs."""
+NOT_YET = -3
+"""In place of how many assumed values were tried: it was asked, and not come to before the time was up."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +50,7 @@ class Influence:
 class Holds:
     """True. at: when it became so, s from the clock's start. witness: for 'sometimes'. tried: how many combinations of
     positions, failures and given values were run. assumed: how many assumed values were taken to both ends of their
-    ranges without a change of the verdict, -1 where that was not asked, `TOO_MANY` where it was not done."""
+    ranges without a change of the verdict, -1 where that was not asked, `TOO_MANY` or `NOT_YET` if not done."""
 
     at: float
     seen: tuple[Seen, ...]

@@ -69,6 +69,13 @@ class Made:
         return frozenset(element.name for element in self.network.elements)
 
     @cached_property
+    def cone(self) -> str:
+        """Stands for what moves in it, whatever is looked at: two with one cone do the same."""
+        things = (self.network.nodes, self.network.elements)
+        text = repr([[one.name for one in group] for group in things])
+        return blake2b(text.encode(), digest_size=16).hexdigest()
+
+    @cached_property
     def physical(self) -> str:
         """Stands for all that decides its states: everything but the signals that are only looked at."""
         network, used = self.network, driving(self.network)
@@ -112,6 +119,7 @@ class Workshop:
         self._made: dict[tuple[Bound, frozenset[str], Values], Made] = {}
         self._states: dict[tuple[str, tuple[Leg, ...]], State | Outcome] = {}
         self._runs: dict[tuple[object, ...], Run] = {}
+        self._wanted: dict[tuple[Bound, str], set[str]] = {}
 
     def bound(self, subject: Subject) -> tuple[Bound, Problems]:
         """The subject's whole network."""
@@ -141,6 +149,15 @@ class Workshop:
             network = slicer.cone(signals)
             self._made[key] = Made(network, signals, slicer.digest(network, signals))
         return self._made[key]
+
+    def expected(self, bound: Bound, made: Made) -> None:
+        """Tell beforehand of a machine whose values will be varied, so that `widest` records what it does as well."""
+        self._wanted.setdefault(_cone_key(bound, made), set()).update(made.signals)
+
+    def widest(self, bound: Bound, made: Made) -> Made:
+        """The same cone recording what all that were told of beforehand want: varied once for all of them."""
+        wanted = self._wanted.get(_cone_key(bound, made), set())
+        return self.made(bound, frozenset(wanted)) if made.signals < wanted else made
 
     def _slicer(self, bound: Bound) -> Slicer:
         if bound not in self._slicers:
@@ -263,6 +280,10 @@ def _within(request: Request) -> Request:
         for leg in request.legs
     )
     return replace(request, legs=legs, changes=tuple(c for c in request.changes if c.input in made.inputs))
+
+
+def _cone_key(bound: Bound, made: Made) -> tuple[Bound, str]:
+    return bound, made.cone
 
 
 def _state_key(made: Made, legs: tuple[Leg, ...]) -> tuple[str, tuple[Leg, ...]]:
