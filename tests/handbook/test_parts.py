@@ -513,6 +513,44 @@ def test_one_tank_may_have_two_vents(tmp_path):
     assert problems == ()
 
 
+TWO_ENGINES = """\
+<side> throttle: {for each: {side: [port, starboard]}, kind: gated throttle}
+<side> switch: {for each: {side: [port, starboard]}, kind: magneto switch}
+<side> carburettor: {for each: {side: [port, starboard]}, kind: carburettor, full flow: 120 gal/h}
+<side> airscrew: {for each: {side: [port, starboard]}, kind: constant-speed airscrew, lowest speed: 1800 rpm, highest speed: 3000 rpm}
+blower: {kind: one-speed supercharger, rated boost: 7 lb/sq in, rated speed: 2600 rpm, full-throttle height: 5000 ft, rated power: 1180 hp}
+<side> engine:
+  {for each: {side: [port, starboard]}, kind: supercharged engine, throttle: <side> throttle, ignition: <side> switch,
+  fuel from: <side> carburettor, airscrew: <side> airscrew, supercharger: blower}
+"""  # noqa: E501
+
+
+def test_one_blower_is_not_built_into_two_engines(tmp_path):
+    """It sees neither of them, but it can be in one only."""
+    _, problem = only(tmp_path, TWO_ENGINES)
+    assert problem.code == "H333"
+    assert problem.message == (
+        "blower is 'supercharger' of both port engine and starboard engine; it can serve only one."
+    )
+    assert problem.hint.startswith("Give starboard engine a one-speed supercharger of its own")
+
+
+def test_what_only_shows_a_speed_or_a_position_moves_nothing(tmp_path):
+    engine = "motor: {kind: electric motor}\nrev counter: {kind: rev counter, reads: motor}\n"
+    _, problem = only(tmp_path / "shaft", engine + "vacuum pump: {kind: vacuum pump, driven by: rev counter}\n")
+    assert problem.code == "H332" and "a rev counter has no speed or rate of turn" in problem.message
+    assert problem.hint.startswith("Write driven by: motor")
+    pin = "throttle: {kind: throttle}\npin: {kind: mechanical indicator, shows: throttle}\n"
+    _, problem = only(tmp_path / "travel", pin + "horn switch: {kind: microswitch, moved by: pin, makes below: 30 %}\n")
+    assert problem.code == "H332" and "a mechanical indicator has no position" in problem.message
+
+
+@pytest.mark.parametrize("volts, usual", [("24 V", True), ("115 V", True), ("2400 V", False), ("1.2 V", False)])
+def test_a_voltage_that_no_aircraft_had_is_told(tmp_path, volts, usual):
+    _, problems = load_sample(tmp_path, fuel(f"bus: {{kind: bus, voltage: {volts}}}"))
+    assert codes(problems) == ([] if usual else ["H304"])
+
+
 def test_a_mistake_in_a_block_for_each_is_told_once(tmp_path):
     _, problem = only(tmp_path, TWO_CARBURETTORS.replace("CUT", "cock"))
     assert problem.code == "H332" and "port cut-out" in problem.message

@@ -272,11 +272,14 @@ def steps_of_a_run_up(source: tuple[str, dict[str, str]], current: str) -> int:
     return len(s.ran.times)
 
 
-def test_a_dynamo_runs_up_in_as_few_steps_as_a_generator() -> None:
-    """Its armature follows the speed in time: it does not jump by what the step before was long."""
-    generator = steps_of_a_run_up(("generator", {"voltage": "28 V", "current limit": "40 A"}), "dynamo: current")
-    dynamo = steps_of_a_run_up(("dynamo", {}), "dynamo: current")
-    assert dynamo < 2 * generator
+@pytest.mark.parametrize(
+    "source",
+    [("generator", {"voltage": "28 V", "current limit": "40 A"}), ("dynamo", {})],
+    ids=["generator", "dynamo"],
+)
+def test_an_armature_follows_its_speed_in_time(source: tuple[str, dict[str, str]]) -> None:
+    """It does not jump by what the step before was long: a generator once took 1,096 steps here, a dynamo 14,000."""
+    assert steps_of_a_run_up(source, "dynamo: current") < 800
 
 
 def test_a_cut_out_stuck_open_lets_nothing_through_and_a_regulator_may_be_too_high() -> None:
@@ -320,10 +323,8 @@ def test_a_remote_indicator_stays_where_it_was_without_current() -> None:
             "sender: moved by > lever",
             "pointer: shows > sender",
         ).run(60.0, (0.0, "volts", 1.0), (10.0, "lever", 0.6), (30.0, *what), (40.0, "lever", 1.0))
-        assert (
-            s.at(29.0, "pointer: position") == pytest.approx(0.6, abs=0.001) and s.at(29.0, "pointer: working") == 1.0
-        )
-        assert s.end("pointer: position") == pytest.approx(0.6, abs=0.001) and s.end("pointer: working") == 0.0
+        assert s.at(29.0, "pointer: shown") == pytest.approx(0.6, abs=0.001) and s.at(29.0, "pointer: working") == 1.0
+        assert s.end("pointer: shown") == pytest.approx(0.6, abs=0.001) and s.end("pointer: working") == 0.0
 
 
 def test_an_ammeter_shows_both_ways() -> None:

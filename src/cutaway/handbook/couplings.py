@@ -69,17 +69,18 @@ def _tied(draft: Draft, index: Index) -> tuple[Part | None, Problems]:
 
 
 def _second_hands(tied: list[tuple[Draft, Part]], index: Index) -> tuple[list[Draft], Problems]:
-    """The parts tied to one that must see who is tied to it, where another of the same sort is already: a carburettor
-    can feed only one engine."""
+    """The parts tied to one that can serve only one, where another of the same sort is already: a carburettor sees
+    the one engine that it feeds, a supercharger is built into one."""
     taken: dict[tuple[str, str, StandardName], Link] = {}
     owners: dict[Link, str] = {}
     fallen: list[Draft] = []
     problems: Problems = ()
     for draft, part in tied:
-        back = {coupling.name: coupling.back for coupling in draft.kind.couplings if coupling.back}
-        for link in (link for link in part.links if link.name in back):
-            sees = back[link.name]
-            there = [one for one in index.parts[fold(link.target.part)] if signals_taken(index.kind(one), sees)]
+        own = {coupling.name: coupling for coupling in draft.kind.couplings if coupling.back or coupling.alone}
+        for link in (link for link in part.links if link.name in own):
+            alone, sees = own[link.name].alone, own[link.name].back or link.name
+            parts = index.parts[fold(link.target.part)]
+            there = [one for one in parts if alone or signals_taken(index.kind(one), sees)]
             names = frozenset(name for one in there for name in one.on.names) & link.on.names
             before = next((taken[k] for name in sorted(names) if (k := (link.target.part, sees, name)) in taken), None)
             if before is None:
@@ -90,7 +91,8 @@ def _second_hands(tied: list[tuple[Draft, Part]], index: Index) -> tuple[list[Dr
             both = f"both {owners[before]} and {part.name}"
             message = f"{link.target.part} is '{link.name}' of {both}; it can serve only one."
             hint = f"Give {part.name} {a(there[0].kind)} of its own, or say with 'on' which is on which mark."
-            problems += (Diagnostic("H333", link.span, message, hint, ((before.span, "it is named first here:"),)),)
+            also = ((before.span, "it is named first here:"),) if before.span != link.span else ()
+            problems += (Diagnostic("H333", link.span, message, hint, also),)
     return fallen, problems
 
 

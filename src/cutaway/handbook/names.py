@@ -31,8 +31,9 @@ def did_you_mean(word: str, choices: Iterable[str]) -> str:
 
 
 def a(noun: str) -> str:
-    """A noun with its article: 'a tank', 'an engine'."""
-    return f"an {noun}" if noun[:1].lower() in "aeiou" else f"a {noun}"
+    """A noun with its article: 'a tank', 'an engine', 'a one-way restrictor'."""
+    begins = noun.lower()
+    return f"an {noun}" if begins[:1] in {*"aeiou"} and not begins.startswith("one") else f"a {noun}"
 
 
 def listed(words: Iterable[str], last: str = "and") -> str:

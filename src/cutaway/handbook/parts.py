@@ -8,6 +8,7 @@ from cutaway.handbook.doubts import Owner, likely_paragraphs
 from cutaway.handbook.head import Head, read_cites, read_on
 from cutaway.handbook.names import a, did_you_mean, fold, listed, nearest
 from cutaway.handbook.nodes import Block, Entry, Faulty, Items, Node, Words
+from cutaway.handbook.orders import out_of_order
 from cutaway.handbook.part_tables import read_table
 from cutaway.handbook.ports import Kinds
 from cutaway.handbook.records import Decided, Part, PartName, TableValue, Value
@@ -125,7 +126,7 @@ def _read_part(key: Words, block: Block, around: Surroundings) -> tuple[Draft | 
     owner = Owner(name, kind.name, on, cites, around.source)
     reading = _Reading(block, kind, owner, around)
     values, more = reading.values(key)
-    problems += more
+    problems += more + out_of_order(values, kind, owner)
     lists, more = reading.lists(key)
     problems += more
     tables, more = reading.tables()

@@ -1,6 +1,6 @@
 """A part's quantities for one standard, converted to SI: here and nowhere else."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from cutaway.handbook.records import Given, Part, given_on, table_on
@@ -8,8 +8,11 @@ from cutaway.parts.kind import Kind, Want
 from cutaway.problems.span import TextFile, whole
 from cutaway.quantities.quantity import Quantity, Unit
 from cutaway.quantities.reading import read_quantity
-from cutaway.quantities.si import to_si
+from cutaway.quantities.si import figure, from_si, to_si
 from cutaway.quantities.which import StandardName
+
+# How far from one figure the range of another ends that must lie below or above it, as a share of what is between.
+_CLEAR = 0.02
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +63,25 @@ def fitted(part: Part, kind: Kind, standard: StandardName) -> tuple[dict[str, fl
                 assumed.append(_defaulted(part, want, quantity))
         else:
             return None, ()
-    return si, tuple(assumed)
+    return si, tuple(_kept_apart(one, kind, si) for one in assumed)
+
+
+def _kept_apart(one: Assumption, kind: Kind, si: dict[str, float]) -> Assumption:
+    """The kind's own range of a quantity, no further than another allows that it must lie below or above.
+
+    A range that the author states was held against the other when the folder was read.
+    """
+    low, high = one.low, one.high
+    for order in kind.orders if one.default else ():
+        clear = 0.0 if order.alike or order.share < 1.0 else _CLEAR * (si[order.upper] - si[order.lower])
+        if one.value == order.lower:
+            high = min(high, order.share * si[order.upper] - clear)
+        elif one.value == order.upper:
+            low = max(low, si[order.lower] / order.share + clear)
+    if (low, high) == (one.low, one.high):
+        return one
+    ends = " to ".join(figure(from_si(end, one.unit)) for end in (low, high))
+    return replace(one, low=low, high=high, between=f"{ends} {one.unit.name}")
 
 
 def fitted_tables(part: Part, kind: Kind, standard: StandardName) -> dict[str, tuple[tuple[float, ...], ...]]:

@@ -67,6 +67,20 @@ class Want:
 
 
 @dataclass(frozen=True, slots=True)
+class Order:
+    """Two quantities of one kind of which the first must lie below the second, or such a part cannot work.
+
+    says: why, a sentence. alike: whether they may be the same. share: how much of the second the first may be at most.
+    """
+
+    lower: str
+    upper: str
+    says: str
+    alike: bool = False
+    share: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
 class Column:
     """One column of a table that an author may give: its name, what it measures, and on which datum a pressure is."""
 
@@ -95,7 +109,8 @@ class Coupling:
     across value is used (`Across(coupling name)`). to 'port': joins this part's port `port` to a port of the other
     (`fed by: instrument bus`). needs: signals that the other part must have. back: the name of a coupling under which
     the other part then sees this one, without the author saying so ('engine' for `fuel from: carburettor`). media: what
-    the port that a 'node' names may carry; any where it is empty.
+    the port that a 'node' names may carry; any where it is empty. alone: the other part serves only one so tied, though
+    it does not see it (the supercharger of an engine).
     """
 
     name: str
@@ -106,6 +121,7 @@ class Coupling:
     needs: tuple[str, ...] = ()
     back: str = ""
     media: tuple[Medium, ...] = ()
+    alone: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -195,6 +211,7 @@ class Kind:
     """One kind of part. families: the law families it is made of, for the reference page; a test compares them with
     what `build` uses. caution: carried to every sentence, sheet and step that shows the part. example: shown on the
     kind's page and worked by a test. indicates: whether the crew sees or hears what it does (a lamp, a gauge, a horn).
+    orders: which of its quantities must lie below which.
     """
 
     name: str
@@ -214,3 +231,4 @@ class Kind:
     example: Example | None = None
     tables: tuple[TableWant, ...] = ()
     indicates: bool = False
+    orders: tuple[Order, ...] = ()

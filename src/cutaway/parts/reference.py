@@ -5,7 +5,7 @@ import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from types import MappingProxyType
 
-from cutaway.parts.kind import Control, Coupling, Failure, Kind, Port, Reading, State, TableWant, Want
+from cutaway.parts.kind import Control, Coupling, Failure, Kind, Order, Port, Reading, State, TableWant, Want
 from cutaway.parts.laws import current, gas, jacks, liquid, stores
 
 _MEDIA_ORDER = ("petrol", "oil", "air", "current", "heat", "shaft")
@@ -98,6 +98,7 @@ def _kind(kind: Kind) -> Iterator[str]:
     yield from _list("Lists", (f"`{name}`: must be given; one port and one position each" for name in kind.lists))
     yield from _list("Controls", map(_control, kind.controls))
     yield from _wants(kind.wants)
+    yield from _list("In order", map(_order, kind.orders))
     yield from _list("Tables", map(_table, kind.tables))
     yield from _list("Coupled by", map(_coupling, kind.couplings))
     yield from _list("Is", map(_state, kind.states))
@@ -161,6 +162,11 @@ def _range(want: Want) -> str:
     if want.between:
         return want.between
     return f"usually {want.usual}" if want.usual else "–"
+
+
+def _order(order: Order) -> str:
+    how = {0.8: "at most four fifths of"}.get(order.share, "not above" if order.alike else "below")
+    return f"`{order.lower}` {how} `{order.upper}`. {order.says}"
 
 
 def _table(table: TableWant) -> str:

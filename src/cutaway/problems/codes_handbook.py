@@ -467,7 +467,7 @@ _PARTS = {
     "H333": Entry(
         "error",
         "one part for two",
-        "A carburettor takes what its engine asks, a regulator holds one dynamo: what sees its other end has only one.",
+        "A carburettor takes what its engine asks, a regulator holds one dynamo, a blower is built into one engine.",
         _fuel(line="fuel tank > fuel cock > carburettor", more=_TWO_CUT_OUTS.format("carburettor")),
         _fuel(line="fuel tank > fuel cock > carburettor", more=_TWO_CUT_OUTS.format("other carburettor")),
         "systems/fuel.yaml",
@@ -501,6 +501,14 @@ _PARTS = {
         "It is given once, or says with `on` which is for which mark.",
         "",
         "tests/handbook/test_part_tables.py",
+    ),
+    "H344": _in_fuel(
+        "error",
+        "two figures the wrong way round",
+        "Some figures of a part lie one below the other, or it cannot work: what lets a pump off at one pressure calls "
+        "it back at a lower one.",
+        _fuel(more="  cut-out: {kind: automatic cut-out, cut-in: 900 lb/sq in, cut-out: 800 lb/sq in}\n"),
+        _fuel(more="  cut-out: {kind: automatic cut-out, cut-in: 800 lb/sq in, cut-out: 900 lb/sq in}\n"),
     ),
 }
 

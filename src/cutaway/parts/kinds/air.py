@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from cutaway.parts.kind import Content as Holds
-from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Order, Port, Reading, State, Want
 from cutaway.parts.kinds.airs import (
     CAUTION,
     CORE,
@@ -22,6 +22,7 @@ from cutaway.parts.kinds.common import (
     CONTROL,
     JUDGEMENT,
     SEA_LEVEL,
+    TURNS,
     at_position,
     drops_to,
     latch,
@@ -82,7 +83,7 @@ AIR_COMPRESSOR = Kind(
             datum="gauge",
         ),
     ),
-    couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=("speed",)),),
+    couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=TURNS),),
     failures=(Failure("valve leaking", "Its delivery valve leaks: a tenth of its delivery is left."),),
     families=("SOURCE",),
     caution=CAUTION,
@@ -150,7 +151,7 @@ AIR_BOTTLE = Kind(
 
 
 def _regulator(fit: Fit) -> Recipe:
-    out, back_in = fit.si["cut-out"], min(fit.si["cut-in"], 0.999 * fit.si["cut-out"])
+    out, back_in = fit.si["cut-out"], fit.si["cut-in"]
     flow = fit.si["flow"]
     pressure = gauge_at("system")
     idling = Mode("idling", over(pressure, out), under(pressure, back_in), dwell=0.2, started=None)
@@ -186,6 +187,7 @@ CHARGING_REGULATOR = Kind(
         ),
         FLOW,
     ),
+    orders=(Order("cut-in", "cut-out", "A compressor that is let off at one pressure is called back at a lower one."),),
     states=(State("idling", "idling", "charging"),),
     failures=(
         Failure("stuck idling", "The compressor blows to the air outside whatever the bottle holds."),

@@ -4,7 +4,7 @@ The blades' pitch is a state: it is held as the share of the fine-stop speed to 
 moves with the governor's lag towards what the lever asks. So a stuck pitch keeps the blades, not the speed.
 """
 
-from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Order, Reading, State, Want
 from cutaway.parts.kinds.common import CONTROL, JUDGEMENT, above, fixed, no, product, total
 from cutaway.parts.kinds.powerplant_example import powerplant
 from cutaway.parts.kinds.superchargers import ENGINE_CAUTION
@@ -83,6 +83,7 @@ CONSTANT_SPEED_AIRSCREW = Kind(
             least="nought",
         ),
     ),
+    orders=(Order("lowest speed", "highest speed", "The lever goes from the one to the other."),),
     states=(State("on fine stop", "on fine stop", "governing"),),
     readings=(Reading("lever speed", "angular speed", "lever speed", "rpm", main=True),),
     failures=(
@@ -103,7 +104,7 @@ CONSTANT_SPEED_AIRSCREW = Kind(
 
 
 def _rev_counter(fit: Fit) -> Recipe:
-    return Recipe(signals=(("speed", product(Signal("rate of turn", of="reads"), unless("broken drive"))),))
+    return Recipe(signals=(("shown", product(Signal("rate of turn", of="reads"), unless("broken drive"))),))
 
 
 REV_COUNTER = Kind(
@@ -115,7 +116,7 @@ REV_COUNTER = Kind(
     couplings=(
         Coupling("reads", "signals", "The engine whose speed it shows.", required=True, needs=("rate of turn",)),
     ),
-    readings=(Reading("speed", "angular speed", "speed", "rpm", main=True),),
+    readings=(Reading("speed", "angular speed", "shown", "rpm", main=True),),
     failures=(Failure("broken drive", "It shows nothing, whatever the speed."),),
     example=powerplant(
         "throttle gate | rev counter reads 2850 rpm ± 5 rpm",

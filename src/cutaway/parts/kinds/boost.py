@@ -3,7 +3,7 @@
 Boost is pressure above the standard atmosphere, whatever the weather and the height: the gauge is an absolute one.
 """
 
-from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Reading, Want
+from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Order, Reading, Want
 from cutaway.parts.kinds.common import AMBIENT_PRESSURE, CONTROL, SEA_LEVEL, above, at_position, within_one
 from cutaway.parts.kinds.powerplant_example import powerplant
 from cutaway.parts.kinds.superchargers import ENGINE_CAUTION
@@ -81,6 +81,7 @@ BOOST_CONTROL = Kind(
         _cut_out_boost("M"),
         _cut_out_boost("S"),
     ),
+    orders=(Order("boost at gate", "take-off boost", "Through the gate it holds more, or as much.", alike=True),),
     couplings=(
         Coupling("throttle", "signals", "The throttle lever that asks for the boost.", required=True,
                  needs=("past gate",)),
@@ -99,7 +100,7 @@ BOOST_CONTROL = Kind(
 def _boost_gauge(fit: Fit) -> Recipe:
     outside = apply("sub", AMBIENT_PRESSURE, SEA_LEVEL)
     shown = apply("if", failed("pipe broken"), outside, Signal("boost", of="reads"))
-    return Recipe(signals=(("boost", shown),))
+    return Recipe(signals=(("shown", shown),))
 
 
 BOOST_GAUGE = Kind(
@@ -110,7 +111,7 @@ BOOST_GAUGE = Kind(
     ports=(),
     build=_boost_gauge,
     couplings=(Coupling("reads", "signals", "The engine whose boost it shows.", required=True, needs=("boost",)),),
-    readings=(Reading("boost", "pressure", "boost", "lb/sq in", main=True, datum="gauge"),),
+    readings=(Reading("boost", "pressure", "shown", "lb/sq in", main=True, datum="gauge"),),
     failures=(Failure("pipe broken", "Its pipe is open to the air: it shows the outside pressure."),),
     example=powerplant(
         "boost gauge reads 0 lb/sq in ± 0.05 lb/sq in",

@@ -1,6 +1,6 @@
 """What makes and breaks a circuit: buttons, switches, breakers, relays, solenoids, the dimmer."""
 
-from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Order, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
     CONTROL,
     JUDGEMENT,
@@ -19,6 +19,7 @@ from cutaway.parts.kinds.common import (
 )
 from cutaway.parts.kinds.electrics import (
     AIRFRAME,
+    COILS,
     CONTACT,
     FED_BY_OR_LINE,
     INLET,
@@ -155,6 +156,7 @@ PULLS_IN = Want(
     default="16 V",
     between="12 to 20 V",
     because=f"{JUDGEMENT} Two thirds of a 24-volt supply.",
+    usual=COILS,
 )
 DROPS_OUT = Want(
     "drops out",
@@ -163,7 +165,10 @@ DROPS_OUT = Want(
     default="6 V",
     between="2 to 10 V",
     because=f"{JUDGEMENT} An armature that has closed needs little to be held.",
+    usual=COILS,
 )
+
+LETS_GO_LOWER = Order("drops out", "pulls in", "A coil that has pulled its armature in holds it with less.")
 
 
 def coil_current(default: str, between: str) -> Want:
@@ -192,6 +197,7 @@ RELAY = Kind(
     ports=(Port("feed", "current", "south"), INLET, OUTLET),
     build=_relay,
     wants=(PULLS_IN, DROPS_OUT, coil_current("0.1 A", "0.05 to 1 A"), VOLTAGE_24),
+    orders=(LETS_GO_LOWER,),
     couplings=(FED_BY_OR_LINE,),
     states=(State("made", "made", "broken"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
@@ -227,6 +233,7 @@ SOLENOID = Kind(
     ports=(Port("feed", "current", "west", "in"),),
     build=_solenoid,
     wants=(PULLS_IN, DROPS_OUT, coil_current("1 A", "0.3 to 5 A"), VOLTAGE_24),
+    orders=(LETS_GO_LOWER,),
     couplings=(FED_BY_OR_LINE,),
     states=(State("pulled", "pulled", "released"),),
     readings=(Reading("current", "current", "current", "A", main=True),),

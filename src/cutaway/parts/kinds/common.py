@@ -20,6 +20,8 @@ from cutaway.parts.recipe import (
 JUDGEMENT = "Engineering judgement."
 SEA_LEVEL = 101_325.0
 CONTROL = Input("control", "")
+# What a shaft has that drives something. What only shows a speed has not the second.
+TURNS = ("speed", "rate of turn")
 AMBIENT_PRESSURE = apply("isa", Input("condition", "height"))
 
 

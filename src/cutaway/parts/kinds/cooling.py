@@ -1,6 +1,6 @@
 """Cooling by liquid: the circuit, its thermostat and radiator shutter, and the thermometer."""
 
-from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Reading, State, Want
+from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Order, Reading, State, Want
 from cutaway.parts.kinds.common import JUDGEMENT, above, drops_to, fixed, latch, port, product, total
 from cutaway.parts.kinds.electrics import AIRFRAME, CONTACT, FED_BY_OR_LINE, FEED, INLET, OUTLET, VOLTAGE_24, live
 from cutaway.parts.kinds.mixture import OUTSIDE_TEMPERATURE, ZERO_CELSIUS
@@ -76,6 +76,7 @@ COOLANT_CIRCUIT = Kind(
         Want("boils at", "temperature", "Temperature at which it boils under its relief valve.",
              default="125 °C", between="105 to 140 °C", because=f"{JUDGEMENT} Water with glycol, a little pressure."),
     ),
+    orders=(Order("open temperature", "shut temperature", "An open shutter cools better than a closed one."),),
     couplings=(
         Coupling("engine", "signals", "The engine that it cools.", required=True, needs=("heat", "heat at rating")),
         Coupling("shutter", "signals", "The radiator shutter; without it the radiator is always open.",
@@ -110,10 +111,11 @@ THERMOSTAT = Kind(
     build=_thermostat,
     wants=(
         Want("makes at", "temperature", "Rising temperature at which its contact closes.", default="110 °C",
-             between="100 to 120 °C", because=JUDGEMENT),
+             between="104 to 120 °C", because=JUDGEMENT),
         Want("breaks at", "temperature", "Falling temperature at which it opens again.", default="100 °C",
-             between="90 to 108 °C", because=f"{JUDGEMENT} A difference of about ten degrees."),
+             between="90 to 103 °C", because=f"{JUDGEMENT} A difference of about ten degrees."),
     ),
+    orders=(Order("breaks at", "makes at", "It closes when hot and opens when that has cooled."),),
     couplings=(
         Coupling("senses", "signals", "What it senses: a coolant circuit.", required=True, needs=("temperature",)),
     ),

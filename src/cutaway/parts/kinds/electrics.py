@@ -38,12 +38,16 @@ INLET = Port("inlet", "current", "west", "in")
 OUTLET = Port("outlet", "current", "east", "out")
 FEED = Port("feed", "current", "west", "in")
 FED_BY = Coupling("fed by", "port", "The port from which its current comes.", required=True, port="feed")
+# From small cells to ship-sized supplies, and the 115 volts of instruments: common practice, no source.
+SUPPLIES = "6 to 250 V"
+COILS = "2 to 200 V"  # where one pulls in or drops out on such a supply
 VOLTAGE = Want(
     "voltage",
     "voltage",
     "The voltage for which it is made.",
     default="12 V",
     because=f"{JUDGEMENT} The usual system of a light aircraft.",
+    usual=SUPPLIES,
 )
 VOLTAGE_24 = Want(
     "voltage",
@@ -51,6 +55,7 @@ VOLTAGE_24 = Want(
     "The voltage for which it is made.",
     default="24 V",
     because=f"{JUDGEMENT} The usual system of a large aircraft.",
+    usual=SUPPLIES,
 )
 
 

@@ -5,7 +5,7 @@ own, so that run-up and run-down come out as first-order lags, and accessories s
 and power are not modelled: what the accessories take is small beside them.
 """
 
-from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Order, Port, Reading, State, Want
 from cutaway.parts.kinds import trainer_examples
 from cutaway.parts.kinds.common import (
     CONTROL,
@@ -177,6 +177,10 @@ ENGINE = Kind(
             because=JUDGEMENT,
             least="nought",
         ),
+    ),
+    orders=(
+        Order("idling speed", "rated speed", "A throttle that is opened does not slow the engine down."),
+        Order("cranking speed", "idling speed", "A starter turns it more slowly than it runs by itself."),
     ),
     couplings=(
         Coupling("throttle", "signals", "The throttle that sets it.", required=True, needs=("opening",)),

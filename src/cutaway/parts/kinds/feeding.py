@@ -3,6 +3,7 @@
 from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
+    TURNS,
     port,
     product,
 )
@@ -80,7 +81,7 @@ ENGINE_PUMP = Kind(
             least="nought",
         ),
     ),
-    couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=("speed",)),),
+    couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=TURNS),),
     failures=(Failure("seized", "Its drive has sheared: the vanes stand still."),),
     families=("PDPUMP", "MAINTAIN", "ONEWAY", "LIN"),
     example=Example(

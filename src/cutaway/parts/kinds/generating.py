@@ -3,6 +3,7 @@
 from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
+    TURNS,
     at_position,
     either,
     fixed,
@@ -14,14 +15,14 @@ from cutaway.parts.kinds.common import (
     product,
     under,
 )
-from cutaway.parts.kinds.electrics import AIRFRAME, CONTACT
+from cutaway.parts.kinds.electrics import AIRFRAME, CONTACT, SUPPLIES
+from cutaway.parts.kinds.supplies import CLOSES, windings
 from cutaway.parts.recipe import (
     Across,
     Const,
     Element,
     Mode,
     ModeIs,
-    Node,
     Recipe,
     Signal,
     Through,
@@ -30,9 +31,7 @@ from cutaway.parts.recipe import (
     unless,
 )
 
-CLOSES = 0.93  # of its voltage: what a dynamo gives at its cut-in speed
 SHORTED = 10.0  # S: an armature that touches its frame
-BUILDS_UP = 0.05  # s, in which the field follows speed and regulator by two thirds; engineering judgement
 
 
 def _dynamo(fit: Fit) -> Recipe:
@@ -41,26 +40,14 @@ def _dynamo(fit: Fit) -> Recipe:
     raised = apply("mul", CLOSES * voltage / fit.si["cut-in speed"], turning)
     held = Signal("holds", of="regulator", otherwise=Const(voltage))
     excited = product(apply("min", raised, held), unless("no field"))
-    slope, small = limit / (0.03 * voltage), 0.005 * limit
-    # A field takes a moment to build up. Without that the armature would follow the speed one step late, jump by what
-    # the step before was long, and no step would ever be short enough.
-    stiff = 50.0 * slope
-    field = Element("field", "LIN", ("excited", "armature"), (stiff,))
     # Its windings are a wire whatever its armature gives: without a cut-out a dead dynamo is a load on the battery.
-    giving = Element("giving", "PDPUMP", ("armature", "output"), (0.0, slope, limit, -2.0, 1.0, small))
-    taking = Element("taking", "PDPUMP", ("output", "armature"), (0.0, slope, 3.0 * limit, -2.0, 1.0, small))
+    nodes, elements = windings(excited, voltage, limit)
     short = Element("short", "LIN", ("output", "airframe"), (SHORTED,), gate=failed("short"))
     current = apply("sub", apply("sub", Through("giving"), Through("taking")), Through("short"))
-    nodes = (
-        port("output", "current"),
-        fixed("excited", "current", excited),
-        Node("armature", "current", store=BUILDS_UP * stiff),
-        AIRFRAME,
-    )
     # A memory, since a lamp that it puts out would else bring it back.
     charging = latch("charging", current, 0.02 * limit, 0.005 * limit)
     signals = (("current", current), ("charging", ModeIs("charging")), ("voltage", Across("output")))
-    return Recipe(nodes, (field, giving, taking, short), (charging,), signals)
+    return Recipe((port("output", "current"), *nodes, AIRFRAME), (*elements, short), (charging,), signals)
 
 
 # A motor on a supply outside turns the dynamo, as on a test bench; in an aircraft an engine does.
@@ -92,6 +79,7 @@ DYNAMO = Kind(
             "The voltage for which it is wound.",
             default="28 V",
             because=f"{JUDGEMENT} {GENERATOR_VOLTS}",
+            usual=SUPPLIES,
         ),
         Want("current limit", "current", "The most it gives.", "40 A", "15 to 200 A", JUDGEMENT),
         Want(
@@ -103,7 +91,7 @@ DYNAMO = Kind(
             because=f"{JUDGEMENT} A little above idling, as speed of the engine.",
         ),
     ),
-    couplings=(Coupling("driven by", "signals", "What turns it.", required=True, needs=("rate of turn",)),),
+    couplings=(Coupling("driven by", "signals", "What turns it.", required=True, needs=TURNS),),
     states=(State("charging", "charging", "not charging"),),
     readings=(
         Reading("current", "current", "current", "A", main=True),
@@ -147,6 +135,7 @@ VOLTAGE_REGULATOR = Kind(
             default="28 V",
             between="27.5 to 28.5 V",
             because=f"{JUDGEMENT} {GENERATOR_VOLTS}",
+            usual=SUPPLIES,
         ),
     ),
     couplings=(
@@ -199,6 +188,7 @@ GENERATOR_CUT_OUT = Kind(
             default="26 V",
             between="25.5 to 27.5 V",
             because=f"{JUDGEMENT} A little above what a full 24-volt battery stands at.",
+            usual=SUPPLIES,
         ),
         Want(
             "opens at",
@@ -247,7 +237,14 @@ EXTERNAL_SUPPLY_SOCKET = Kind(
     build=_socket,
     controls=(Control("", ("disconnected", "connected")),),
     wants=(
-        Want("voltage", "voltage", "The voltage of the supply.", default="28 V", because=f"{JUDGEMENT} A trolley."),
+        Want(
+            "voltage",
+            "voltage",
+            "The voltage of the supply.",
+            default="28 V",
+            because=f"{JUDGEMENT} A trolley.",
+            usual=SUPPLIES,
+        ),
         Want("current limit", "current", "The most it gives.", "400 A", "50 to 1000 A", JUDGEMENT),
     ),
     states=(State("alive", "alive", "dead"),),

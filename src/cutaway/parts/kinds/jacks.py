@@ -1,7 +1,7 @@
 """The jack: a piston moved by oil from either side, with its loads, its ice and what may hold it."""
 
 from cutaway.parts.kind import Content as Holds
-from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Order, Port, Reading, State, Want
 from cutaway.parts.kinds import oil_examples
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
@@ -78,7 +78,7 @@ def _ice(fit: Fit, push: Expr) -> tuple[Mode, Mode]:
 
 def _jack(fit: Fit) -> Recipe:
     area, stroke, ice = fit.si["area"], fit.si["stroke"], fit.si["ice load"]
-    annulus = max(area - fit.si["rod area"], 0.2 * area)
+    annulus = area - fit.si["rod area"]
     # An element's load cannot be negative, and weight, air and ice may all help the piston out. So a steady force that
     # is larger than all of them, put in by a long spring, is added on both sides.
     helps = ice + max(0.0, -fit.si["spring load"]) + FASTEST * max(0.0, -fit.si["load"])
@@ -130,7 +130,7 @@ JACK = Kind(
         Want(
             "rod area",
             "area",
-            "Area of the rod, which the side that retracts it lacks; counted as four fifths of the piston at most.",
+            "Area of the rod, which the side that retracts it lacks; four fifths of the piston at most.",
             default="0.3 sq in",
             between="0.1 to 1 sq in",
             because=f"{JUDGEMENT} A rod of about five eighths of an inch.",
@@ -185,6 +185,7 @@ JACK = Kind(
             usual="0 to 8000 lbf",
         ),
     ),
+    orders=(Order("rod area", "area", "What the rod leaves of the piston is what retracts it.", share=0.8),),
     couplings=(Coupling("held by", "signals", "The leg whose locks hold it.", needs=("locked",)),),
     states=(State("extended", "extended"), State("retracted", "retracted")),
     readings=(Reading("travel", "length", "travel", "in", main=True),),

@@ -1,6 +1,6 @@
 """The automatic mixture, and the hot air intake with the ice that it clears."""
 
-from cutaway.parts.kind import Control, Failure, Fit, Kind, State, Want
+from cutaway.parts.kind import Control, Failure, Fit, Kind, Order, State, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
     SEA_LEVEL,
@@ -147,6 +147,7 @@ HOT_AIR_INTAKE = Kind(
         Want("ice clears in", "time", "Time in which two thirds of the ice melt in warm air.",
              default="20 s", between="5 to 90 s", because=JUDGEMENT),
     ),
+    orders=(Order("dry below", "ices below", "Ice forms between the two."),),
     states=(State("iced", "iced", "clear"), State("warmed", "hot")),
     failures=(
         Failure("stuck", "Its flap stays at cold, whatever is asked."),

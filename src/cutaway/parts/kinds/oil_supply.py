@@ -3,9 +3,9 @@
 from collections.abc import Mapping
 
 from cutaway.parts.kind import Content as Holds
-from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Order, Port, Reading, State, Want
 from cutaway.parts.kinds import oil_examples
-from cutaway.parts.kinds.common import JUDGEMENT, drops_to, either, latch, over, port, product, under
+from cutaway.parts.kinds.common import JUDGEMENT, TURNS, drops_to, either, latch, over, port, product, under
 from cutaway.parts.kinds.hydraulics import INLET, OUTLET, TEN_POUNDS
 from cutaway.parts.kinds.liquids import OIL, one_way, pump, way
 from cutaway.parts.laws.sizing import flow_conductance
@@ -74,7 +74,7 @@ ENGINE_DRIVEN_HYDRAULIC_PUMP = Kind(
             because=f"{JUDGEMENT} Well above any cut-out; a relief valve as a rule comes first.",
         ),
     ),
-    couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=("speed",)),),
+    couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=TURNS),),
     readings=(Reading("delivery", "volume flow", "delivery", "gal/min", main=True),),
     failures=(
         Failure("sheared", "Its drive has sheared: it gives nothing."),
@@ -122,6 +122,7 @@ AUTOMATIC_CUT_OUT = Kind(
             because=f"{JUDGEMENT} An idling pump works against next to nothing.",
         ),
     ),
+    orders=(Order("cut-in", "cut-out", "A pump that is let off above one pressure is called back below another."),),
     states=(State("idling", "idling", "charging"),),
     failures=(
         Failure("stuck idling", "All that the pump gives goes back to the reservoir."),

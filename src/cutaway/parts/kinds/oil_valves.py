@@ -1,6 +1,6 @@
 """Valves that oil passes on its way to the jacks: two-position selector, sequence valve, restrictors, lock, shuttle."""
 
-from cutaway.parts.kind import Control, Failure, Fit, Kind, Port, State, Want
+from cutaway.parts.kind import Control, Failure, Fit, Kind, Order, Port, State, Want
 from cutaway.parts.kinds import oil_examples
 from cutaway.parts.kinds.common import (
     CONTROL,
@@ -154,6 +154,7 @@ ONE_WAY_RESTRICTOR = Kind(
             because=f"{JUDGEMENT} As the pipe that it stands in.",
         ),
     ),
+    orders=(Order("flow", "free flow", "It holds back the one way and not the other.", alike=True),),
     failures=(Failure("choked", "Dirt has closed the small hole: oil passes the free way only."),),
     families=("ONEWAY", "ROOT"),
     example=oil_examples.ONE_WAY_RESTRICTOR,

@@ -4,7 +4,7 @@ The charge of air is worked out afresh in each step from the speed of the shaft,
 outside air, intake, throttle, blower, induction pipe, cylinders. The constants come with the supercharger.
 """
 
-from cutaway.parts.kind import Column, Coupling, Failure, Fit, Kind, Reading, State, TableWant, Want
+from cutaway.parts.kind import Column, Coupling, Failure, Fit, Kind, Order, Reading, State, TableWant, Want
 from cutaway.parts.kinds.boost import UNLIMITED
 from cutaway.parts.kinds.common import (
     AMBIENT_PRESSURE,
@@ -228,12 +228,14 @@ SUPERCHARGED_ENGINE = Kind(
              default="100 gal/h", between="40 to 220 gal/h",
              because=f"{JUDGEMENT} About 0.7 pint an hour for each of 1,150 hp."),
     ),
+    orders=(Order("catching speed", "idling speed", "What it catches at it must reach before it runs by itself."),),
     couplings=(
         Coupling("throttle", "signals", "The throttle that sets it.", required=True, needs=("opening",)),
         Coupling("fuel from", "signals", "The carburettor that feeds it.", required=True, needs=("fed", "full flow"),
                  back="engine"),
         Coupling("ignition", "signals", "The magneto switch.", required=True, needs=("sparking", "magnetos")),
-        Coupling("supercharger", "signals", "Its supercharger.", required=True, needs=OFFERS),
+        Coupling("supercharger", "signals", "Its supercharger.", required=True, needs=OFFERS,
+                 alone=True),
         Coupling("airscrew", "signals", "Its airscrew, whose governor keeps its speed.", required=True,
                  needs=("asked", "load"), back="engine"),
         Coupling("boost control", "signals", "What holds its boost; without it the lever alone decides.",
@@ -242,7 +244,7 @@ SUPERCHARGED_ENGINE = Kind(
                  needs=("strength", "intended strength", "power factor"), back="engine"),
         Coupling("hot air", "signals", "Its hot air intake.", needs=("warm", "share passed", "free area"),
                  back="engine"),
-        Coupling("starter", "signals", "What turns it to start it.", needs=("engaged", "cranking")),
+        Coupling("starter", "signals", "What turns it to start it.", needs=("engaged", "cranking"), alone=True),
     ),
     states=(State("running", "running", "stopped"),),
     readings=(

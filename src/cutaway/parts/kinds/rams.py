@@ -3,6 +3,7 @@
 from cutaway.parts.kind import Content as Holds
 from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
 from cutaway.parts.kinds.airs import CAUTION, CORE, FLOW, OUTSIDE, conductance, gauge_at, passage, setting_of
+from cutaway.parts.kinds.circuits import LETS_GO_LOWER
 from cutaway.parts.kinds.common import (
     AMBIENT_PRESSURE,
     JUDGEMENT,
@@ -20,7 +21,7 @@ from cutaway.parts.kinds.common import (
     when,
     when_not,
 )
-from cutaway.parts.kinds.electrics import AIRFRAME, FED_BY
+from cutaway.parts.kinds.electrics import AIRFRAME, COILS, FED_BY, VOLTAGE_24
 from cutaway.parts.laws.sizing import load_conductance, stop_stiffness
 from cutaway.parts.recipe import (
     Across,
@@ -228,7 +229,7 @@ TRIPLE_GAUGE = Kind(
 
 def _solenoid_valve(fit: Fit) -> Recipe:
     flow = fit.si["flow"]
-    pulls, drops = fit.si["pulls in"], min(fit.si["drops out"], 0.95 * fit.si["pulls in"])
+    pulls, drops = fit.si["pulls in"], fit.si["drops out"]
     volts = Across("feed")
     coil = Element(
         "coil",
@@ -266,13 +267,7 @@ SOLENOID_VALVE = Kind(
     ),
     build=_solenoid_valve,
     wants=(
-        Want(
-            "voltage",
-            "voltage",
-            "The voltage for which its coil is made.",
-            default="24 V",
-            because=f"{JUDGEMENT} The usual system of a large aircraft.",
-        ),
+        VOLTAGE_24,
         Want(
             "current",
             "current",
@@ -288,6 +283,7 @@ SOLENOID_VALVE = Kind(
             default="16 V",
             between="12 to 18 V",
             because=f"{JUDGEMENT} Two thirds of its voltage.",
+            usual=COILS,
         ),
         Want(
             "drops out",
@@ -296,9 +292,11 @@ SOLENOID_VALVE = Kind(
             default="6 V",
             between="3 to 9 V",
             because=f"{JUDGEMENT} A quarter of its voltage.",
+            usual=COILS,
         ),
         FLOW,
     ),
+    orders=(LETS_GO_LOWER,),
     couplings=(FED_BY,),
     states=(State("energised", "energised", "at rest"),),
     failures=(

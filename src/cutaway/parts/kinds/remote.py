@@ -65,7 +65,7 @@ def _indicator(fit: Fit) -> Recipe:
     at = fixed("sent", "heat", apply("mul", SCALE, Signal("position", of="shows")))
     follows = Element("follows", "LIN", ("sent", "pointer"), (1.0 / FOLLOWS,), gate=working)
     shown = apply("div", Across("pointer"), SCALE)
-    signals = (("working", working), ("position", shown))
+    signals = (("working", working), ("shown", shown))
     return Recipe((*nodes, pointer, at), (takes, follows), signals=signals)
 
 
@@ -84,7 +84,7 @@ REMOTE_INDICATOR = Kind(
         FED_BY_OR_LINE,
     ),
     states=(State("working", "working", "dead"),),
-    readings=(Reading("position", "fraction", "position", "%", main=True),),
+    readings=(Reading("position", "fraction", "shown", "%", main=True),),
     failures=(Failure("open", "Its lead is off: its pointer stays where it is."),),
     families=("LIN",),
     example=PAIR,

@@ -7,7 +7,7 @@ The constants come from `laws/charge.py`; no ram is counted, so the height of a 
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, State, Want
+from cutaway.parts.kind import Control, Coupling, Failure, Fit, Kind, Order, State, Want
 from cutaway.parts.kinds.common import JUDGEMENT, SEA_LEVEL, over, product, under
 from cutaway.parts.kinds.powerplant_example import powerplant
 from cutaway.parts.laws.atmosphere import isa_pressure, isa_temperature
@@ -205,6 +205,7 @@ TWO_SPEED = Kind(
             because=JUDGEMENT,
         ),
     ),
+    orders=(Order("M full-throttle height", "S full-throttle height", "The faster gear is for the greater heights."),),
     couplings=(
         Coupling(
             "changed by",

@@ -4,6 +4,7 @@ from cutaway.parts.kind import Content as Holds
 from cutaway.parts.kind import Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
+    TURNS,
     above,
     fixed,
     latch,
@@ -16,12 +17,14 @@ from cutaway.parts.kinds.common import (
     under,
     within_one,
 )
-from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FED_BY, FEED, VOLTAGE, filament, lamp_current
+from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FED_BY, FEED, SUPPLIES, VOLTAGE, filament, lamp_current
 from cutaway.parts.laws.sizing import battery_voltage
 from cutaway.parts.recipe import (
+    ONE,
     Across,
     Content,
     Element,
+    Expr,
     Mode,
     ModeIs,
     Node,
@@ -32,6 +35,11 @@ from cutaway.parts.recipe import (
     apply,
     unless,
 )
+
+CLOSES = 0.93  # of its voltage: what a generator gives at its cut-in speed
+BUILDS_UP = 0.05  # s, in which the field follows speed and regulator by two thirds; engineering judgement
+
+Elements = tuple[Element, ...]
 
 
 def _battery(fit: Fit) -> Recipe:
@@ -114,33 +122,37 @@ BATTERY = Kind(
 )
 
 
+def windings(excited: Expr, voltage: float, limit: float, gate: Expr = ONE) -> tuple[tuple[Node, ...], Elements]:
+    """What makes current at `excited` volts, between `armature` and `output`: nodes and elements. `giving` less
+    `taking` is the current that it gives; whatever the armature stands at, its windings are a wire both ways."""
+    slope, small = limit / (0.03 * voltage), 0.005 * limit
+    # A field takes a moment to build up. Without that the armature would follow the speed one step late, jump by what
+    # the step before was long, and no step would ever be short enough.
+    stiff = 50.0 * slope
+    nodes = (fixed("excited", "current", excited), Node("armature", "current", store=BUILDS_UP * stiff))
+    elements = (
+        Element("field", "LIN", ("excited", "armature"), (stiff,)),
+        Element("giving", "PDPUMP", ("armature", "output"), (0.0, slope, limit, -2.0, 1.0, small), gate=gate),
+        Element("taking", "PDPUMP", ("output", "armature"), (0.0, slope, 3.0 * limit, -2.0, 1.0, small), gate=gate),
+    )
+    return nodes, elements
+
+
 def _generator(fit: Fit) -> Recipe:
     voltage, limit, cut_in = fit.si["voltage"], fit.si["current limit"], fit.si["cut-in speed"]
     # The armature's voltage rises with speed, reaches what closes the cut-out at the cut-in speed, and is held by the
-    # regulator from there on. It stands at a boundary: a free node there would have to be solved for while nothing
-    # flows. A dead armature still conducts: it is the reverse current through it that opens the cut-out.
-    closes = 0.93
-    excited = apply("mul", closes / cut_in, Signal("rate of turn", of="driven by"))
-    armature = apply("mul", voltage, product(within_one(excited), unless("no field")))
-    slope, small = limit / (0.03 * voltage), 0.005 * limit
-    elements = (
-        Element("giving", "SOURCE", ("armature", "output"), (0.0, slope, 0.0, limit, small), gate=ModeIs("cut-out")),
-        Element(
-            "taking",
-            "PDPUMP",
-            ("output", "armature"),
-            (0.0, slope, 3.0 * limit, -2.0, 1.0, small),
-            gate=ModeIs("cut-out"),
-        ),
-    )
+    # regulator from there on. A dead armature still conducts: it is the reverse current that opens the cut-out.
+    turning = apply("mul", CLOSES / cut_in, Signal("rate of turn", of="driven by"))
+    excited = apply("mul", voltage, product(within_one(turning), unless("no field")))
+    armature = Across("armature")
+    nodes, elements = windings(excited, voltage, limit, ModeIs("cut-out"))
     reverse = over(Through("taking"), 0.1 * limit)
     # Not below the bus, or it would chatter beside a second generator that runs faster.
-    ahead = least(over(armature, closes * voltage), over(armature, Across("output")))
+    ahead = least(over(armature, CLOSES * voltage), over(armature, Across("output")))
     cut_out = Mode("cut-out", ahead, most(reverse, under(armature, 0.55 * voltage)))
-    nodes = (port("output", "current"), fixed("armature", "current", armature))
     current = apply("sub", Through("giving"), Through("taking"))
     signals = (("charging", ModeIs("cut-out")), ("current", current))
-    return Recipe(nodes, elements, (cut_out,), signals)
+    return Recipe((port("output", "current"), *nodes), elements, (cut_out,), signals)
 
 
 GENERATOR = Kind(
@@ -156,6 +168,7 @@ GENERATOR = Kind(
             "What its regulator holds.",
             default="14 V",
             because=f"{JUDGEMENT} For a 12-volt battery.",
+            usual=SUPPLIES,
         ),
         Want(
             "current limit",
@@ -174,11 +187,11 @@ GENERATOR = Kind(
             because=f"{JUDGEMENT} A little above idling.",
         ),
     ),
-    couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=("rate of turn",)),),
+    couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=TURNS),),
     states=(State("charging", "charging", "not charging"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
     failures=(Failure("no field", "It is not excited: no volts, and the cut-out opens."),),
-    families=("SOURCE", "PDPUMP"),
+    families=("LIN", "PDPUMP"),
     example=Example(
         "mains: {kind: external supply socket}\n"
         "drive: {kind: electric motor, speed: 2000 rpm, fed by: mains.outlet}\n"

@@ -1,6 +1,6 @@
 """Undercarriage and doors: legs with their locks, what the locks and travels switch, the lever's bolt, plain signs."""
 
-from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Order, Port, Reading, State, Want
 from cutaway.parts.kinds import undercarriage_examples
 from cutaway.parts.kinds.common import (
     CONTROL,
@@ -153,6 +153,7 @@ MICROSWITCH = Kind(
     ports=(INLET, OUTLET),
     build=_microswitch,
     wants=trip_wants("makes", "its contact is made"),
+    orders=(Order("makes below", "makes above", "Where the two overlap it is always made."),),
     couplings=(MOVED_BY,),
     states=(State("made", "made", "broken"),),
     failures=(
@@ -175,7 +176,7 @@ SAFETY_BOLT = Kind(
 
 
 def _mechanical_indicator(fit: Fit) -> Recipe:
-    return Recipe(signals=(("position", Signal("position", of="shows")), ("working", unless("broken"))))
+    return Recipe(signals=(("shown", Signal("position", of="shows")), ("working", unless("broken"))))
 
 
 MECHANICAL_INDICATOR = Kind(
@@ -186,7 +187,7 @@ MECHANICAL_INDICATOR = Kind(
     build=_mechanical_indicator,
     couplings=(Coupling("shows", "signals", "A leg, flaps or doors.", required=True, needs=("position",)),),
     states=(State("working", "working", "dead"),),
-    readings=(Reading("position", "fraction", "position", "%", main=True, alive="working"),),
+    readings=(Reading("position", "fraction", "shown", "%", main=True, alive="working"),),
     failures=(Failure("broken", "Its wire or rod has parted: it shows nothing."),),
     example=undercarriage_examples.MECHANICAL_INDICATOR,
 )
