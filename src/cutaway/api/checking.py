@@ -9,6 +9,7 @@ from cutaway.api.places import memory_file
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.check import Judged, subjects_of
 from cutaway.inquiry.cluster import spread
+from cutaway.inquiry.many import UNHURRIED, Pace
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.sweep import Put, claim_chunks, judged
 from cutaway.inquiry.workshop import Workshop
@@ -29,6 +30,7 @@ def check(
     mending: bool = True,
     workshop: Workshop | None = None,
     cluster: str = "",
+    pace: Pace = UNHURRIED,
 ) -> tuple[Checked | None, Problems]:
     """Every claim of the scripts and every sight of the drills, one verdict for each standard.
 
@@ -36,7 +38,8 @@ def check(
     script. rests: whether assumed values are taken to both ends of their ranges. progress: told how many runs are
     begun. mending: whether corrections of what fails are looked for. workshop: where to run, a new one if None.
     cluster: the address of a Dask scheduler whose workers judge the claims, '' to do it here. What was judged here in
-    an earlier session, of the same content, is remembered.
+    an earlier session, of the same content, is remembered. pace: how long it may take; where the time is up, verdicts
+    are told as stated, and the next call goes on from there.
     """
     loaded, problems = (folder, folder.problems) if isinstance(folder, Loaded) else load(folder)
     if loaded is None:
@@ -58,7 +61,7 @@ def check(
         return None, in_order(problems)
     memory, judging = Memory(remembered), lambda claim: elsewhere.get(claim, ())
     keep = keeping(loaded, asking, shelf)
-    checked, more = check_words(workshop, loaded.parsed, loaded.told, memory, asking, judging, keep)
+    checked, more = check_words(workshop, loaded.parsed, loaded.told, memory, asking, judging, keep, pace)
     return checked, in_order(problems + more)
 
 

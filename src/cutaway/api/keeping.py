@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import TypeVar
 
 from cutaway.api.loading import Loaded
+from cutaway.inquiry.check import not_yet
 from cutaway.inquiry.verdicts import Undecided
 from cutaway.inquiry.workshop import Workshop
 from cutaway.narrate.checked import Asking, CheckedSentence, CheckedStep, Keep
@@ -52,7 +53,8 @@ def _texts(loaded: Loaded, without: tuple[str, ...]) -> tuple[tuple[str, str], .
 
 
 def _decided(found: object) -> bool:
-    """Whether every verdict in what checking found is one that more time would not change."""
+    """Whether every verdict in what checking found is one that more time would not change: decided, and its assumed
+    values tried if that was asked."""
     match found:
         case (tuple() as sentences, _) if all(isinstance(one, CheckedSentence) for one in sentences):
             claims = [claim for one in sentences for claim in one.claims]
@@ -60,4 +62,6 @@ def _decided(found: object) -> bool:
             claims = [claim for one in found for claim in one.claims]
         case _:
             return True
-    return not any(isinstance(one.verdict, Undecided) for claim in claims for one in claim.judged)
+    return not any(
+        isinstance(one.verdict, Undecided) or not_yet(one.verdict) for claim in claims for one in claim.judged
+    )

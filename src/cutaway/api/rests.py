@@ -6,6 +6,7 @@ from pathlib import Path
 
 from cutaway.api.asking import Opened, opened
 from cutaway.api.checking import check
+from cutaway.inquiry.many import UNHURRIED, Pace
 from cutaway.inquiry.questions.rests import Flip, Influential, Rests
 from cutaway.inquiry.questions.rests import rests as rests_of
 from cutaway.language.print_back import printed_claim
@@ -26,17 +27,18 @@ def rests(
     on: str = "",
     script: str = "",
     progress: Callable[[int], None] | None = None,
+    pace: Pace = UNHURRIED,
 ) -> tuple[RestsTold | None, Problems]:
     """The assumed values that can turn verdicts over, the most influential first, and where to look for them.
 
     on, script: only these standards, only that script. It is what `check` finds; verdicts that are remembered cost no
-    run.
+    run. pace: how long it may take; the next call goes on from there.
     """
     here, problems = opened(folder, progress)
     if here is None:
         return None, problems
     loaded = here.loaded
-    checked, more = check(loaded, on, script, True, mending=False, workshop=here.workshop)
+    checked, more = check(loaded, on, script, True, mending=False, workshop=here.workshop, pace=pace)
     problems += tuple(p for p in more if checked is None and p not in problems)
     if checked is None:
         return None, problems
@@ -57,6 +59,7 @@ def rests_record(told: RestsTold) -> dict[str, object]:
         "resting": found.resting,
         "firm": found.firm,
         "not tried": found.not_tried,
+        "not yet": found.not_yet,
         "values": [_value_record(one) for one in found.values],
     }
 

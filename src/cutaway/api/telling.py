@@ -99,6 +99,11 @@ def _counts(checked: Checked, wrong: bool, everything: bool = False) -> Iterator
         yield f"Joined to nothing by any line: {names}."
     if claims and (wrong or checked.folder.left_out):
         yield "What is wrong in the folder is left out of the model, so verdicts may change once it is mended."
+    if checked.not_yet:
+        yield (
+            f"Of {counted(checked.not_yet, 'verdict')} the assumed values are still to be tried; what was found is "
+            "remembered, and the same command goes on from there. --no-rests leaves them out."
+        )
     yield _run_words(checked, bool(found.keys() - {"Stated"})) if claims else _why_no_claims(checked)
 
 
@@ -124,6 +129,7 @@ def checked_record(checked: Checked | None, problems: Problems) -> dict[str, obj
         return {
             "wrong": True,
             "runs": 0,
+            "not yet": 0,
             "alone": [],
             "problems": as_records(problems),
             "claims": [],
@@ -138,6 +144,7 @@ def checked_record(checked: Checked | None, problems: Problems) -> dict[str, obj
     return {
         "wrong": found_wrong(checked, problems),
         "runs": checked.runs,
+        "not yet": checked.not_yet,
         "alone": [{"part": name, "standards": list(standards)} for name, standards in checked.alone],
         "problems": as_records(problems),
         "claims": [_claim_record(where, sentence, claim, checked) for where, sentence, claim in claims],

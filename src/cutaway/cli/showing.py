@@ -2,13 +2,18 @@
 
 import json
 import sys
-from collections.abc import Iterator, Sequence
+import time
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.printing import as_text
+
+# How often a line is told where nobody watches, and from how long on the time still to go can be guessed at, s.
+EVERY = 10.0
+LEAST_TO_GO_BY = 5.0
 
 
 def show_problems(problems: Problems) -> None:
@@ -39,8 +44,30 @@ class Counter:
     def __call__(self, more: int) -> None:
         self.made += more
         update = getattr(self._status, "update", None)
+        words = f"{self.words} · {self.made:,} {self.unit}" + (f" · {self._part}" if self._part else "")
         if update is not None:
-            update(f"{self.words} · {self.made:,} {self.unit}")
+            update(words)
+        else:
+            self._now_and_then(words)
+
+    def tried(self, done: int, of: int) -> None:
+        """Tell of how many verdicts the assumed values have been tried, and about how long the rest will take."""
+        now = self.clock()
+        if not done:
+            self._began = now
+        self._part = f"assumed values tried for {done:,} of {of:,} verdicts"
+        if done >= 3 and now - self._began >= LEAST_TO_GO_BY:
+            self._part += f", about {_roughly((now - self._began) * (of - done) / done)} to go"
+        if self.hint:
+            self._part += f"; {self.hint}"
+        self(0)
+
+    def _now_and_then(self, words: str) -> None:
+        """A line on standard error every ten seconds, where it is a file or a pipe that somebody may look into."""
+        now = self.clock()
+        if now - self._told >= EVERY and sys.stderr is sys.__stderr__:
+            self._told = now
+            print(words, file=sys.stderr, flush=True)
 
     def tell(self, found: str) -> None:
         """Tell something found while the work goes on; silent where nobody watches."""
@@ -59,12 +86,34 @@ class Counter:
 
     words: str = ""
     unit: str = "runs"
+    hint: str = ""
+    clock: Callable[[], float] = time.monotonic
+    _part: str = ""
+    _began: float = 0.0
+    _told: float = 0.0
+
+    def __post_init__(self) -> None:
+        self._told = self.clock()
+
+
+def _roughly(seconds: float) -> str:
+    """A length of time that is only guessed at.
+
+    >>> _roughly(43.0), _roughly(700.0), _roughly(9000.0)
+    ('1 min', '12 min', '2½ h')
+    """
+    minutes = max(1, round(seconds / 60.0))
+    if minutes < 100:
+        return f"{minutes} min"
+    halves = round(minutes / 30.0)
+    return f"{halves // 2}{'½' if halves % 2 else ''} h"
 
 
 @contextmanager
-def progress(words: str, unit: str = "runs") -> Iterator[Counter]:
-    """Tell on a terminal that work goes on, and how far; silent where the output is not a terminal."""
-    counter = Counter(words=words, unit=unit)
+def progress(words: str, unit: str = "runs", hint: str = "") -> Iterator[Counter]:
+    """Tell on a terminal that work goes on, and how far; into a file or a pipe a line every ten seconds. hint: how to
+    make it shorter."""
+    counter = Counter(words=words, unit=unit, hint=hint)
     if not sys.stderr.isatty():
         yield counter
         return

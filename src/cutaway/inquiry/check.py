@@ -175,10 +175,8 @@ def _answered(question: Question, how: _How) -> Verdict:
     made = machine_of(asked)
     if isinstance(made, NotModelled):
         return made
-    if how.memory is None:
-        return _ran(asked, made, how)
-    key = key_of(asked, made, how.rests)
-    known = how.memory.get(key)
+    key = key_of(asked, made, how.rests) if how.memory is not None else ""
+    known = how.memory.get(key) if how.memory is not None else None
     if known is not None:
         return cited(known, asked)
     if how.rests:
@@ -187,7 +185,7 @@ def _answered(question: Question, how: _How) -> Verdict:
             stated = _answered(question, replace(how, rests=False))
             return replace(stated, assumed=NOT_YET) if isinstance(stated, Holds | Fails) else stated
     verdict = _ran(asked, made, how)
-    if isinstance(verdict, Holds | Fails | RestsOn | Empty) and not not_yet(verdict):
+    if how.memory is not None and isinstance(verdict, Holds | Fails | RestsOn | Empty) and not not_yet(verdict):
         how.memory.put(key, verdict)
     return verdict
 

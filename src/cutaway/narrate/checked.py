@@ -1,12 +1,13 @@
 """A folder's scripts and drills with a verdict for every claim: what `check` finds and the pack shows."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property, partial
 from typing import Protocol, TypeVar
 
 from cutaway.handbook.records import Drill, Folder, Paragraph, Script, Sentence, Step
-from cutaway.inquiry.check import Judged, judge
+from cutaway.inquiry.check import Judged, not_yet, subjects_of, verdict_for
+from cutaway.inquiry.many import UNHURRIED, Pace, Waiting, tried
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.corrections import Correction, corrections
 from cutaway.inquiry.told import Told
@@ -14,7 +15,7 @@ from cutaway.inquiry.verdicts import Empty, Fails, NotModelled, RestsOn, Undecid
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.claims import Done, Looked, ParsedClaims
 from cutaway.language.syntax import Action, Claim, Scope, Wait, When
-from cutaway.machine.subjects import subjects
+from cutaway.machine.subjects import Subject, subjects
 from cutaway.machine.wiring import alone
 from cutaway.narrate.citing import cite_verdict
 from cutaway.narrate.claimed import words_and_claims
@@ -110,6 +111,11 @@ class Checked:
         """All verdicts, in the order of the claims."""
         return tuple(j.verdict for c in self.claims() for j in c.judged)
 
+    @property
+    def not_yet(self) -> int:
+        """Of how many verdicts the assumed values are still to be tried."""
+        return sum(not_yet(verdict) for verdict in self.verdicts())
+
 
 def is_wrong(verdict: Verdict, strict: bool = False) -> bool:
     """Whether a verdict makes `check` end with 1. strict: all that is not settled counts as well."""
@@ -140,14 +146,30 @@ def check_words(
     asking: Asking,
     judging: Callable[[Claim], tuple[Judged, ...]] | None = None,
     keep: Keep = found_here,
+    pace: Pace = UNHURRIED,
 ) -> tuple[Checked, Problems]:
     """Put every claim of the scripts and every sight of the drills to the standards that it is for.
 
     judging: verdicts that were found elsewhere (on a cluster, say), by claim; () for one that is not among them. keep:
-    where what was found of a whole script, or of the drills, may be kept between sessions.
+    where what was found of a whole script, or of the drills, may be kept between sessions. pace: how long it may take.
+
+    All claims are judged with the values as stated first; then assumed values are taken to the ends of their ranges.
     """
     folder = workshop.folder
-    room = _Room(workshop, parsed, told, memory, asking, judging)
+    room = _Room(workshop, parsed, told, memory, asking, judging, pace)
+    sentences, steps, problems = _gone_through(folder, room, keep)
+    if room.waiting() and not pace.stop():
+        room.try_assumed()
+        sentences, steps, problems = _gone_through(folder, room, keep)
+    alone = keep("alone", "", lambda: _alone(workshop))
+    return Checked(folder, sentences, steps, workshop.runs_made, alone), problems
+
+
+def _gone_through(
+    folder: Folder, room: "_Room", keep: Keep
+) -> tuple[tuple[CheckedSentence, ...], tuple[CheckedStep, ...], Problems]:
+    """What is found of every script that is asked for, and of the drills."""
+    asking = room.asking
     problems: Problems = ()
     sentences: list[CheckedSentence] = []
     for script in folder.scripts:
@@ -156,13 +178,13 @@ def check_words(
             sentences += found
             problems += more
     steps = keep("drills", "", room.steps) if folder.drills and not asking.script else ()
-    alone = keep("alone", "", lambda: _alone(workshop))
-    return Checked(folder, tuple(sentences), steps, workshop.runs_made, alone), problems
+    return tuple(sentences), steps, problems
 
 
 @dataclass(frozen=True, eq=False)
 class _Room:
-    """What the claims of a folder are judged with; what scripts are compared with is made when it is first wanted."""
+    """What the claims of a folder are judged with, and what was found so far; what scripts are compared with is made
+    when it is first wanted."""
 
     workshop: Workshop
     parsed: ParsedClaims
@@ -170,6 +192,10 @@ class _Room:
     memory: Memory | None
     asking: Asking
     judging: Callable[[Claim], tuple[Judged, ...]] | None
+    pace: Pace
+    _verdicts: dict[tuple[Claim, StandardName], Verdict] = field(default_factory=dict)
+    _mended: dict[Claim, tuple[Correction, ...]] = field(default_factory=dict)
+    _read: dict[tuple[str, Span], Compared] = field(default_factory=dict)
 
     @cached_property
     def _comparer(self) -> Comparer:
@@ -199,9 +225,40 @@ class _Room:
     def _judged(self, claim: Claim) -> JudgedClaim:
         only, asking = _only(claim, self.asking), self.asking
         found = self.judging(only) if self.judging is not None else None
-        found = found or judge(only, self.workshop, self.told, asking.rests, self.memory)
-        mended = corrections(claim, found, self.workshop, self.told, self.memory) if asking.mending else ()
-        return JudgedClaim(claim, found, mended)
+        found = found or self._here(only)
+        if asking.mending and claim not in self._mended:
+            self._mended[claim] = corrections(claim, found, self.workshop, self.told, self.memory)
+        return JudgedClaim(claim, found, self._mended.get(claim, ()))
+
+    def _here(self, claim: Claim) -> tuple[Judged, ...]:
+        """The verdicts as they are known so far; new ones with the values as stated."""
+        wanted = subjects_of(claim, subjects(self.workshop.folder))
+        for subject in wanted:
+            if (claim, subject.name) not in self._verdicts:
+                self._verdicts[claim, subject.name] = self._stated(claim, subject)
+        return tuple(Judged(subject, self._verdicts[claim, subject.name]) for subject in wanted)
+
+    def _stated(self, claim: Claim, subject: Subject) -> Verdict:
+        if self.pace.stop():
+            return Undecided("it was stopped before that was looked at")
+        rests = self.asking.rests
+        return verdict_for(claim, subject, self.workshop, self.told, rests, self.memory, stop=lambda: rests)
+
+    def waiting(self) -> tuple[Waiting, ...]:
+        """The verdicts whose assumed values are still to be tried."""
+        by_name = {subject.name: subject for subject in subjects(self.workshop.folder)}
+        found = ((claim, by_name[name], verdict) for (claim, name), verdict in self._verdicts.items())
+        return tuple(Waiting(*one) for one in found if not_yet(one[-1]))
+
+    def try_assumed(self) -> None:
+        """Try the assumed values of those, as far as there is time."""
+        self._verdicts.update(tried(self.waiting(), self.workshop, self.told, self.memory, self.pace))
+
+    def _compared(self, script: Script, heard: Heard) -> Compared:
+        key = (script.name, heard.sentence.span)
+        if key not in self._read:
+            self._read[key] = self._comparer.sentence(heard)
+        return self._read[key]
 
     def _sentence(self, script: Script, heard: Heard) -> tuple[CheckedSentence, Problems]:
         sentence, comparer = heard.sentence, self._comparer
@@ -212,7 +269,7 @@ class _Room:
         claims = tuple(self._judged(claim) for claim in written)
         one = CheckedSentence(script, sentence, claims, stated is not None, (), at_odds)
         if one.unchecked or (sentence.cites and not claims):
-            compared = comparer.sentence(heard)
+            compared = self._compared(script, heard)
             problems += told_of(compared)
             likely = tuple(found.paragraph for found in compared.likely) if one.unchecked else ()
             one = _held(replace(one, likely=likely, compared=compared))

@@ -13,7 +13,7 @@ MOST_FLIPS = 5
 def rests_lines(found: Rests, folder: Folder, most: int = 20) -> tuple[str, ...]:
     """The answer, a line each: how firm the verdicts are, then the values, the most influential first."""
     if not found.values:
-        return (_nothing(found),)
+        return (_nothing(found), *_still(found))
     lines = [
         sentence(
             f"{counted(found.resting, 'verdict')} of {found.resting + found.firm} "
@@ -31,15 +31,30 @@ def rests_lines(found: Rests, folder: Folder, most: int = 20) -> tuple[str, ...]
         lines.append(sentence(f"{counted(len(found.values) - most, 'value')} more; say --most to see them"))
     if found.not_tried:
         lines.append(_not_tried(found))
-    return tuple(lines)
+    return (*lines, *_still(found))
+
+
+def _still(found: Rests) -> tuple[str, ...]:
+    """What was not come to, and how to go on."""
+    if not found.not_yet:
+        return ()
+    return (
+        sentence(
+            f"{counted(found.not_yet, 'verdict')} {'is' if found.not_yet == 1 else 'are'} still to be tried, so that "
+            "there may be more; what was found is remembered, and the same command goes on from there"
+        ),
+    )
 
 
 def _nothing(found: Rests) -> str:
     if not found.firm:
+        if found.not_yet:
+            return "Nothing is known yet to rest on an assumed value."
         return "Nothing rests on an assumed value here: no verdict was tried with one."
+    so_far = "so far " if found.not_yet else ""
     firm = f"{counted(found.firm, 'verdict')} stood with every assumed value at both ends of its range"
     tail = f"; {_not_tried(found)}" if found.not_tried else ""
-    return sentence(f"Nothing rests on an assumed value: {firm}{tail}")
+    return sentence(f"Nothing {so_far}rests on an assumed value: {firm}{tail}")
 
 
 def _not_tried(found: Rests) -> str:

@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from cutaway.api.rests import rests, rests_record, rests_text
+from cutaway.inquiry.many import Pace
 from tests.inquiry.folders import folder_at, system
 
 FILES = {
@@ -69,6 +70,27 @@ def test_it_reads_aloud_and_as_data(told) -> None:
     assert "Measured by eye." in text
     record = rests_record(told)
     assert record["resting"] == 3 and record["values"][0]["look in"][0] == "hb §2"  # type: ignore[index]
+
+
+def test_stopped_it_tells_what_is_known_and_goes_on_from_there(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, told
+) -> None:
+    monkeypatch.setattr("cutaway.api.checking.memory_file", lambda: tmp_path / "kept" / "verdicts.sqlite")
+    monkeypatch.setattr("cutaway.inquiry.resting.BATCH", 1)
+    folder_at(tmp_path, FILES)
+    seen: list[tuple[int, int]] = []
+    # With one verdict tried the next is begun and broken off.
+    pace = Pace(lambda: bool(seen) and seen[-1][0] >= 1, None, lambda done, of: seen.append((done, of)))
+    part, _ = rests(tmp_path, pace=pace)
+    assert part is not None and part.found.not_yet == 3 and seen == [(0, 4), (1, 4)]
+    assert "3 verdicts are still to be tried" in rests_text(part).splitlines()[-1]
+    assert rests_record(part)["not yet"] == 3
+    # The one that its time is nearest to comes first: 139 s of 140 s.
+    assert {flip.claim.scope.when.first for one in part.found.values for flip in one.flips} == {140.0}
+    whole, _ = rests(tmp_path)
+    assert whole is not None and rests_text(whole) == rests_text(told)
+    again, _ = rests(tmp_path)
+    assert again is not None and again.opened.workshop.runs_made == 0
 
 
 def test_where_nothing_rests_that_is_said(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

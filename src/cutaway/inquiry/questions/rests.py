@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from cutaway.handbook.doubts import likely_paragraphs
 from cutaway.handbook.head import Head
 from cutaway.handbook.records import Cite, Folder
-from cutaway.inquiry.check import Judged
+from cutaway.inquiry.check import Judged, not_yet
 from cutaway.inquiry.verdicts import TOO_MANY, Fails, Holds, Influence, RestsOn, Verdict
 from cutaway.language.syntax import Claim
 from cutaway.parts.kind import Kind
@@ -46,19 +46,21 @@ class Influential:
 @dataclass(frozen=True, slots=True)
 class Rests:
     """values: by influence. resting: how many verdicts rest on anything; firm: how many were tried with every assumed
-    value at both ends and did not turn over; not_tried: how many would have taken too many runs."""
+    value at both ends and did not turn over; not_tried: how many would have taken too many runs; not_yet: how many were
+    not come to."""
 
     values: tuple[Influential, ...]
     resting: int
     firm: int
     not_tried: int
+    not_yet: int = 0
 
 
 def rests(judged: Iterable[tuple[Claim, tuple[Judged, ...]]], folder: Folder, kinds: Mapping[str, Kind]) -> Rests:
     """What the verdicts of a check rest on. Ranked by how many verdicts a value turns over by itself, then by how many
     together with others."""
     flips: dict[tuple[str, str], list[tuple[Influence, Flip]]] = {}
-    resting = firm = not_tried = 0
+    resting = firm = not_tried = left = 0
     for claim, several in judged:
         for one in several:
             if isinstance(one.verdict, RestsOn):
@@ -68,11 +70,12 @@ def rests(judged: Iterable[tuple[Claim, tuple[Judged, ...]]], folder: Folder, ki
             else:
                 firm += _tried(one.verdict) >= 0
                 not_tried += _tried(one.verdict) == TOO_MANY
+                left += not_yet(one.verdict)
     values = [_influential(found) for found in flips.values()]
     ranked = sorted(values, key=lambda one: (-one.alone, -len(one.flips), one.part, one.value))
     head = _head(folder)
     return Rests(
-        tuple(replace(one, likely=_likely(one, folder, head, kinds)) for one in ranked), resting, firm, not_tried
+        tuple(replace(one, likely=_likely(one, folder, head, kinds)) for one in ranked), resting, firm, not_tried, left
     )
 
 
