@@ -1,20 +1,22 @@
 """Every sheet of a pack: each system of each standard in each situation, as a file and for the page."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import cast
 
 from cutaway.draw.seen import Values
 from cutaway.draw.sheet import sheet_picture
 from cutaway.draw.svg import slug, write_inner_svg, write_svg
 from cutaway.handbook.records import Situation
-from cutaway.inquiry.snapshot import snapshot
+from cutaway.inquiry.snapshot import decided_by, snapshots
 from cutaway.inquiry.told import Told
 from cutaway.inquiry.workshop import Workshop
 from cutaway.machine.subjects import Subject, parts_of, subjects
 from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Problems
-from cutaway.publish.shelf import Shelf
+from cutaway.publish.shelf import Shelf, digest
+from cutaway.publish.shown_on import ShownOn
 from cutaway.publish.view import SheetView
 
 
@@ -29,26 +31,85 @@ class Desk:
     shelf: Shelf = field(default_factory=lambda: Shelf(None))
 
 
-def draw_sheets(desk: Desk) -> tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]:
+UNREAD = ("scripts/", "drills/", "letters.yaml", "glossary.yaml")
+"""How the paths of those files begin on which no drawing of the machines depends."""
+
+Sheets = tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]
+
+
+def draw_sheets(desk: Desk) -> Sheets:
     """The sheets as the page shows them, the same as files of the pack, and what is wrong, each thing once."""
+    files = tuple((f.path, f.text) for f in desk.workshop.folder.files if not f.path.startswith(UNREAD))
+    return desk.shelf.piece("sheets", files, lambda: _all_drawn(desk), lambda made: not _by_accident(made[2]))
+
+
+def _all_drawn(desk: Desk) -> Sheets:
     folder = desk.workshop.folder
     views: list[SheetView] = []
     files: dict[str, bytes] = {}
     problems: Problems = ()
-    for subject in subjects(folder):
+    shown = {subject.name: ShownOn(folder, subject) for subject in subjects(folder)}
+    for subject, situation, values, more in _states(desk):
+        problems += more
         there = {part.system for part in parts_of(folder, subject)}
-        for situation in folder.situations:
-            shot, more = snapshot(desk.workshop, desk.told, subject, situation.name)
+        for system in (one.name for one in folder.systems if one.name in there):
+            depends = (shown[subject.name].system(system), situation.name, situation.says)
+            found, more = _kept_or_drawn(desk, depends, subject, situation, system, values)
             problems += more
-            values = shot.values if shot is not None else None
-            for system in (one.name for one in folder.systems if one.name in there):
-                found, more = _drawn(desk, subject, situation, system, values)
-                problems += more
-                if found is not None:
-                    view, file = found
-                    views.append(view)
-                    files[view.path] = file
+            if found is not None:
+                view, file = found
+                views.append(view)
+                files[view.path] = file
     return tuple(views), files, tuple(dict.fromkeys(problems))
+
+
+def _by_accident(problems: Problems) -> bool:
+    """Whether the layout library was missing or too slow, so that the next time may go better."""
+    return any(problem.code in ("D101", "D102") for problem in problems)
+
+
+def _states(desk: Desk) -> Iterator[tuple[Subject, Situation, Values | None, Problems]]:
+    """What every situation shows on every subject, those that are not on the shelf run side by side."""
+    folder = desk.workshop.folder
+    wanted = [(subject, situation) for subject in subjects(folder) for situation in folder.situations]
+    pairs = [(subject, situation.name) for subject, situation in wanted]
+    keys = [digest("state", decided_by(desk.workshop, desk.told, *pair)) for pair in pairs]
+    kept = [desk.shelf.kept(key) for key in keys]
+    missing = [pair for pair, found in zip(pairs, kept, strict=True) if found is None]
+    made = iter(snapshots(desk.workshop, desk.told, missing))
+    for (subject, situation), key, found in zip(wanted, keys, kept, strict=True):
+        if found is not None:
+            yield subject, situation, cast(Values, found[0]), ()
+            continue
+        shot, problems = next(made)
+        values = steady(shot.values) if shot is not None else None
+        if values is not None:
+            desk.shelf.keep(key, values)
+        yield subject, situation, values, problems
+
+
+def steady(values: Values) -> Values:
+    """The values of a run to six figures, and nothing for what is next to nothing: more figures than any sheet shows,
+    and few enough that a change elsewhere in the machine, which moves only the last ones, leaves a sheet as it was."""
+    return {name: float(f"{value:.6g}") if abs(value) > 1e-12 else 0.0 for name, value in values.items()}
+
+
+Sheet = tuple[tuple[SheetView, bytes] | None, Problems]
+
+
+def _kept_or_drawn(
+    desk: Desk, depends: object, subject: Subject, situation: Situation, system: str, values: Values | None
+) -> Sheet:
+    """A sheet from the shelf if all that it shows is as it was, else drawn."""
+    if values is None:
+        return desk.shelf.piece("sheet", depends, lambda: _drawn(desk, subject, situation, system, None), _whole)
+    return desk.shelf.piece_of(
+        "sheet", depends, values, lambda seen: _drawn(desk, subject, situation, system, seen), _whole
+    )
+
+
+def _whole(sheet: Sheet) -> bool:
+    return not sheet[1]
 
 
 def _drawn(

@@ -9,7 +9,7 @@ import os
 import pickle
 import sys
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from contextlib import suppress
 from dataclasses import fields, is_dataclass
 from functools import lru_cache
@@ -19,6 +19,7 @@ from pathlib import Path
 from typing import TypeVar, cast
 
 from cutaway.problems.span import Span
+from cutaway.publish.watched import Watched
 
 T = TypeVar("T")
 
@@ -56,6 +57,35 @@ class Shelf:
         made = make()
         if sound(made):
             self.keep(key, made)
+        else:
+            self.made += 1
+        return made
+
+    def piece_of(
+        self,
+        sort: str,
+        depends: object,
+        values: Mapping[str, float],
+        make: Callable[[Mapping[str, float]], T],
+        sound: Callable[[T], bool] = lambda made: True,
+    ) -> T:
+        """A piece that depends on some of many values besides; which, is seen as it looks at them.
+
+        The names that it looked at when it was last made are kept; it is the same as before if they have the same
+        values, since it then looks at the same names again.
+        """
+        names_key = digest(f"{sort}: names", depends)
+        names = self._read(names_key)
+        if names is not None:
+            found = self.kept(_key_of_values(sort, depends, values, cast(tuple[str, ...], names[0])))
+            if found is not None:
+                return cast(T, found[0])
+        watched = Watched(values)
+        made = make(watched)
+        if sound(made):
+            looked_at = tuple(sorted(watched.looked_at))
+            self._write(names_key, looked_at)
+            self.keep(_key_of_values(sort, depends, values, looked_at), made)
         else:
             self.made += 1
         return made
@@ -116,6 +146,10 @@ class Shelf:
             except BaseException:
                 Path(name).unlink(missing_ok=True)
                 raise
+
+
+def _key_of_values(sort: str, depends: object, values: Mapping[str, float], names: tuple[str, ...]) -> str:
+    return digest(sort, depends, tuple((name, values.get(name)) for name in names))
 
 
 # --- what a piece depends on ------------------------------------------------------------------------------------
