@@ -43,6 +43,13 @@ def test_parts_joined_to_no_supply_are_named(tmp_path: Path) -> None:
     )
 
 
+def test_a_collector_box_draws_through_its_flaps(tmp_path: Path) -> None:
+    """What falls from it falls from inside it; it is no pump without an inlet."""
+    parts = PETROL + "box: {kind: collector box, ways: [port, starboard]}\n"
+    found = loose(tmp_path, parts, "tank > box.port\ntank > box.starboard\nbox > hand pump > carburettor")
+    assert [told for told in found if told[0] != "M113"] == []
+
+
 def test_a_pump_with_no_inlet(tmp_path: Path) -> None:
     assert loose(tmp_path / "with", PETROL, "tank > hand pump > carburettor") == []
     found = loose(tmp_path / "without", PETROL, "hand pump > carburettor")

@@ -215,3 +215,43 @@ def test_a_cut_out_takes_the_slow_running_and_no_more(given: dict[str, str], way
     assert [s.at(t, "carburettor: fed") for t in (9.0, 19.0, 29.0, 39.0, 59.0)] == [1.0, 0.0, 1.0, 0.0, 1.0]
     assert s.at(19.0, "carburettor: draw") == 0.0 and s.at(29.0, "carburettor: draw") > 5.9 * GALLONS_AN_HOUR
     assert s.at(39.0, "cut-out: cutting") == 1.0 and s.end("cut-out: cutting") == 0.0
+
+
+# --- the collector box
+
+
+def collected(*changes: tuple[float, str, float], starts: dict[str, float]) -> Stand:
+    """Two tanks over a box of half a metre, which stands at the middle of a long pipe that a spout ends."""
+    s = Stand(
+        {
+            "port": ("tank", {"capacity": "20 gal", "head": "0.5 m"}),
+            "starboard": ("tank", {"capacity": "20 gal", "head": "0.5 m"}),
+            "box": ("collector box", {"head": "0.5 m"}),
+            "spout": ("jettison valve", {"flow": "60 gal/h"}),
+        },
+        ("port.outlet > box.port tank", "starboard.outlet > box.starboard tank", "box.outlet > spout.inlet"),
+    )
+    return s.run(600.0, *changes, starts=starts)
+
+
+def test_petrol_stands_over_the_box_with_tank_and_pipe() -> None:
+    s = collected(starts={"port.fuel": 20.0 * GALLON, "starboard.fuel": 10.0 * GALLON})
+    assert s.end("box.outlet") == pytest.approx(2.0 * FULL_HEAD, rel=0.02)  # the fuller tank's head and the pipe's
+    assert s.end("port: contents") == pytest.approx(20.0 * GALLON, rel=1e-4)
+
+
+def test_the_fuller_tank_is_drawn_first_and_flaps_that_stick_let_it_run_across() -> None:
+    starts = {"port.fuel": 20.0 * GALLON, "starboard.fuel": 10.0 * GALLON}
+    s = collected((0.0, "spout", 1.0), starts=starts)
+    assert s.at(300.0, "port: contents") < 15.0 * GALLON
+    assert s.at(300.0, "starboard: contents") == pytest.approx(10.0 * GALLON, rel=1e-3)
+    s = collected((0.0, "box: flaps stuck open", 1.0), starts=starts)
+    assert s.end("port: contents") == pytest.approx(15.0 * GALLON, rel=0.05)
+    assert s.end("starboard: contents") == pytest.approx(15.0 * GALLON, rel=0.05)
+
+
+def test_nothing_comes_of_an_empty_box_or_past_air_in_it() -> None:
+    s = collected((0.0, "spout", 1.0), (300.0, "box: airlock", 1.0), starts=dict.fromkeys(("port.fuel",), 5.0 * GALLON))
+    assert s.at(299.0, "spout: flow") > 40.0 * GALLONS_AN_HOUR and s.end("spout: flow") < 0.1 * GALLONS_AN_HOUR
+    s = collected((0.0, "spout", 1.0), starts={"port.fuel": GALLON, "starboard.fuel": 0.0})
+    assert s.end("spout: flow") < GALLONS_AN_HOUR

@@ -82,6 +82,8 @@ class _Islands:
             owner = self._owner.get(element.name, "")
             if self._nodes[inlet].medium not in ("petrol", "oil") or owner not in self._bound.parts:
                 continue
+            if not self._sharing.get(inlet):  # inside its part, which lets something in by other ways
+                continue
             reached = self._reach(inlet, owner)
             if not self._supplied(reached) and self._parts(self._reach(inlet, None)) != (owner,):
                 yield LooseEnd("no inlet", (owner,), CARRIED[self._nodes[inlet].medium])

@@ -57,6 +57,24 @@ def vent(look: Look) -> Symbol:
     return Symbol((1.0, 1.0), (Anchor(LINK_OUT, (0.76, 0.42), "east"),), shapes)
 
 
+def collector_box(look: Look) -> Symbol:
+    """A box that narrows to its outlet, with a flap inside each way that opens inwards."""
+    ways = look.lists.get("ways", ())
+    height = 0.36 + 0.44 * max(2, len(ways))
+    middle, bottom = 0.5 * height, height - 0.08
+    heights = {way: 0.18 + (i + 0.5) * (height - 0.36) / len(ways) for i, way in enumerate(ways)}
+    outline = ((0.16, 0.08), (0.7, 0.08), (1.1, middle - 0.14), (1.1, middle + 0.14), (0.7, bottom), (0.16, bottom))
+    shapes: list[Shape] = [
+        Polyline(outline, "edge", closed=True),
+        Line((1.1, middle), (1.26, middle), "stroke"),
+    ]
+    for y in heights.values():
+        shapes += [Line((0.0, y), (0.16, y), "stroke"), Line((0.16, y - 0.14), (0.36, y + 0.08), "heavy")]
+        shapes.append(Circle((0.16, y - 0.14), 0.04, "solid"))
+    ports = (*(Anchor(way, (0.0, y), "west") for way, y in heights.items()), Anchor("outlet", (1.26, middle), "east"))
+    return Symbol((1.26, height), ports, tuple(shapes))
+
+
 def jettison_valve(look: Look) -> Symbol:
     """A valve over an open pipe; drops fall from it while it is open."""
     where = position(look)

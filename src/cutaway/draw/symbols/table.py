@@ -39,6 +39,7 @@ PETROL: Mapping[str, Draw] = {
     "fuel relief valve": petrol.relief_valve,
     "vent": petrol_supply.vent,
     "jettison valve": petrol_supply.jettison_valve,
+    "collector box": petrol_supply.collector_box,
     "priming pump": petrol_supply.priming_pump,
     "carburettor": petrol.carburettor,
     "pressure-injection carburettor": petrol_supply.injection_carburettor,

@@ -23,6 +23,7 @@ from cutaway.parts.kinds.common import (
     when_not,
     within_one,
 )
+from cutaway.parts.kinds.priming import PRIMED_BY, can_catch, warmth
 from cutaway.parts.recipe import (
     Across,
     Const,
@@ -84,7 +85,7 @@ def _engine(fit: Fit) -> Recipe:
         Mode("starved", when_not(fed), when(fed), delay=fit.si["starving time"], started=True),
         Mode(
             "running",
-            least(when(sparking), when(fed), when(whole), turning),
+            least(when(sparking), when(fed), when(whole), when(can_catch(fit)), turning),
             most(when_not(sparking), when(ModeIs("starved")), when_not(whole)),
             delay=fit.si["catching time"],
         ),
@@ -98,7 +99,8 @@ def _engine(fit: Fit) -> Recipe:
         ("demand", demand),
         ("running", running),
     )
-    return Recipe(nodes, elements, modes, signals)
+    warm_nodes, warm_elements, warm_modes = warmth(fit, running)
+    return Recipe((*nodes, *warm_nodes), (*elements, *warm_elements), (*modes, *warm_modes), signals)
 
 
 ENGINE = Kind(
@@ -188,6 +190,7 @@ ENGINE = Kind(
             "fuel from", "signals", "The carburettor that feeds it.", required=True, needs=("fed",), back="engine"
         ),
         Coupling("ignition", "signals", "The magneto switch.", required=True, needs=("sparking", "magnetos")),
+        PRIMED_BY,
     ),
     states=(State("running", "running", "stopped"),),
     readings=(Reading("speed", "angular speed", "rate of turn", "rpm", main=True),),

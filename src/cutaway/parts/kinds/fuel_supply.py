@@ -1,6 +1,7 @@
 """Petrol in and about the tanks: vents, immersed pumps, cross-feed, jettison, priming, the flowmeter."""
 
 from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kinds import trainer_examples
 from cutaway.parts.kinds.common import (
     CONTROL,
     JUDGEMENT,
@@ -210,8 +211,8 @@ def _priming(fit: Fit) -> Recipe:
 
 PRIMING_PUMP = Kind(
     "priming pump",
-    "A plunger that sprays petrol into the induction pipe of a cold engine. The engine is primed once enough is there, "
-    "until most of it has evaporated.",
+    "A plunger that sprays petrol into the induction pipe of a cold engine. It is primed once enough is there, until "
+    "most of it has evaporated. An engine that says that it is `primed by` it does not catch cold without.",
     ports=(INLET,),
     build=_priming,
     controls=(Control("", ("idle", "pumping")),),
@@ -224,16 +225,7 @@ PRIMING_PUMP = Kind(
     states=(State("primed", "primed"),),
     failures=(Failure("leaking washer", "Three tenths of each stroke are delivered."),),
     families=("PDPUMP", "STORE", "LIN"),
-    example=Example(
-        "tank: {kind: tank, capacity: 20 gal}\nprimer: {kind: priming pump}",
-        (
-            "after primer to pumping, at 10 s: primer is not primed",
-            "after primer to pumping, within 15 s: primer is primed",
-            "after primer to pumping for 15 s, within 10 min: primer is not primed",
-            "with primer leaking washer, after primer to pumping, at 30 s: primer is not primed",
-        ),
-        "tank > primer",
-    ),
+    example=trainer_examples.PRIMING_PUMP,
 )
 
 

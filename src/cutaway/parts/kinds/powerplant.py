@@ -23,6 +23,7 @@ from cutaway.parts.kinds.common import (
 )
 from cutaway.parts.kinds.mixture import OUTSIDE_TEMPERATURE
 from cutaway.parts.kinds.powerplant_example import powerplant
+from cutaway.parts.kinds.priming import PRIMED_BY, can_catch, warmth
 from cutaway.parts.kinds.superchargers import ENGINE_CAUTION, OFFERS
 from cutaway.parts.laws.charge import CLEARANCE, GAS, lever_area
 from cutaway.parts.recipe import (
@@ -182,7 +183,13 @@ def _engine(fit: Fit) -> Recipe:
         Mode("starved", when_not(fed), when(fed), delay=fit.si["starving time"], started=True),
         Mode(
             "running",
-            least(when(sparking), when(fed), when(whole), over(Across("shaft"), fit.si["catching speed"])),
+            least(
+                when(sparking),
+                when(fed),
+                when(whole),
+                when(can_catch(fit)),
+                over(Across("shaft"), fit.si["catching speed"]),
+            ),
             most(when_not(sparking), when(ModeIs("starved")), when_not(whole)),
             delay=fit.si["catching time"],
         ),
@@ -196,7 +203,8 @@ def _engine(fit: Fit) -> Recipe:
         *_power(idling),
         *_flow(fit),
     )
-    return Recipe(nodes, elements, modes, signals)
+    warm_nodes, warm_elements, warm_modes = warmth(fit, running)
+    return Recipe((*nodes, *warm_nodes), (*elements, *warm_elements), (*modes, *warm_modes), signals)
 
 
 def _time(name: str, says: str, default: str, between: str) -> Want:
@@ -245,6 +253,7 @@ SUPERCHARGED_ENGINE = Kind(
         Coupling("hot air", "signals", "Its hot air intake.", needs=("warm", "share passed", "free area"),
                  back="engine"),
         Coupling("starter", "signals", "What turns it to start it.", needs=("engaged", "cranking"), alone=True),
+        PRIMED_BY,
     ),
     states=(State("running", "running", "stopped"),),
     readings=(

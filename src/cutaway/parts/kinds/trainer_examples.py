@@ -47,6 +47,25 @@ turn indicator > pump
 """
 )
 
+_PRIMED = "after petrol cock to on then primer to pumping for 15 s"
+_STARTED = "ignition to both then engine starter to pressed for 5 s"
+
+PRIMING_PUMP = Example(
+    _ENGINE.replace("ignition: ignition}", "ignition: ignition, primed by: primer}") + "primer: {kind: priming pump}",
+    (
+        "after primer to pumping, at 10 s: primer is not primed",
+        "after primer to pumping, within 15 s: primer is primed",
+        "after primer to pumping for 15 s, within 10 min: primer is not primed",
+        "with primer leaking washer, after primer to pumping, at 30 s: primer is not primed",
+        f"{_RUN}, throughout 30 s: engine is stopped",
+        f"{_PRIMED} then {_STARTED}, within 30 s: engine is running",
+        f"with primer leaking washer, {_PRIMED} then {_STARTED}, throughout 30 s: engine is stopped",
+        f"{_PRIMED} then {_STARTED} then wait 2 min then ignition to off then wait 10 min then {_STARTED}, "
+        "at 750 s: engine is running and primer is not primed",
+    ),
+    f"{_FED}tank > primer",
+)
+
 ENGINE = Example(
     _ENGINE,
     (
