@@ -17,12 +17,11 @@ from cutaway.inquiry.quiz.steps import Pace
 from cutaway.machine.subjects import subjects
 from cutaway.narrate.checked import BETWEEN_STEPS, DRILL_WATCH
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
-from cutaway.publish.quiz import QuizView, quiz_json, quiz_view
-from cutaway.publish.quiz_page import LETTERS, quiz_page, quiz_sheet
+from cutaway.publish.quiz import QuizView, quiz_view
+from cutaway.publish.quiz_page import LETTERS
+from cutaway.publish.quiz_product import COUNT, quiz_files
 from cutaway.publish.single_file import write_files
 from cutaway.wording.quiz import summary_words
-
-COUNT = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +67,7 @@ def quiz(
     setter = Setter(here.workshop, loaded.told, loaded.parsed, loaded.words, memory, rests)
     made = quiz_of(setter, wish, Pace(BETWEEN_STEPS, DRILL_WATCH), stop)
     fewer = summary_words(len(made.questions), asked.count, made.looked)
-    return QuizMade(made, quiz_view(made.questions, loaded.folder), fewer), problems
+    return QuizMade(made, quiz_view(made.questions, here.workshop, rests), fewer), problems
 
 
 def _wish(here: Opened, asked: Asked) -> tuple[Wish | None, Problems]:
@@ -107,19 +106,9 @@ def quiz_text(made: QuizMade) -> str:
             if not option.right
         ]
     body = "\n".join(("Questions", *asked, "", "Answers", *told)) if asked else ""
-    return "\n".join(part for part in (body, made.fewer) if part)
-
-
-def quiz_files(made: QuizMade) -> dict[str, bytes]:
-    """The quiz as a page, as sheets to print, and for a program."""
-    view = made.view
-    return {
-        "quiz.html": quiz_page(view).encode(),
-        "quiz-sheet.html": quiz_sheet(view).encode(),
-        "quiz.json": quiz_json(view),
-    }
+    return "\n".join(part for part in (body, made.view.stands, made.fewer) if part)
 
 
 def write_quiz(made: QuizMade, out: Path, replace: bool = False) -> tuple[tuple[Path, ...], Problems]:
     """Write the files of a quiz into a folder; those that were written."""
-    return write_files(tuple((out / name, content) for name, content in quiz_files(made).items()), replace)
+    return write_files(tuple((out / name, content) for name, content in quiz_files(made.view).items()), replace)

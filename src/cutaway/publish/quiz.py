@@ -7,7 +7,9 @@ from dataclasses import asdict, dataclass
 from cutaway.handbook.records import Cite, Folder
 from cutaway.inquiry.quiz.proving import order_of
 from cutaway.inquiry.quiz.records import Option, QuizQuestion
-from cutaway.wording.quiz import choice_words, question_words, reason_words
+from cutaway.inquiry.workshop import Workshop
+from cutaway.machine.subjects import subjects
+from cutaway.wording.quiz import assumed_words, choice_words, question_words, reason_words
 
 FORMAT = 1
 
@@ -55,17 +57,21 @@ class QuestionView:
 
 @dataclass(frozen=True, slots=True)
 class QuizView:
-    """A quiz. title: the type's name."""
+    """A quiz. title: the type's name. stands: what the answers stand on besides the books, '' where on nothing."""
 
     title: str
     notice: str
+    stands: str
     questions: tuple[QuestionView, ...]
     language: str = "en-GB"
 
 
-def quiz_view(questions: Iterable[QuizQuestion], folder: Folder) -> QuizView:
-    """The questions as they are shown."""
-    return QuizView(folder.type.name, folder.type.notice, tuple(_question(one, folder) for one in questions))
+def quiz_view(questions: Iterable[QuizQuestion], workshop: Workshop, tried: bool) -> QuizView:
+    """The questions as they are shown. tried: whether assumed values were taken to the ends of their ranges."""
+    folder = workshop.folder
+    every = (one for subject in subjects(folder) for one in workshop.bound(subject)[0].assumptions)
+    stands = assumed_words(len({(one.part, one.value) for one in every}), tried)
+    return QuizView(folder.type.name, folder.type.notice, stands, tuple(_question(one, folder) for one in questions))
 
 
 def quiz_json(view: QuizView) -> bytes:

@@ -47,7 +47,7 @@ def _document(view: QuizView, title: str, children: tuple[Html, ...], policy: st
         el("title", title),
         raw_style(_own("quiz.css")),
     )
-    footer = el("footer", el("p", view.notice)) if view.notice else ""
+    footer = el("footer", *(el("p", words) for words in (view.stands, view.notice) if words))
     body = el("body", el("main", *children), footer, script)
     return "<!DOCTYPE html>\n" + el("html", head, body, lang=view.language) + "\n"
 

@@ -225,3 +225,14 @@ def summary_words(count: int, wanted: int, looked: int) -> str:
     if count >= wanted:
         return ""
     return sentence(f"{counted(count, 'question')} came of {counted(looked, 'possible one')}; {wanted} were wanted")
+
+
+def assumed_words(count: int, tried: bool) -> str:
+    """What the answers stand on besides the books. count: how many values no book gives. tried: whether each was taken
+    to both ends of its range."""
+    if not count:
+        return ""
+    if tried:
+        return "Nothing is asked whose answer would be another with an assumed value elsewhere in its range."
+    several = "value that no book gives is" if count == 1 else "values that no book gives are"
+    return f"The answers are worked out with the values as stated; {count} {several} assumed."

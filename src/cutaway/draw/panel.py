@@ -1,0 +1,159 @@
+"""The panels of an aeroplane in one situation: every control and indicator at its station, as it stands and shows.
+
+A type with many of them takes several pages; what stands at one station is kept together, and in it what is of one
+group.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from cutaway.draw.panel_cells import Cell, cells_of, panelled
+from cutaway.draw.panel_pages import GAP, Row, Shelf, Station, capital, framed, pages_of
+from cutaway.draw.seen import Values, look_of, wants_of
+from cutaway.draw.shapes import Group, Picture, Point, placed
+from cutaway.draw.strip import KEY_SIZE, MARGIN, foot_shapes, head_shapes
+from cutaway.draw.symbols.symbol import Look
+from cutaway.handbook.records import Folder, Part
+from cutaway.machine.subjects import Subject, parts_of
+from cutaway.parts.kind import Kind
+
+WIDTH = 1600.0
+SHAPE = 297 / 210
+"""Panels are drawn for A4 on its long side, where no word of theirs is smaller than 7 pt."""
+NOWHERE = "place not given"
+MOST_CAUTIONS = 16
+REMARK = "Faces are our own and not those of the aeroplane; needles show more or less, and the figure stands below."
+
+_ACROSS = {"left": 0, "port": 0, "middle": 1, "centre": 1, "right": 2, "starboard": 2}
+
+
+def panel_pictures(
+    folder: Folder,
+    subject: Subject,
+    values: Values | None,
+    kinds: Mapping[str, Kind],
+    says: str = "",
+    name: str = "",
+) -> tuple[Picture, ...]:
+    """The panels of a subject, a picture a page; none where it has nothing to move or to see.
+
+    values: signal names with their values at one instant, or None for no state. says: the situation in words. name:
+    what ids begin with; pictures on one page need different ones.
+    """
+    stations = _stations(folder, subject, values, kinds)
+    if not stations:
+        return ()
+    title = f"{_who(folder, subject)}: panels"
+    paper = _Paper(title, says, folder.type.notice, values is not None, name or f"panels {subject.name}", kinds)
+    for lines in range(MOST_CAUTIONS + 1):  # room for so many lines of cautions, until those of every page have it
+        pages = pages_of(stations, _room(paper, lines))
+        pictures = tuple(_picture(paper, page, number, len(pages)) for number, page in enumerate(pages, 1))
+        if all(picture.size[1] <= WIDTH / SHAPE + 0.1 for picture in pictures):
+            break
+    return pictures
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Paper:
+    """What all pages of one set of panels share. name: what their ids begin with."""
+
+    title: str
+    says: str
+    notice: str
+    known: bool
+    name: str
+    kinds: Mapping[str, Kind]
+
+
+def _room(paper: _Paper, lines: int) -> Point:
+    """The room for stations on a page with so many lines of cautions."""
+    _, top = head_shapes(paper.title, paper.says, WIDTH)
+    _, strip = foot_shapes((), (REMARK,), (), paper.notice, WIDTH)
+    more = lines * KEY_SIZE * 1.35
+    return (WIDTH - 2 * MARGIN, WIDTH / SHAPE - top - strip - more - GAP)
+
+
+def _picture(paper: _Paper, page: list[Shelf], number: int, of: int) -> Picture:
+    """One page."""
+    title = f"{paper.title}, page {number} of {of}" if of > 1 else paper.title
+    stations = [one.station for shelf in page for one in shelf.stations]
+    parts = {cell.part.name: cell.part for one in stations for row in one.rows for cell in row.cells}
+    cautions = tuple(dict.fromkeys(c for p in parts.values() for c in (p.caution, paper.kinds[p.kind].caution) if c))
+    above, top = head_shapes(title, paper.says, WIDTH)
+    below, strip = foot_shapes((), (REMARK,), cautions, paper.notice, WIDTH)
+    inside = tuple(shape for shelf in page for shape in framed(shelf, WIDTH - 2 * MARGIN, (MARGIN, top)))
+    height = max(WIDTH / SHAPE, top + max(shelf.top + shelf.height for shelf in page) + GAP + strip)
+    shapes = (Group(above, "head"), Group(inside, "drawing"), Group(placed(below, (0.0, height - strip)), "foot"))
+    told = _told(title, paper.says, stations, paper.known, cautions, paper.notice)
+    return Picture((WIDTH, height), shapes, f"{paper.name} {number}" if of > 1 else paper.name, title, told)
+
+
+def _who(folder: Folder, subject: Subject) -> str:
+    """Type and standard; an airframe often has the type's name in its own."""
+    name = str(subject.name)
+    return name if name.startswith(folder.type.name) else f"{folder.type.name} {name}"
+
+
+# --- what stands where ---------------------------------------------------------------------------------------------
+
+
+def _stations(
+    folder: Folder, subject: Subject, values: Values | None, kinds: Mapping[str, Kind]
+) -> tuple[Station, ...]:
+    """The stations in order, those of one place from left to right; what has no place comes last."""
+    house = dict(folder.type.house_units)
+    by_name: dict[str, dict[str, list[Cell]]] = {}
+    own = parts_of(folder, subject)
+    by_part = {str(part.name): part for part in own}
+    for part in own:
+        kind = kinds.get(part.kind)
+        if kind is None or not (kind.controls or kind.indicates):
+            continue
+        look = _look(part, kind, subject, values, kinds, by_part)
+        cells = cells_of(panelled(part, kind, look, house, values is not None), values is not None)
+        by_name.setdefault(part.station or NOWHERE, {}).setdefault(part.group, []).extend(cells)
+    places = list(dict.fromkeys(_place(name) for name in by_name))
+    names = sorted(by_name, key=lambda name: (name == NOWHERE, places.index(_place(name)), _across(name)))
+    return tuple(Station(name, tuple(Row(g, tuple(cells)) for g, cells in by_name[name].items())) for name in names)
+
+
+def _place(station: str) -> str:
+    """'instrument board' of 'instrument board, left'."""
+    return station.split(",")[0].strip().casefold()
+
+
+def _across(station: str) -> int:
+    """Where in its place a station is, from left to right, so far as its words say so."""
+    return next((_ACROSS[word] for word in station.partition(",")[2].split() if word in _ACROSS), 1)
+
+
+def _look(
+    part: Part,
+    kind: Kind,
+    subject: Subject,
+    values: Values | None,
+    kinds: Mapping[str, Kind],
+    parts: Mapping[str, Part],
+) -> Look:
+    """All that is known of a part; the end of a scale may be a figure of what it is coupled to."""
+    look = look_of(part, kind, subject, values)
+    wants: dict[str, float] = {}
+    for link in part.links:
+        other = parts.get(link.target.part)
+        if other is not None and subject.standard in link.on.names:
+            wants |= wants_of(other, kinds[other.kind], subject)
+    return Look(look.lists, look.controls, look.states, look.readings, {**wants, **look.wants}, look.joined, look.moved)
+
+
+# --- in words ------------------------------------------------------------------------------------------------------
+
+
+def _told(
+    title: str, says: str, stations: Sequence[Station], known: bool, cautions: Sequence[str], notice: str
+) -> tuple[str, ...]:
+    """The page in words, station by station."""
+    sentences = [f"{title}.", *([says] if says else [])]
+    for station in stations:
+        cells = [cell.told for row in station.rows for cell in row.cells]
+        sentences.append(f"{capital(station.name)}: {'; '.join(cells)}.")
+    return (*sentences, *(() if known else ("No state is shown.",)), *(f"Caution: {c}" for c in cautions), notice)

@@ -1,0 +1,171 @@
+"""One thing on a panel: how it looks, what is painted on it, its name, how it stands; measured before it is placed."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from cutaway.draw.blocks import part_title
+from cutaway.draw.measure import text_width, wrapped
+from cutaway.draw.seen import notes_of, setting_words
+from cutaway.draw.shapes import Group, Point, Rect, Shape, Text, placed
+from cutaway.draw.strip import text_at
+from cutaway.draw.symbols.handles import as_they_lie, form_of, handle
+from cutaway.draw.symbols.strokes import triangle
+from cutaway.draw.symbols.symbol import Look, Setting
+from cutaway.draw.symbols.table import symbol_of
+from cutaway.handbook.records import Part
+from cutaway.parts.kind import Kind
+
+FACE = 78.0
+"""How large the face of a thing is drawn."""
+LENS = 1.15
+"""How much larger than on a sheet a lamp is drawn."""
+WORDS = 15.0
+NAME = 15.5
+LEADING = 1.24
+PAD = 12.0
+WIDTH = 176.0
+"""The least width of a cell, so that what stands above one another is in line."""
+WIDEST = 260.0
+
+
+@dataclass(frozen=True, slots=True)
+class Panelled:
+    """A part on a panel, with all that is known of it. notes: how it stands, in words."""
+
+    part: Part
+    kind: Kind
+    look: Look
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """A part as it is drawn, its corner at 0, 0. told: the same in words."""
+
+    part: Part
+    size: Point
+    shapes: tuple[Shape, ...]
+    told: str
+    title: str
+
+
+def panelled(part: Part, kind: Kind, look: Look, house: Mapping[str, str], known: bool) -> Panelled:
+    """A part with its words; none where no state is known."""
+    if any(state.words == "lit" for state in kind.states):
+        kind = replace(kind, readings=())  # nobody reads amperes off a lamp
+    elif any(state.words == "running" for state in kind.states):
+        # Of an engine only what is heard of it: what else it does stands on its gauges.
+        kind = replace(kind, readings=tuple(reading for reading in kind.readings if reading.main))
+    return Panelled(part, kind, look, notes_of(kind, look, house) if known else ())
+
+
+def cells_of(one: Panelled, known: bool) -> tuple[Cell, ...]:
+    """The cells of a part: one for what it shows, one for each of its controls."""
+    controls = one.look.controls
+    found: list[Cell] = []
+    if one.kind.indicates and not _is_mere_control(one):
+        notes = tuple(note for note in one.notes if not _of_control(note, controls))
+        found.append(_cell(one, _symbol(one), str(one.part.name), notes))
+    for name, setting in controls.items():
+        label = f"{one.part.name} {name}" if name and name not in str(one.part.name) else str(one.part.name)
+        found.append(_cell(one, _control(one, setting, known), label, (), setting_words(setting) if known else ""))
+    return tuple(found)
+
+
+def _is_mere_control(one: Panelled) -> bool:
+    """Whether all that it shows is how its control stands, as with a breaker."""
+    return bool(one.look.controls) and one.kind.name == "circuit breaker"
+
+
+def _of_control(note: str, controls: Mapping[str, Setting]) -> bool:
+    return note.startswith("set to ") or any(name and note.startswith(f"{name}: ") for name in controls)
+
+
+def _symbol(one: Panelled) -> tuple[tuple[Shape, ...], float]:
+    """The face of what shows something, and its width."""
+    symbol = symbol_of(one.kind, one.look)
+    scale = FACE / max(symbol.size)
+    if any(state.words == "lit" for state in one.kind.states):
+        # On a sheet a lamp is small beside its wires; on a panel it is what is looked for.
+        wide = symbol.size[0] * scale
+        return placed(symbol.shapes, (wide * (1 - LENS) / 2, FACE * (1 - LENS) / 2), scale * LENS), wide
+    return placed(symbol.shapes, (0.0, 0.0), scale), symbol.size[0] * scale
+
+
+def _control(one: Panelled, setting: Setting, known: bool) -> tuple[tuple[Shape, ...], float]:
+    """A handle, and beside it its positions from the last to the first, with a mark at the one where it stands."""
+    drawn = list(placed(handle(form_of(one.kind.name, setting if known else _unknown(setting)),
+                               setting if known else _unknown(setting)), (0.0, 0.0), FACE))  # fmt: skip
+    here = setting_words(setting) if known else ""
+    words = list(reversed(as_they_lie(setting)))
+    if setting.ranged and here and here not in words:
+        words.insert(next((i for i, word in enumerate(words) if _level(setting, word) < (setting.place or 0.0)),
+                          len(words)), here)  # fmt: skip
+    step = WORDS * LEADING
+    y = (FACE - step * len(words)) / 2 + WORDS * 0.86
+    wide = 0.0
+    for word in words:
+        role = "strong" if word == here else "quiet"
+        drawn.append(text_at((FACE + 16.0, y), word, role, WORDS))
+        if word == here:
+            drawn.append(triangle((FACE + 11.0, y - WORDS * 0.34), 0.0, 10.0, 10.0))
+        wide = max(wide, text_width(word, WORDS, bold=True))
+        y += step
+    return tuple(drawn), FACE + 16.0 + wide
+
+
+def _level(setting: Setting, word: str) -> float:
+    """Where a named position of a control that moves through a range stands, evenly."""
+    return setting.positions.index(word) / max(1, len(setting.positions) - 1)
+
+
+def _unknown(setting: Setting) -> Setting:
+    return Setting(setting.positions, None, setting.ranged)
+
+
+def _cell(
+    one: Panelled, face: tuple[tuple[Shape, ...], float], label: str, notes: tuple[str, ...], stands: str = ""
+) -> Cell:
+    """Face, plate, name and notes, one under the other about the middle of the cell."""
+    drawn, wide = face
+    room = max(WIDTH - 2 * PAD, min(wide, WIDEST))
+    plate = wrapped(one.part.marked, WORDS, room - 16.0, bold=True) if one.part.marked else ()
+    names = wrapped(label, NAME, room, bold=True)
+    lines = tuple(line for note in notes for line in wrapped(note, WORDS, room))
+    widest = [text_width(line, NAME, bold=True) for line in names]
+    widest += [text_width(line, WORDS, bold=True) + 16.0 for line in plate]
+    widest += [text_width(line, WORDS) for line in lines]
+    width = max(room, *widest) + 2 * PAD
+    middle = width / 2
+    shapes: list[Shape] = list(placed(drawn, (middle - wide / 2, PAD)))
+    y = PAD + max(FACE, WORDS * LEADING * len(_words_in(drawn))) + 8.0
+    if plate:
+        high = len(plate) * WORDS * LEADING + 8.0
+        broad = max(text_width(line, WORDS, bold=True) for line in plate) + 16.0
+        shapes.append(Rect((middle - broad / 2, y), (broad, high), "flag", 3.0))
+        for i, line in enumerate(plate):
+            shapes.append(_centred(line, (middle, y + 4.0 + WORDS * (0.92 + LEADING * i)), "strong", WORDS))
+        y += high + 5.0
+    for line in names:
+        y += NAME * LEADING
+        shapes.append(_centred(line, (middle, y - 4.0), "name", NAME))
+    for line in lines:
+        y += WORDS * LEADING
+        shapes.append(_centred(line, (middle, y - 4.0), "note", WORDS))
+    marked = f" (marked {one.part.marked})" if one.part.marked else ""
+    state = f" {stands}" if stands else f" {', '.join(notes)}" if notes else ""
+    title = part_title(one.part, one.notes)
+    return Cell(one.part, (width, y + PAD), tuple(shapes), f"{label}{marked}{':' if state else ''}{state}", title)
+
+
+def _words_in(shapes: tuple[Shape, ...]) -> list[Text]:
+    return [shape for shape in shapes if isinstance(shape, Text) and shape.align == "start"]
+
+
+def _centred(words: str, at: Point, role: str, size: float) -> Text:
+    return Text(at, words, role, size, "middle", text_width(words, size, bold=role in ("name", "strong")))
+
+
+def cell_at(cell: Cell, corner: Point, name: str) -> Group:
+    """The cell where the panel has it."""
+    return Group(placed(cell.shapes, corner), "part", name=name, part=str(cell.part.name), title=cell.title)

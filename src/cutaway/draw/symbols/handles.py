@@ -1,0 +1,143 @@
+"""What a hand finds on a panel: tumblers, buttons, cocks, levers, slides, each in a unit square.
+
+These are not the symbols of the sheets, which show what a part does with a line; they show how it stands.
+"""
+
+from collections.abc import Mapping
+from typing import Literal
+
+from cutaway.draw.shapes import Circle, Line, Rect, Shape
+from cutaway.draw.symbols.strokes import round_at
+from cutaway.draw.symbols.symbol import Setting
+
+Form = Literal["tumbler", "button", "cock", "lever", "slide"]
+
+FORMS: Mapping[str, Form] = {
+    "switch": "tumbler",
+    "interlocked switch": "tumbler",
+    "ground/flight switch": "tumbler",
+    "dimmer": "tumbler",
+    "push-button": "button",
+    "circuit breaker": "button",
+    "cock": "cock",
+    "selector cock": "cock",
+    "cross-feed cock": "cock",
+    "air cock": "cock",
+    "air selector": "cock",
+    "vacuum changeover cock": "cock",
+    "magneto switch": "cock",
+    "emergency air bottle": "cock",
+}
+"""How a control of each kind looks on a panel; one that is not named here is a lever, or a slide if it is ranged."""
+
+SPREAD = 120.0
+"""Over how many degrees the positions of a cock or a lever are spread on a drawing. A choice of ours."""
+
+
+RESTS = ("neutral", "off", "central", "normal")
+"""Positions between two others, though they are named first, since a control is left there."""
+
+
+def as_they_lie(setting: Setting) -> tuple[str, ...]:
+    """The positions in the order in which a hand passes them.
+
+    >>> as_they_lie(Setting(("neutral", "down", "up"), 0.0))
+    ('down', 'neutral', 'up')
+    """
+    words = setting.positions
+    if len(words) == 3 and words[0] in RESTS and not setting.ranged:
+        return (words[1], words[0], words[2])
+    return words[::-1] if words == ("up", "down") else words
+
+
+def form_of(kind: str, setting: Setting) -> Form:
+    """How a control of a kind looks."""
+    return "slide" if setting.ranged else FORMS.get(kind, "lever")
+
+
+def handle(form: Form, setting: Setting) -> tuple[Shape, ...]:
+    """A control as it stands; without a handle where that is not known."""
+    match form:
+        case "tumbler":
+            return _tumbler(setting)
+        case "button":
+            return _button(setting)
+        case "cock":
+            return _cock(setting)
+        case "lever":
+            return _lever(setting)
+        case "slide":
+            return _slide(setting)
+
+
+def _share(setting: Setting) -> float | None:
+    """How far along its positions a control stands, 0 at the first and 1 at the last."""
+    if setting.place is None or setting.ranged:
+        return setting.place
+    index = round(setting.place)
+    if not 0 <= index < len(setting.positions):
+        return None
+    return as_they_lie(setting).index(setting.positions[index]) / max(1, len(setting.positions) - 1)
+
+
+def _tumbler(setting: Setting) -> tuple[Shape, ...]:
+    """A plate with a ball-ended tumbler: down at the first position, up at the last."""
+    plate: tuple[Shape, ...] = (Rect((0.22, 0.08), (0.56, 0.84), "edge", 0.08), Circle((0.5, 0.5), 0.16, "ring"))
+    part = _share(setting)
+    if part is None:
+        return plate
+    tip = (0.5, 0.76 - 0.52 * part)
+    return (*plate, Line((0.5, 0.5), tip, "heavy"), Circle(tip, 0.11, "solid"))
+
+
+def _button(setting: Setting) -> tuple[Shape, ...]:
+    """A button in its ring: it fills the ring when it is out, and is small and solid when it is pressed in."""
+    ring: tuple[Shape, ...] = (Circle((0.5, 0.5), 0.4, "edge"),)
+    part = _share(setting)
+    if part is None:
+        return ring
+    return (*ring, Circle((0.5, 0.5), 0.2, "solid") if part > 0.5 else Circle((0.5, 0.5), 0.3, "ring"))
+
+
+def _cock(setting: Setting) -> tuple[Shape, ...]:
+    """A disc with a mark for each position and a pointer, first to the left, last to the right."""
+    count = len(setting.positions)
+    angles = [_angle(i / max(1, count - 1)) for i in range(count)]
+    marks = [Line(round_at((0.5, 0.55), 0.38, a), round_at((0.5, 0.55), 0.48, a), "thin") for a in angles]
+    face: tuple[Shape, ...] = (*marks, Circle((0.5, 0.55), 0.34, "edge"))
+    part = _share(setting)
+    if part is None:
+        return face
+    tip, tail = round_at((0.5, 0.55), 0.3, _angle(part)), round_at((0.5, 0.55), 0.2, _angle(part) + 180)
+    return (*face, Line(tail, tip, "heavy"), Circle(tip, 0.07, "solid"))
+
+
+def _lever(setting: Setting) -> tuple[Shape, ...]:
+    """A lever out of a slot: towards the left at its first position, over to the right at its last."""
+    count = len(setting.positions)
+    foot = (0.5, 0.86)
+    marks = [
+        Line(round_at(foot, 0.72, a), round_at(foot, 0.8, a), "thin")
+        for a in (_angle(i / max(1, count - 1), 80.0) for i in range(count))
+    ]
+    base: tuple[Shape, ...] = (*marks, Rect((0.26, 0.8), (0.48, 0.12), "edge", 0.04))
+    part = _share(setting)
+    if part is None:
+        return base
+    tip = round_at(foot, 0.6, _angle(part, 80.0))
+    return (*base, Line(foot, tip, "heavy"), Circle(tip, 0.11, "solid"))
+
+
+def _slide(setting: Setting) -> tuple[Shape, ...]:
+    """A knob in an upright slot: at the foot when closed, at the head when open."""
+    slot: tuple[Shape, ...] = (Rect((0.42, 0.08), (0.16, 0.84), "edge", 0.08),)
+    part = _share(setting)
+    if part is None:
+        return slot
+    y = 0.84 - 0.68 * min(1.0, max(0.0, part))
+    return (*slot, Rect((0.22, y - 0.09), (0.56, 0.18), "solid", 0.06))
+
+
+def _angle(part: float, spread: float = SPREAD) -> float:
+    """The direction of a share of the way from the first position to the last."""
+    return 90.0 + spread / 2 - spread * part

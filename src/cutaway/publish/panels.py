@@ -1,0 +1,127 @@
+"""The panels of a pack: every control and indicator at its station, for each standard in each situation.
+
+A page leads to them and tells each in words.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from cutaway.draw.panel import panel_pictures
+from cutaway.draw.seen import Values
+from cutaway.draw.shapes import Picture
+from cutaway.draw.svg import slug, write_svg
+from cutaway.handbook.records import Situation
+from cutaway.inquiry.snapshot import decided_by, snapshots
+from cutaway.machine.subjects import Subject, subjects
+from cutaway.narrate.checked import Checked
+from cutaway.problems.diagnostic import Problems
+from cutaway.publish.drawings import UNREAD, Desk, steady
+from cutaway.publish.html import Html, el
+from cutaway.publish.plain_page import plain_page
+from cutaway.publish.product import Files, Product
+from cutaway.publish.shelf import digest
+
+FIRST = "panels.html"
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """The panels of one standard in one situation. pages: path in the pack, words and file of each."""
+
+    standard: str
+    situation: str
+    pages: tuple[tuple[str, tuple[str, ...], bytes], ...]
+
+
+def panel_files(desk: Desk, checked: Checked) -> tuple[Files, Problems]:
+    """Every panel as a file, and the page that leads to them."""
+    folder = desk.workshop.folder
+    read = tuple((f.path, f.text) for f in folder.files if not f.path.startswith(UNREAD))
+    return desk.shelf.piece("panels", read, lambda: _all_files(desk))
+
+
+def _all_files(desk: Desk) -> tuple[Files, Problems]:
+    drawn, problems = _all_drawn(desk)
+    files = {path: content for one in drawn for path, _, content in one.pages}
+    if not files:
+        return {}, problems
+    return {**files, FIRST: _page(desk, drawn).encode()}, problems
+
+
+def _all_drawn(desk: Desk) -> tuple[tuple[Drawn, ...], Problems]:
+    folder = desk.workshop.folder
+    wanted = [(subject, situation) for subject in subjects(folder) for situation in folder.situations]
+    found: list[Drawn] = []
+    problems: Problems = ()
+    for (subject, situation), (values, more) in zip(wanted, _states(desk, wanted), strict=True):
+        problems += more
+        pages = tuple(
+            (f"panels/{slug(picture.name)}.svg", picture.description, write_svg(picture, "both").encode())
+            for picture in panels_of(desk, subject, situation, values)
+        )
+        if pages:
+            found.append(Drawn(str(subject.name), situation.name, pages))
+    return tuple(found), tuple(dict.fromkeys(problems))
+
+
+def _states(desk: Desk, wanted: list[tuple[Subject, Situation]]) -> list[tuple[Values | None, Problems]]:
+    """What every situation shows, from the shelf where it is known."""
+    keys = [digest("state", decided_by(desk.workshop, desk.told, one, where.name)) for one, where in wanted]
+    kept = [desk.shelf.kept(key) for key in keys]
+    missing = [(one, where.name) for (one, where), found in zip(wanted, kept, strict=True) if found is None]
+    made = iter(snapshots(desk.workshop, desk.told, missing))
+    states: list[tuple[Values | None, Problems]] = []
+    for key, found in zip(keys, kept, strict=True):
+        if found is not None:
+            assert isinstance(found[0], Mapping)
+            states.append((found[0], ()))
+            continue
+        shot, problems = next(made)
+        values = steady(shot.values) if shot is not None else None
+        if values is not None:
+            desk.shelf.keep(key, values)
+        states.append((values, problems))
+    return states
+
+
+def panels_of(desk: Desk, subject: Subject, situation: Situation, values: Values | None) -> tuple[Picture, ...]:
+    """The panels of one subject in one situation."""
+    told = f"{situation.name}: {situation.says}" if situation.says else situation.name
+    says = told if values is not None else f"{told} No solution was found for this, so that no state is shown."
+    name = f"{subject.name} {situation.name}"
+    return panel_pictures(desk.workshop.folder, subject, values, desk.kinds, says, name)
+
+
+# --- the page ------------------------------------------------------------------------------------------------------
+
+
+def _page(desk: Desk, drawn: tuple[Drawn, ...]) -> str:
+    """Where each panel is, and what it shows in words."""
+    folder = desk.workshop.folder
+    children: list[Html] = [el("p", "Every control and indicator at its station, as it stands and shows.")]
+    for standard in dict.fromkeys(one.standard for one in drawn):
+        children.append(el("h2", standard))
+        for one in (one for one in drawn if one.standard == standard):
+            links = [el("li", el("a", _label(one, number), href=page[0]), _words(page[1]))
+                     for number, page in enumerate(one.pages, 1)]  # fmt: skip
+            children += [el("h3", one.situation), el("ul", *links)]
+    return plain_page(f"{folder.type.name}: panels", children, folder.type.notice)
+
+
+def _label(one: Drawn, number: int) -> str:
+    pages = f", page {number} of {len(one.pages)}" if len(one.pages) > 1 else ""
+    return f"{one.standard}, {one.situation}{pages}"
+
+
+def _words(words: tuple[str, ...]) -> Html:
+    return el("details", el("summary", "What it shows, in words"), *(el("p", sentence) for sentence in words))
+
+
+PANELS = Product(
+    "Panels",
+    "Every control and indicator at its station, for each standard in each situation.",
+    "drawing the panels",
+    panel_files,
+    FIRST,
+    UNREAD,
+)

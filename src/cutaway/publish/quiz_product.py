@@ -1,0 +1,55 @@
+"""The quiz of a pack: twelve questions over the whole type, as a page, as sheets to print, for a program."""
+
+from cutaway.inquiry.quiz.proving import Setter
+from cutaway.inquiry.quiz.setting import Wish, quiz
+from cutaway.inquiry.quiz.steps import Pace
+from cutaway.language.claims import read_claims
+from cutaway.language.words import words_of
+from cutaway.machine.subjects import subjects
+from cutaway.narrate.checked import BETWEEN_STEPS, DRILL_WATCH, Checked
+from cutaway.problems.diagnostic import Problems
+from cutaway.publish.drawings import Desk
+from cutaway.publish.product import Files, Product
+from cutaway.publish.quiz import QuizView, quiz_json, quiz_view
+from cutaway.publish.quiz_page import quiz_page, quiz_sheet
+
+FIRST = "quiz.html"
+COUNT = 12
+UNREAD = ("letters.yaml", "glossary.yaml", "sheets/")
+"""How the paths of those files begin on which no question depends."""
+
+
+def quiz_files(view: QuizView) -> dict[str, bytes]:
+    """A quiz as a page, as sheets to print, and for a program."""
+    return {
+        FIRST: quiz_page(view).encode(),
+        "quiz-sheet.html": quiz_sheet(view).encode(),
+        "quiz.json": quiz_json(view),
+    }
+
+
+def _made(desk: Desk, checked: Checked) -> tuple[Files, Problems]:
+    folder = desk.workshop.folder
+    read = tuple((f.path, f.text) for f in folder.files if not f.path.startswith(UNREAD))
+    return desk.shelf.piece("quiz", read, lambda: _of_folder(desk))
+
+
+def _of_folder(desk: Desk) -> tuple[Files, Problems]:
+    """The quiz with the values as stated: what rests on an assumed value is told by the check of the claims."""
+    folder = desk.workshop.folder
+    words = words_of(folder, desk.kinds)
+    parsed, _ = read_claims(folder, words)
+    setter = Setter(desk.workshop, desk.told, parsed, words, None, rests=False)
+    among = tuple(s for s in subjects(folder) if s.name == s.standard)
+    found = quiz(setter, Wish(COUNT, among), Pace(BETWEEN_STEPS, DRILL_WATCH))
+    return (quiz_files(quiz_view(found.questions, desk.workshop, tried=False)) if found.questions else {}), ()
+
+
+QUIZ = Product(
+    "Quiz",
+    "Questions for visitors, each with its answer, its reason and its paragraphs.",
+    "making the quiz",
+    _made,
+    FIRST,
+    UNREAD,
+)
