@@ -3,7 +3,6 @@
 A page leads to them and tells each in words.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from cutaway.draw.panel import panel_pictures
@@ -11,15 +10,14 @@ from cutaway.draw.seen import Values
 from cutaway.draw.shapes import Picture
 from cutaway.draw.svg import slug, write_svg
 from cutaway.handbook.records import Situation
-from cutaway.inquiry.snapshot import decided_by, snapshots
 from cutaway.machine.subjects import Subject, subjects
 from cutaway.narrate.checked import Checked
 from cutaway.problems.diagnostic import Problems
-from cutaway.publish.drawings import UNREAD, Desk, steady
+from cutaway.publish.drawings import UNREAD, Desk
 from cutaway.publish.html import Html, el
 from cutaway.publish.plain_page import plain_page
 from cutaway.publish.product import Files, Product
-from cutaway.publish.shelf import digest
+from cutaway.publish.states import states
 
 FIRST = "panels.html"
 
@@ -53,7 +51,7 @@ def _all_drawn(desk: Desk) -> tuple[tuple[Drawn, ...], Problems]:
     wanted = [(subject, situation) for subject in subjects(folder) for situation in folder.situations]
     found: list[Drawn] = []
     problems: Problems = ()
-    for (subject, situation), (values, more) in zip(wanted, _states(desk, wanted), strict=True):
+    for (subject, situation), (values, more) in zip(wanted, states(desk, wanted), strict=True):
         problems += more
         pages = tuple(
             (f"panels/{slug(picture.name)}.svg", picture.description, write_svg(picture, "both").encode())
@@ -62,26 +60,6 @@ def _all_drawn(desk: Desk) -> tuple[tuple[Drawn, ...], Problems]:
         if pages:
             found.append(Drawn(str(subject.name), situation.name, pages))
     return tuple(found), tuple(dict.fromkeys(problems))
-
-
-def _states(desk: Desk, wanted: list[tuple[Subject, Situation]]) -> list[tuple[Values | None, Problems]]:
-    """What every situation shows, from the shelf where it is known."""
-    keys = [digest("state", decided_by(desk.workshop, desk.told, one, where.name)) for one, where in wanted]
-    kept = [desk.shelf.kept(key) for key in keys]
-    missing = [(one, where.name) for (one, where), found in zip(wanted, kept, strict=True) if found is None]
-    made = iter(snapshots(desk.workshop, desk.told, missing))
-    states: list[tuple[Values | None, Problems]] = []
-    for key, found in zip(keys, kept, strict=True):
-        if found is not None:
-            assert isinstance(found[0], Mapping)
-            states.append((found[0], ()))
-            continue
-        shot, problems = next(made)
-        values = steady(shot.values) if shot is not None else None
-        if values is not None:
-            desk.shelf.keep(key, values)
-        states.append((values, problems))
-    return states
 
 
 def panels_of(desk: Desk, subject: Subject, situation: Situation, values: Values | None) -> tuple[Picture, ...]:

@@ -24,11 +24,7 @@ _OTHER_SIDE = {"port": "starboard", "starboard": "port"}
 def compared_lines(found: Comparison, folder: Folder) -> tuple[str, ...]:
     """The answer, a line each: what the crew would notice, then what differs underneath."""
     one, other = str(found.one.name), str(found.other.name)
-    crew = [
-        *both_sides(tuple(control_words(c, one, other) for c in found.controls)),
-        *indication_lines(found.indications, one, other),
-        *behaviour_lines(found.behaviours, one, other, folder),
-    ]
+    crew = crew_lines(found, folder)
     lone = {r.part for r in found.underneath if r.what == "part"}
     told = [r for r in found.underneath if r.what != "line" or not _leads_to(r, lone)]
     left = len(found.underneath) - len(told)
@@ -41,6 +37,16 @@ def compared_lines(found: Comparison, folder: Folder) -> tuple[str, ...]:
         "Underneath:" if under else "Underneath the records are the same.",
         *(f"  - {line}" for line in under),
         *([f"And {counted(left, 'line')} to parts that only one of them has; the table tells them."] if left else []),
+    )
+
+
+def crew_lines(found: Comparison, folder: Folder) -> tuple[str, ...]:
+    """What the crew would notice between the two, a line each."""
+    one, other = str(found.one.name), str(found.other.name)
+    return (
+        *both_sides(tuple(control_words(c, one, other) for c in found.controls)),
+        *indication_lines(found.indications, one, other),
+        *behaviour_lines(found.behaviours, one, other, folder),
     )
 
 
@@ -142,9 +148,14 @@ def record_words(one: RecordDifference, here: str, there: str) -> str:
         numbers = books.setdefault(str(cite.source), [])
         numbers += [cite.number] if cite.number not in numbers else []
     written = [f"{key} {', '.join(numbers)}" for key, numbers in books.items()]
-    since = [*one.mods, *one.amendments]
-    told = "; ".join((*written, *([f"since {listed_with(since)}"] if since else [])))
+    since = since_words(one)
+    told = "; ".join((*written, *([f"since {since}"] if since else [])))
     return f"{_record(one, here, there)}{f' ({told})' if told else ''}"
+
+
+def since_words(one: RecordDifference) -> str:
+    """The mods and amendments that brought a difference, '' where none is known."""
+    return listed_with((*one.mods, *one.amendments))
 
 
 def _record(one: RecordDifference, here: str, there: str) -> str:

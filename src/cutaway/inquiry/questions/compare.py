@@ -1,13 +1,13 @@
 """What differs between two standards: first for the crew, then underneath."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from cutaway.handbook.records import Drill
+from cutaway.handbook.records import Drill, Folder
 from cutaway.inquiry.judging import scenes_of
 from cutaway.inquiry.questions.differing_records import RecordDifference, record_differences
-from cutaway.inquiry.questions.indications import Indication, alike, indications, shown_at_end, signals_of
+from cutaway.inquiry.questions.indications import Indication, alike, indications, shown_at_end, shown_in, signals_of
 from cutaway.inquiry.questions.stepping import step_moments
 from cutaway.inquiry.rules import needed_by_rules
 from cutaway.inquiry.scenes import Question
@@ -124,6 +124,31 @@ def compare(
         moments,
         tuple(unanswered),
         record_differences(folder, bounds[0], bounds[1]),
+    )
+
+
+def compare_states(
+    folder: Folder,
+    bounds: tuple[Bound, Bound],
+    states: Mapping[str, tuple[Mapping[str, float], Mapping[str, float]] | None],
+) -> Comparison:
+    """The same from what each situation comes to on both, by its name; None where it could not be reached. No drill is
+    gone through."""
+    behaviours: list[Behaviour] = []
+    shared = _shared(*bounds)
+    for name, values in states.items():
+        pairs = [] if values is None else [(shown_in(i, values[0]), shown_in(i, values[1])) for i in shared]
+        behaviours += [Behaviour(Moment(name), one, other) for one, other in pairs if not alike(one, other)]
+    lost = [Unanswered(Moment(name), "", "it cannot be reached") for name, values in states.items() if values is None]
+    return Comparison(
+        bounds[0].subject,
+        bounds[1].subject,
+        control_differences(*bounds),
+        indication_differences(*bounds),
+        tuple(behaviours),
+        len(states) - len(lost),
+        tuple(lost),
+        record_differences(folder, *bounds),
     )
 
 

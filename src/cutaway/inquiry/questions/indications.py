@@ -1,6 +1,6 @@
 """What the crew can see or hear: lamps, gauges, horns, meters, and whether an engine runs."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from cutaway.inquiry.search.base import Base
@@ -74,13 +74,18 @@ def with_indications(base: Base) -> Base:
 
 def shown_at_end(indication: Indication, run: Run) -> Seen:
     """What an indication shows at the end of a run that recorded it; a dead dial shows 'dead'."""
-    at, shows = float(run.times[-1]), indication.shows
-    value = float(run.column(indication.signals[0])[-1])
+    last = {name: float(run.column(name)[-1]) for name in indication.signals}
+    return shown_in(indication, last, float(run.times[-1]))
+
+
+def shown_in(indication: Indication, values: Mapping[str, float], at: float = 0.0) -> Seen:
+    """The same of the values of signals at one instant."""
+    shows, value = indication.shows, values[indication.signals[0]]
     if isinstance(shows, State):
         words = shows.words if value > 0.5 else shows.opposite or f"not {shows.words}"
         return Seen(indication.part, at, None, "", words)
     label = indication.part if shows.main else f"{indication.part} {shows.name}"
-    dead = bool(shows.alive) and run.column(indication.signals[1])[-1] <= 0.5
+    dead = bool(shows.alive) and values[indication.signals[1]] <= 0.5
     if dead:
         return Seen(label, at, None, shows.dimension, "dead", shows.datum)
     return Seen(label, at, value, shows.dimension, "", shows.datum)
