@@ -45,7 +45,8 @@ SMALLEST: Mapping[str, float] = {
     "current": 0.01,
     "charge": 10.0,
     "angular speed": 0.05,
-    "angle": 1.0e-3,
+    "angle": 5.0e-3,
+    "fraction": 2.0e-3,
     "temperature": 0.0,
 }
 """Readings below this are shown as nothing, SI. A choice of ours: they are what a run leaves, not what a dial shows."""

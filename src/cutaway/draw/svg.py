@@ -50,6 +50,11 @@ def _svg(picture: Picture, labelled: str, before: Iterable[str], paper: bool = T
     return "\n".join(lines) + "\n"
 
 
+def shapes_text(shapes: Iterable[Shape], ident: str) -> str:
+    """Shapes as they stand in a picture whose ids begin with `ident`, for a page that puts them there itself."""
+    return "\n".join(line for shape in shapes for line in _written(shape, ident))
+
+
 def slug(words: str) -> str:
     """A name as an id: lower case, hyphens, plain letters; empty names become 'x'.
 
