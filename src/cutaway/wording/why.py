@@ -30,11 +30,17 @@ def cause_lines(cause: Cause, asked: str, folder: Folder) -> tuple[str, ...]:
     out = [
         f"{sentence(f'It is so: {asked}' if plain and cause.so else says)} {cites_words(cause.cites, folder)}".strip()
     ]
-    for link in _not_told_twice(cause.links):
+    return (*out, *(f"  - {line}" for line in because_lines(cause.links, folder)))
+
+
+def because_lines(links: tuple[Link, ...], folder: Folder) -> tuple[str, ...]:
+    """Because of what, a sentence a link."""
+    out: list[str] = []
+    for link in _not_told_twice(links):
         words = link_words(link, folder)
         if words:
-            because = "because " if len(out) == 1 and ", because " not in words else ""
-            out.append(f"  - {sentence(because + words)} {cites_words(_cites(link), folder)}".rstrip())
+            because = "because " if not out and ", because " not in words else ""
+            out.append(f"{sentence(because + words)} {cites_words(_cites(link), folder)}".rstrip())
     return tuple(out)
 
 

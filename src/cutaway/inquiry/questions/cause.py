@@ -15,6 +15,7 @@ from cutaway.inquiry.questions.leaves import Leaf, Limit, deciding
 from cutaway.inquiry.questions.links import Broken, Cut, Fed, Given, Holds, Is, Link, Reads, Stands, Step, Tied
 from cutaway.inquiry.questions.supplied import Way, Ways
 from cutaway.inquiry.questions.watched import Watched, is_shut, watched
+from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.signals import atoms, kind_on, reading_of, state_of
 from cutaway.language.syntax import AtPosition, Compare, InState
@@ -45,14 +46,19 @@ class _Ask:
 def chain(base: Base, looked: Looked) -> tuple[Link, ...]:
     """The links behind a base's statement as it was found, the most direct first; none where it could not be seen."""
     seen = watched(base, looked)
-    return tuple(_Tracing(base, seen, looked.decision.holds).links()) if seen is not None else ()
+    return links_behind(base.question, seen, looked.decision.holds) if seen is not None else ()
+
+
+def links_behind(question: Question, seen: Watched, so: bool) -> tuple[Link, ...]:
+    """The links behind a question's statement at a moment that was watched. so: whether it is so there."""
+    return tuple(_Tracing(question, seen, so).links())
 
 
 class _Tracing:
     """One tracing back; grows its list of links and of questions that are answered."""
 
-    def __init__(self, base: Base, seen: Watched, so: bool) -> None:
-        self.base, self.seen, self.ways, self.so = base, seen, Ways(seen), so
+    def __init__(self, question: Question, seen: Watched, so: bool) -> None:
+        self.question, self.seen, self.ways, self.so = question, seen, Ways(seen), so
         self.waiting: deque[_Ask] = deque()
         self.done: set[tuple[object, ...]] = set()
         self.found: dict[Link, None] = {}
@@ -73,7 +79,7 @@ class _Tracing:
         return list(self.found)[:MOST_LINKS]
 
     def _begin(self) -> None:
-        question = self.base.question
+        question = self.question
         every = tuple(atoms(question.statement, question.told.services))
         for atom in every:
             match atom:
@@ -153,7 +159,7 @@ class _Tracing:
         return 0 if abs(push) < PUSH else 1 if push > 0.0 else -1
 
     def _input(self, one: Input) -> Iterator[Link]:
-        bound = self.base.question.bound
+        bound = self.question.bound
         value = self.seen.value(one)
         if one.sort == "control":
             for slot in bound.controls.values():
@@ -166,7 +172,7 @@ class _Tracing:
             yield Given(one.name, value)
 
     def _broken(self, part: str, failure: str) -> Broken:
-        kind = kind_on(self.base.question.bound, part)
+        kind = kind_on(self.question.bound, part)
         says = next((f.says for f in kind.failures if f.name == failure), "") if kind is not None else ""
         return Broken(part, failure, says, self._cites(part))
 
@@ -192,7 +198,7 @@ class _Tracing:
         self._further(self.seen.signals[name], high, part, depth if part == of else depth + 1)
 
     def _is(self, name: str, part: str) -> Iterator[Link]:
-        kind = kind_on(self.base.question.bound, part)
+        kind = kind_on(self.question.bound, part)
         state = next((s for s in kind.states if names.signal_name(part, s.signal) == name), None) if kind else None
         if state is not None:
             on = self.seen.value(Signal(name)) > 0.5

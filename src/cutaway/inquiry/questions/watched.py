@@ -9,10 +9,12 @@ from cutaway.inquiry.judging import Looked
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.trying import outcomes
 from cutaway.inquiry.verdicts import Undecided
+from cutaway.inquiry.workshop import Made, Workshop
 from cutaway.machine.bind import Bound
 from cutaway.machine.kernel_signals import calculated
 from cutaway.machine.layout import OPERATIONS
 from cutaway.machine.network import Network
+from cutaway.machine.records import Run
 from cutaway.parts.laws.elements import family
 from cutaway.parts.recipe import Across, Apply, Const, Content, Element, Expr, Input, ModeIs, Signal, Table, Through
 
@@ -54,21 +56,31 @@ class Watched:
 
 def watched(base: Base, looked: Looked) -> Watched | None:
     """All that is so at the moment that decides a base's statement; None where the run could not be made again."""
-    network = base.made.network
-    leaves = tuple(_leaves(network))
-    named = {f"watched {i}": leaf for i, leaf in enumerate(leaves)}
-    bound = replace(base.question.bound, network=_with(base.question.bound.network, named))
-    made = base.question.workshop.made(bound, base.made.signals | frozenset(named))
+    question, network = base.question, base.made.network
+    made, named = watching(question.workshop, question.bound, network, base.made.signals)
     again = outcomes(replace(base, made=made), (frozenset(),))[0].looked
     if isinstance(again, Undecided):
         return None
     run, clock = again.run, again.scene.clock
     moment = min(clock + again.decision.at, float(run.times[-1]))
     row = max(0, int(np.searchsorted(run.times, moment + 1e-9, side="right")) - 1)
-    values = {leaf: float(run.values[row, run.names.index(name)]) for name, leaf in named.items()}
-    owners = dict(base.question.bound.network.owners)
-    signals = dict(base.question.bound.network.signals)
-    return Watched(base.question.bound, network, values, owners, signals)
+    return watched_in(question.bound, network, named, run, row)
+
+
+def watching(
+    workshop: Workshop, bound: Bound, network: Network, signals: frozenset[str]
+) -> tuple[Made, Mapping[str, Expr]]:
+    """A machine that records all that a network is made of besides some signals, and what each further record is."""
+    named = {f"watched {i}": leaf for i, leaf in enumerate(_leaves(network))}
+    over = replace(bound, network=_with(bound.network, named))
+    return workshop.made(over, signals | frozenset(named)), named
+
+
+def watched_in(bound: Bound, network: Network, named: Mapping[str, Expr], run: Run, row: int) -> Watched:
+    """All that is so at one row of a run of such a machine."""
+    column = {name: i for i, name in enumerate(run.names)}
+    values = {leaf: float(run.values[row, column[name]]) for name, leaf in named.items()}
+    return Watched(bound, network, values, dict(bound.network.owners), dict(bound.network.signals))
 
 
 def _with(network: Network, named: Mapping[str, Expr]) -> Network:
