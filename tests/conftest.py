@@ -34,6 +34,14 @@ def nothing_remembered(monkeypatch: pytest.MonkeyPatch) -> None:
         monkeypatch.setattr(f"cutaway.api.{room}.memory_file", lambda: None)
 
 
+@pytest.fixture(scope="session", autouse=True)
+def questions_asked_anew() -> Iterator[None]:
+    """No test of a question is answered by what an earlier session remembers."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("cutaway.api.asking.memory_file", lambda: None)
+        yield
+
+
 @pytest.fixture
 def sample(tmp_path: Path) -> Path:
     """A copy of the small sample folder, which is right in every way, to put something wrong into."""

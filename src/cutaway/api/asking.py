@@ -6,7 +6,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from cutaway.api.loading import Loaded, load
+from cutaway.api.places import memory_file
 from cutaway.api.running import subject_named
+from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.search.base import Base, base_of
 from cutaway.inquiry.verdicts import NotModelled
@@ -89,6 +91,11 @@ def opened(
     if loaded is None:
         return None, problems
     return Opened(loaded, Workshop(loaded.folder, loaded.kinds, progress=progress)), ()
+
+
+def remembered() -> Memory:
+    """What was found in earlier sessions."""
+    return Memory(memory_file())
 
 
 def seconds_of(words: str, option: str) -> tuple[float | None, Problems]:

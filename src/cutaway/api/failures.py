@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from cutaway.api.asked_text import alteration_record, asked_words, far_record, noticed_record, opening, seen_record
-from cutaway.api.asking import Asked, Opened, base_for, opened
+from cutaway.api.asking import Asked, Opened, base_for, opened, remembered
 from cutaway.inquiry.questions.failures import AlreadyUndone, Failures, FailuresAnswer, FailureSet
 from cutaway.inquiry.questions.failures import failures as failures_of
 from cutaway.inquiry.search.base import Base
@@ -52,7 +52,7 @@ def failures(
     if base is None or subject is None:
         return None, (*problems, *more)
     bound = Bound(size, seconds=seconds, batch=16)
-    answer = failures_of(base, bound, most, stop, as_found)
+    answer = failures_of(base, bound, most, stop, as_found, remembered())
     return FailuresTold(here, asked, base, subject, answer, most), (*problems, *more)
 
 
@@ -86,6 +86,7 @@ def failures_record(told: FailuresTold) -> dict[str, object]:
                 "counts": {str(size): count for size, count in counts},
                 "common": [{"part": c.part, "sets": c.sets, "of": c.of} for c in common],
                 "bound": far_record(far),
+                "crew looked": told.answer.crew_looked,
             }
         case AlreadyUndone(seen=seen):
             record |= {"answer": "already so", "seen": [seen_record(one) for one in seen]}

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from cutaway.api.asked_text import alteration_record, asked_words, far_record, opening, seen_record
-from cutaway.api.asking import Asked, Opened, base_for, opened
+from cutaway.api.asking import Asked, Opened, base_for, opened, remembered
 from cutaway.inquiry.questions.suspects import Look, NothingWrong, Suspects
 from cutaway.inquiry.questions.suspects import suspects as suspects_of
 from cutaway.inquiry.search.base import Base
@@ -52,7 +52,7 @@ def suspects(
     base, subject, more = base_for(here.loaded, here.workshop, asked)
     if base is None or subject is None:
         return None, (*problems, *more)
-    answer = suspects_of(base, Bound(size, seconds=seconds, batch=16), stop, as_found)
+    answer = suspects_of(base, Bound(size, seconds=seconds, batch=16), stop, as_found, remembered())
     return SuspectsTold(here, asked, base, subject, answer, most), (*problems, *more)
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, fields
 from pathlib import Path
 
 from cutaway.api.asked_text import alteration_record, asked_words, far_record, opening, seen_record
-from cutaway.api.asking import Asked, Opened, base_for, opened
+from cutaway.api.asking import Asked, Opened, base_for, opened, remembered
 from cutaway.handbook.records import Cite
 from cutaway.inquiry.questions.links import Link, Step
 from cutaway.inquiry.questions.why import Cause, Standing, Why, cause
@@ -57,7 +57,7 @@ def why(
     answer = (
         found
         if isinstance(found, Undecided)
-        else why_of(base, found, Bound(size, seconds=seconds, batch=16), failures, stop, as_found)
+        else why_of(base, found, Bound(size, seconds=seconds, batch=16), failures, stop, as_found, remembered())
     )
     return WhyTold(here, asked, base, subject, answer, most), (*problems, *more)
 

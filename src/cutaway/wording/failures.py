@@ -27,7 +27,10 @@ def failures_lines(answer: Failures, asked: str, folder: Folder, most: int) -> t
     told = answer.sets[:most]
     for size in sorted(counts):
         out.append(f"{_BY_SIZE.get(size, f'{size} failures together do it')}, in {counted(counts[size], 'way')}:")
-        out += [f"  - {_set_words(one, folder)}" for one in told if len(one.of) == size]
+        out += [f"  - {_set_words(one, folder, answer.crew_looked)}" for one in told if len(one.of) == size]
+    if told and not answer.crew_looked:
+        each = "it" if len(told) == 1 else "any of these"
+        out.append(sentence(f"What the crew would notice of {each} was not looked at, since it was stopped"))
     left = sum(1 + len(one.twins) for one in answer.sets[most:])
     if left:
         more = "one more set is not" if left == 1 else f"{left} more sets are not"
@@ -44,7 +47,7 @@ def failures_lines(answer: Failures, asked: str, folder: Folder, most: int) -> t
     return tuple(out)
 
 
-def _set_words(one: FailureSet, folder: Folder) -> str:
+def _set_words(one: FailureSet, folder: Folder, looked: bool) -> str:
     """One set: what has failed, what that takes away, what the crew would see, where it is written."""
     words = [sentence(set_words(one.of))]
     if one.twins:
@@ -54,6 +57,8 @@ def _set_words(one: FailureSet, folder: Folder) -> str:
         words.append(sentence(f"Then {listed_with(seen_words(lost, folder) for lost in one.lost)}"))
     if one.noticed is not None:
         words.append(_crew_words(one, folder))
+    elif looked:
+        words.append("What the crew would notice the model cannot say.")
     return f"{' '.join(words)} {cites_words(one.cites, folder)}".strip()
 
 

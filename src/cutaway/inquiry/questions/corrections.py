@@ -9,6 +9,7 @@ from cutaway.inquiry.check import Judged, verdict_for
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.other_figures import other_figures
 from cutaway.inquiry.questions.other_moments import other_moments
+from cutaway.inquiry.questions.remembered import Remembered
 from cutaway.inquiry.questions.standards_named import named_shortly
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.search.base import base_of
@@ -202,10 +203,12 @@ def _candidates(claim: Claim, fails: Fails, bound: Bound, bench: _Bench) -> Iter
         if isinstance(one, Put) and (one.part, one.control) not in spoken
     )
     by_size: dict[int, list[frozenset[Put]]] = {}
-    for found in minimal_sets(puts, Trying(base, True), Limit(size=2, tries=MOST_TRIES), Search()):
+    does = Remembered(Trying(base, True), base, True, bench.memory)
+    for found in minimal_sets(puts, does, Limit(size=2, tries=MOST_TRIES), Search()):
         if len(found) > 1 and 1 in by_size:
             break  # one control does it, so that two are not wanted
         by_size.setdefault(len(found), []).append(found)
+    does.keep()
     for sets in by_size.values():
         count = Counter(p.input for one in sets for p in one)
         for one in sets:

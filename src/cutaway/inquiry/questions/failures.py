@@ -7,8 +7,10 @@ from dataclasses import dataclass, replace
 from cutaway.handbook.records import Cite
 from cutaway.inquiry.evidence import seen_at
 from cutaway.inquiry.judging import Looked
+from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.asked import HowFar, how_far, in_order
 from cutaway.inquiry.questions.indications import Noticed, noticed, with_indications
+from cutaway.inquiry.questions.remembered import Remembered
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.changes import Alteration, Break, ChangeSet
 from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
@@ -52,7 +54,8 @@ class Common:
 class Failures:
     """seen: what the statement speaks of with nothing of this wrong. counts: how many sets of each size there are,
     twins each counted. common: parts that stand in many sets of several. leaks: the stores whose slow leak was tried
-    and does not do it alone, by the time that all else is at rest."""
+    and does not do it alone, by the time that all else is at rest. crew_looked: whether it was looked what the crew
+    would notice; it is not where the search was stopped."""
 
     seen: tuple[Seen, ...]
     sets: tuple[FailureSet, ...]
@@ -60,6 +63,7 @@ class Failures:
     common: tuple[Common, ...]
     far: HowFar
     leaks: tuple[str, ...] = ()
+    crew_looked: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,10 +82,12 @@ def failures(
     most: int = 20,
     stop: Callable[[], bool] = lambda: False,
     as_found: Callable[[ChangeSet], None] = lambda one: None,
+    memory: Memory | None = None,
 ) -> FailuresAnswer:
     """The minimal sets of failures that undo a statement which is so at a base.
 
     most: for how many sets, twins together, it is looked what the crew would see. as_found: told each set at once.
+    memory: what came of sets in earlier sessions.
     """
     first = holds(base)
     if isinstance(first.looked, Undecided):
@@ -90,10 +96,13 @@ def failures(
         return AlreadyUndone(seen_in(base, first.looked))
     within, search = universe(base, FAILURES), Search[Alteration]()
     trying = Trying(base, False, within)
-    for one in minimal_sets(within, trying, bound, search, stop, trying.can_matter):
+    does = Remembered(trying, base, False, memory)
+    for one in minimal_sets(within, does, bound, search, stop, trying.can_matter):
         as_found(one)
+    does.keep()
     groups = folded(search.found, base.question.bound.parts)
-    seen = crew_sees(base, [group.first for group in groups[:most]]) if not stop() else []
+    looks = not stop()
+    seen = crew_sees(base, [group.first for group in groups[:most]]) if looks else []
     sets = tuple(
         FailureSet(
             breaks(group.first),
@@ -108,7 +117,7 @@ def failures(
     counts = tuple(sorted(Counter(len(one) for one in search.found).items()))
     far = how_far(len(within), bound, search)
     leaks = _leaks(base, [one for one in within if trying.can_matter(frozenset({one}))], search.found)
-    return Failures(seen_in(base, first.looked), sets, counts, _common(search.found), far, leaks)
+    return Failures(seen_in(base, first.looked), sets, counts, _common(search.found), far, leaks, looks)
 
 
 def breaks(one: ChangeSet) -> tuple[Break, ...]:

@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from cutaway.handbook.records import Cite
 from cutaway.inquiry.deciding import LONGEST_REST
 from cutaway.inquiry.judging import Looked
+from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.asked import HowFar, how_far
 from cutaway.inquiry.questions.failures import FAILURES, breaks, cites_for, seen_in
 from cutaway.inquiry.questions.indications import Indication, alike, indications, shown_at_end, with_indications
+from cutaway.inquiry.questions.remembered import Remembered
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.changes import Alteration, Break, ChangeSet, Put
 from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
@@ -82,6 +84,7 @@ def suspects(
     bound: Bound,
     stop: Callable[[], bool] = lambda: False,
     as_found: Callable[[ChangeSet], None] = lambda one: None,
+    memory: Memory | None = None,
 ) -> Suspects | NothingWrong | Undecided:
     """The minimal sets of failures that bring about a statement which is not so at a base, single before double; and
     the next look or movement that tells them apart."""
@@ -92,8 +95,10 @@ def suspects(
         return NothingWrong(seen_in(base, first))
     within, search = universe(base, FAILURES), Search[Alteration]()
     trying = Trying(base, True, within)
-    for one in minimal_sets(within, trying, bound, search, stop, trying.can_matter):
+    does = Remembered(trying, base, True, memory)
+    for one in minimal_sets(within, does, bound, search, stop, trying.can_matter):
         as_found(one)
+    does.keep()
     groups = folded(search.found, base.question.bound.parts)
     told = tuple(Explanation(breaks(g.first), tuple(map(breaks, g.twins)), cites_for(base, g.first)) for g in groups)
     apart = search.found[:MOST_APART]

@@ -6,10 +6,12 @@ from dataclasses import dataclass
 from cutaway.handbook.records import Cite
 from cutaway.inquiry.course import said
 from cutaway.inquiry.evidence import cites_of
+from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.asked import HowFar, how_far, in_order
 from cutaway.inquiry.questions.cause import chain
 from cutaway.inquiry.questions.failures import cites_for, seen_in
 from cutaway.inquiry.questions.links import Given, Link, Stands
+from cutaway.inquiry.questions.remembered import Remembered
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.changes import Alteration, Break, ChangeSet, Give, Put
 from cutaway.inquiry.search.hitting import hitting_sets
@@ -82,13 +84,16 @@ def why(
     failures: bool = False,
     stop: Callable[[], bool] = lambda: False,
     as_found: Callable[[ChangeSet], None] = lambda one: None,
+    memory: Memory | None = None,
 ) -> Why:
     """What would turn over what was found of a base, and so its reasons. failures: whether failures are changes too."""
     every = universe(base, CHANGES | {"failure"} if failures else CHANGES)
     within = tuple(one for one in every if not isinstance(one, Give) or one.name in _given(base))
     trying, search = Trying(base, not found.so, within), Search[Alteration]()
-    for one in minimal_sets(within, trying, bound, search, stop, trying.can_matter):
+    does = Remembered(trying, base, not found.so, memory)
+    for one in minimal_sets(within, does, bound, search, stop, trying.can_matter):
         as_found(one)
+    does.keep()
     groups = folded(search.found, base.question.bound.parts)
     changes = tuple(
         Found(in_order(g.first), tuple(in_order(twin) for twin in g.twins), cites_for(base, g.first)) for g in groups
