@@ -28,6 +28,7 @@ from cutaway.cli import (
     new,
     open_pack,
     overlay,
+    panels,
     publish,
     quiz,
     reach,
@@ -93,6 +94,7 @@ rests.register(app)
 run.register(app)
 chart.register(app)
 stills.register(app)
+panels.register(app)
 overlay.register(app)
 why.register(app)
 suspects.register(app)
