@@ -11,6 +11,7 @@ import typer
 from cutaway.cli import exits
 from cutaway.cli.main import app
 from tests.cli.running import cutaway
+from tests.whinchat import WHINCHAT
 
 VERBS = sorted(typer.main.get_command(app).commands)  # type: ignore[attr-defined]
 
@@ -51,7 +52,7 @@ def test_a_new_folder_passes_its_check_and_makes_its_pack(tmp_path: Path) -> Non
         assert line.strip() == f"cutaway {verb} {folder}"
         done = cutaway(verb, folder)
         assert done.exit_code == exits.FINE, done.output
-        assert done.stderr == ""
+        assert all(said.endswith(" …") for said in done.stderr.splitlines()), "no more than what is done next"
     assert (folder / "pack" / "index.html").is_file()
     page = (folder / "pack" / "index.html").read_text(encoding="utf-8")
     assert "Sparrow" in page or "sparrow" in page
@@ -219,9 +220,27 @@ def test_run_tells_what_happens(sparrow: Path) -> None:
     assert result.stdout.startswith("Mk 1, in ready, after fuel cock to off: 10 s")
     shown = cutaway(*said, "--show", "fuel tank", "--on", "Mk 2")
     assert shown.stdout.startswith("Mk 2, in ready")
-    assert (
-        "fuel tank" in shown.stdout and "20 gal" in shown.stdout and "fuel cock " not in shown.stdout.split("\n", 1)[1]
-    )
+    assert "fuel tank" in shown.stdout and "20 gal" in shown.stdout and "fuel cock  " not in shown.stdout
+    assert "\n  0 s: fuel cock to off\n" in shown.stdout
+
+
+def test_run_tells_events_in_the_words_of_states(sparrow: Path) -> None:
+    """No listener knows what it means that a mode begins."""
+    at_once = ("run", "ready", "-C", sparrow, "--do", "fuel cock to off", "--for", "10 s")
+    whinchat = ("run", "cruising", "-C", WHINCHAT, "--do", "tank selector to off", "--for", "10 s")
+    assert " begins" not in cutaway(*at_once).stdout
+    told = cutaway(*whinchat).stdout
+    assert all(words in told for words in ("s: carburettor: starved\n", "s: fuel lamp: lit\n", "s: engine: stopped\n"))
+    assert " begins" not in told and " ends" not in told
+
+
+def test_run_tells_doubts_about_books_in_a_line(sparrow: Path) -> None:
+    system = sparrow / "systems" / "fuel.yaml"
+    system.write_text(system.read_text().replace("capacity: 20 gal", "capacity: 21 gal"))
+    result = cutaway("run", "ready", "-C", sparrow, "--for", "1 s")
+    assert "H209" not in result.stderr
+    assert "Note: 1 doubt about what books say; 'cutaway check' tells it." in result.stderr
+    assert "H209" in cutaway("check", sparrow, "--no-rests").stderr
 
 
 def test_run_where_nothing_moves_says_so(sparrow: Path) -> None:

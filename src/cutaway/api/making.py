@@ -13,17 +13,17 @@ from cutaway.inquiry.workshop import Workshop
 from cutaway.narrate.checked import Asking, Checked, check_words, is_wrong
 from cutaway.problems.diagnostic import Problems, has_error, in_order
 from cutaway.publish.contents import pack_files
+from cutaway.publish.contents_page import contents_page
 from cutaway.publish.drawings import Desk
 from cutaway.publish.pack import refused_folder, write_pack
-
 
 RANGES = "checking the claims, with each assumed value at both ends of its range"
 
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """A pack that was written. wrong: whether a claim in it fails or an item of the folder was left out. again, as_before:
-    how many pieces of it were made, and how many taken from those of an earlier session."""
+    """A pack that was written. wrong: whether a claim in it fails or an item of the folder was left out. again: how
+    many pieces of it were made; as_before: how many were taken from those of an earlier session."""
 
     folder: Path
     files: tuple[str, ...]
@@ -64,16 +64,17 @@ def make(
     keep = keeping(loaded, asking, shelf)
     checked, more = check_words(workshop, loaded.parsed, loaded.told, Memory(remembered), asking, keep=keep)
     cache = cache_folder()
-    desk = Desk(workshop, loaded.told, loaded.kinds, cache / "layout" if cache is not None else None, shelf)
-    files, problems = pack_files(checked, desk, problems + more, stage)
-    side, more = written_side(loaded, checked, files, rests)
+    desk = Desk(workshop, loaded.told, loaded.kinds, cache / "layout" if cache is not None else None, shelf, rests)
+    contents, problems = pack_files(checked, desk, problems + more, stage)
+    side, more = written_side(loaded, checked, contents.files, rests)
     problems += more
+    files = {**contents.files, **side.files}
+    files["contents.html"] = contents_page(of, loaded.folder.type.notice, files, contents.products).encode()
     stage("putting the pack on the disk")
-    written, more = write_pack(target, {**files, **side.files}, of)
+    written, more = write_pack(target, files, of)
     problems = in_order(problems + more)
     if written is None:
         return None, problems
     wrong = has_error(problems) or any(is_wrong(verdict) for verdict in checked.verdicts())
     shelf.tidied()
-    names = tuple(sorted({**files, **side.files}))
-    return Made(written, names, checked, wrong, side.touched, shelf.made, shelf.taken), problems
+    return Made(written, tuple(sorted(files)), checked, wrong, side.touched, shelf.made, shelf.taken), problems

@@ -1,26 +1,42 @@
 """All files of a pack, from what checking found: nothing is written here."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 
+from cutaway.inquiry.verdicts import Undecided
 from cutaway.inquiry.workshop import Workshop
 from cutaway.machine.fitting import Assumption
 from cutaway.machine.subjects import subjects
 from cutaway.narrate.checked import Checked
 from cutaway.problems.diagnostic import Problems, in_order
 from cutaway.publish.captioning import caption_files
-from cutaway.publish.drawings import Desk, draw_sheets
+from cutaway.publish.contents_page import title_of
+from cutaway.publish.drawings import UNREAD, Desk, by_accident, draw_sheets
 from cutaway.publish.filling import pack_view
 from cutaway.publish.page import page
-from cutaway.publish.product import Product
+from cutaway.publish.product import Files, Product
 from cutaway.publish.records_json import problems_json, verdicts_json
+from cutaway.publish.view import ProductView, SheetView
 
 PRODUCTS: tuple[Product, ...] = ()
 """What a pack has besides the page, the captions and the sheets, in the order in which the page leads to it."""
 
 
+EMBEDDED = 4_000_000
+"""How many bytes of drawings the page carries inside itself; more would be slow to open, so it shows their files."""
+
+
+@dataclass(frozen=True, slots=True)
+class Contents:
+    """What a pack is made of so far. products: what it has besides the page, each with its files."""
+
+    files: Files
+    products: tuple[ProductView, ...]
+
+
 def pack_files(
     checked: Checked, desk: Desk, problems: Problems, stage: Callable[[str], None] = lambda words: None
-) -> tuple[Mapping[str, bytes], Problems]:
+) -> tuple[Contents, Problems]:
     """The files by their path in the pack, and all problems.
 
     problems: those found so far, which the page shows too. stage: told what is made next.
@@ -28,26 +44,63 @@ def pack_files(
     stage("drawing the sheets")
     sheets, drawings, more = draw_sheets(desk)
     problems += more
-    products: dict[str, bytes] = {}
+    found: dict[str, bytes] = {}
+    products: list[ProductView] = []
     for product in PRODUCTS:
-        stage(product.stage)
-        files, more = product.make(desk, checked)
-        products |= files
+        files, more = _product(product, desk, checked, stage)
         problems += more
+        found |= files
+        products += [_shown(product, files)] if files else []
     stage("writing the captions and the page")
     captions, more = caption_files(checked)
     problems = in_order(problems + more)
-    view = pack_view(checked, _assumptions(desk.workshop), sheets, desk.kinds, problems)
+    view = pack_view(checked, _assumptions(desk), _for_the_page(sheets), desk.kinds, problems)
+    view = replace(view, products=tuple(products))
     words = {
         "index.html": page(view).encode(),
         "verdicts.json": verdicts_json(view),
         "problems.json": problems_json(problems),
     }
-    return {**products, **drawings, **captions, **words}, problems
+    return Contents({**found, **drawings, **captions, **words}, tuple(products)), problems
 
 
-def _assumptions(workshop: Workshop) -> tuple[Assumption, ...]:
+def _product(product: Product, desk: Desk, checked: Checked, stage: Callable[[str], None]) -> tuple[Files, Problems]:
+    """The files of one product, from the shelf where nothing changed of what it is made from."""
+
+    def make() -> tuple[Files, Problems]:
+        stage(product.stage)
+        return product.make(desk, checked)
+
+    if not product.whole:
+        return make()
+    settled = not checked.not_yet and not any(isinstance(verdict, Undecided) for verdict in checked.verdicts())
+    depends = (desk.rests, _texts(desk, product.unread))
+    return desk.shelf.piece(product.name, depends, make, lambda made: settled and not by_accident(made[1]))
+
+
+def _shown(product: Product, files: Files) -> ProductView:
+    """A product as the pages of the pack lead to it."""
+    paths = (product.first,) if product.first in files else tuple(sorted(files))
+    return ProductView(product.name, product.says, tuple((path, title_of(path, files[path])) for path in paths))
+
+
+def _texts(desk: Desk, unread: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
+    return tuple((f.path, f.text) for f in desk.workshop.folder.files if not f.path.startswith(unread))
+
+
+def _for_the_page(sheets: tuple[SheetView, ...]) -> tuple[SheetView, ...]:
+    """The sheets with their drawings, or without where those are too much for one file."""
+    if sum(len(sheet.svg) for sheet in sheets) <= EMBEDDED:
+        return sheets
+    return tuple(replace(sheet, svg="") for sheet in sheets)
+
+
+def _assumptions(desk: Desk) -> tuple[Assumption, ...]:
     """The assumed values of all standards, each once."""
+    return desk.shelf.piece("assumptions", _texts(desk, UNREAD), lambda: _assumed(desk.workshop))
+
+
+def _assumed(workshop: Workshop) -> tuple[Assumption, ...]:
     found: dict[tuple[str, str, str], Assumption] = {}
     for subject in subjects(workshop.folder):
         bound, _ = workshop.bound(subject)

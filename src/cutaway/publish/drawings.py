@@ -22,13 +22,15 @@ from cutaway.publish.view import SheetView
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Desk:
-    """What sheets are drawn from. layouts: where layouts are kept between runs. shelf: where dear pieces are kept."""
+    """What sheets are drawn from. layouts: where layouts are kept between runs. shelf: where dear pieces are kept.
+    rests: whether assumed values were taken to both ends of their ranges."""
 
     workshop: Workshop
     told: Told
     kinds: Mapping[str, Kind]
     layouts: Path | None
     shelf: Shelf = field(default_factory=lambda: Shelf(None))
+    rests: bool = True
 
 
 UNREAD = ("scripts/", "drills/", "letters.yaml", "glossary.yaml")
@@ -40,7 +42,7 @@ Sheets = tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]
 def draw_sheets(desk: Desk) -> Sheets:
     """The sheets as the page shows them, the same as files of the pack, and what is wrong, each thing once."""
     files = tuple((f.path, f.text) for f in desk.workshop.folder.files if not f.path.startswith(UNREAD))
-    return desk.shelf.piece("sheets", files, lambda: _all_drawn(desk), lambda made: not _by_accident(made[2]))
+    return desk.shelf.piece("sheets", files, lambda: _all_drawn(desk), lambda made: not by_accident(made[2]))
 
 
 def _all_drawn(desk: Desk) -> Sheets:
@@ -63,7 +65,7 @@ def _all_drawn(desk: Desk) -> Sheets:
     return tuple(views), files, tuple(dict.fromkeys(problems))
 
 
-def _by_accident(problems: Problems) -> bool:
+def by_accident(problems: Problems) -> bool:
     """Whether the layout library was missing or too slow, so that the next time may go better."""
     return any(problem.code in ("D101", "D102") for problem in problems)
 

@@ -8,12 +8,14 @@ from cutaway.publish.html import Html, anchor, el, join, raw_style
 from cutaway.publish.page_script import drill_section, script_section
 from cutaway.publish.view import PackView
 
-# The browser itself is told to fetch nothing, so that the page cannot come to depend on anything.
+# The browser itself is told to fetch nothing, so that the page cannot come to depend on anything; but the pack's own
+# drawings where they are too many for one file.
 _POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
+_WITH_FILES = f"{_POLICY} 'self' file:"
 
 
 def page(view: PackView) -> str:
-    """The page as the text of one HTML file."""
+    """The page as the text of one HTML file; sheets without a drawing of their own are shown from their files."""
     body = (
         el("a", "To the script", href="#scripts", class_="skip"),
         _header(view),
@@ -25,10 +27,11 @@ def page(view: PackView) -> str:
 
 
 def _head(view: PackView) -> Html:
+    policy = _POLICY if all(one.svg for one in view.sheets) else _WITH_FILES
     return el(
         "head",
         el("meta", charset="utf-8"),
-        el("meta", http_equiv="Content-Security-Policy", content=_POLICY),
+        el("meta", http_equiv="Content-Security-Policy", content=policy),
         el("meta", name="viewport", content="width=device-width, initial-scale=1"),
         el("meta", name="color-scheme", content="light dark"),
         el("title", view.title),
@@ -78,6 +81,7 @@ _PLACES = (
     ("assumptions", "Assumptions", "assumptions"),
     ("problems", "Problems", "problems"),
     ("paragraphs", "Paragraphs", "paragraphs"),
+    ("more", "In the pack", "products"),
 )
 
 
@@ -91,6 +95,7 @@ def _sections(view: PackView) -> tuple[Html, ...]:
         parts.assumptions(view),
         parts.problems(view),
         parts.books(view),
+        parts.products(view),
     )
 
 

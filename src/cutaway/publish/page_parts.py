@@ -159,11 +159,12 @@ def _sheet(sheet: SheetView, subjects: tuple[str, ...], systems: tuple[str, ...]
     if sheet.standard in subjects:
         classes.append(f"only-{subjects.index(sheet.standard)}")
     where = f"{sheet.system}, {sheet.standard}, {sheet.situation}"
+    picture = drawing(sheet.svg) if sheet.svg else el("img", src=sheet.path, alt=" ".join(sheet.words), loading="lazy")
     by_itself = el("a", "The drawing by itself", href=sheet.path)
     told = el("ul", *(el("li", sentence) for sentence in sheet.words))
     return el(
         "figure",
-        el("div", drawing(sheet.svg), class_="drawn", tabindex="0", role="region", aria_label=f"Sheet: {where}"),
+        el("div", picture, class_="drawn", tabindex="0", role="region", aria_label=f"Sheet: {where}"),
         el("figcaption", el("b", where), " ", by_itself, el("details", el("summary", "What it shows, in words"), told)),
         class_=" ".join(classes),
     )
@@ -230,6 +231,16 @@ def _in_book(one: ParagraphView) -> Html:
     on = el("p", f"On {one.on}", class_="label") if one.on else ""
     warned = tuple(el("p", el("strong", "Caution: "), caution) for caution in one.cautions)
     return el("article", heading, on, el("p", one.text, class_="text"), *warned, class_="book", id=anchor("p", one.key))
+
+
+def products(view: PackView) -> Html:
+    """What else is in the pack, and the way to the list of all its files."""
+    rows: list[Html] = []
+    for one in view.products:
+        links = [el("li", el("a", title, href=path)) for path, title in one.links]
+        rows += [el("h3", one.name), el("p", one.says), el("ul", *links)]
+    all_files = el("p", el("a", "All files of the pack", href="contents.html")) if rows else ""
+    return section("In the pack", "more", *rows, all_files)
 
 
 def _with_cites(words: str, cites: tuple[str, ...]) -> str:

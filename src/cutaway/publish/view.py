@@ -97,7 +97,7 @@ class ScriptView:
 class SheetView:
     """One drawing: for which standard, system and situation, its file in the pack, what it shows in words.
 
-    svg: the drawing as `draw/svg.py` writes it for a page that has its stylesheet.
+    svg: the drawing as `draw/svg.py` writes it for a page that has its stylesheet; '' where the page shows the file.
     """
 
     standard: str
@@ -153,10 +153,19 @@ class AssumptionView:
 
 
 @dataclass(frozen=True, slots=True)
+class ProductView:
+    """One sort of thing that the pack has besides the page. links: paths in the pack, each with its title."""
+
+    name: str
+    says: str
+    links: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PackView:
     """All that the page shows. made: a date as text, given by the caller; '' leaves it out.
 
-    airframes: single aeroplanes, which claims speak of only by name.
+    products: what else is in the pack. airframes: single aeroplanes, which claims speak of only by name.
     """
 
     title: str
@@ -175,6 +184,7 @@ class PackView:
     problems: Problems = ()
     made: str = ""
     language: str = "en-GB"
+    products: tuple[ProductView, ...] = ()
 
     @property
     def subjects(self) -> tuple[str, ...]:
