@@ -172,7 +172,7 @@ def lines_seen(plan: Plan, values: Values | None, volts: float) -> Mapping[str, 
     """Each line of the sheet at the instant, by the tie's name."""
     if values is None:
         return {}
-    flows = line_flows(plan.all_ties, values)
+    flows = line_flows(_in_touch(plan), values)
     members: dict[str, list[str]] = {}
     for port, node in plan.wiring.joined.items():
         members.setdefault(node, []).append(port)
@@ -195,6 +195,18 @@ def is_live(medium: str, across: float | None, values: Values, volts: float) -> 
     if medium == "air":
         return abs(across - isa_pressure(values.get(set_name("height"), 0.0))) > limit
     return across > (limit * volts if medium == "current" else limit)
+
+
+def _in_touch(plan: Plan) -> tuple[Tie, ...]:
+    """The lines of all sheets that meet those of this one at some port, and so on: no other can tell of their flow."""
+    touched = {end.node for tie in plan.ties if tie.sort == "line" for end in (tie.start, tie.end)}
+    waiting = [tie for tie in plan.all_ties if tie.sort == "line"]
+    found: set[str] = set()
+    while new := [tie for tie in waiting if {tie.start.node, tie.end.node} & touched]:
+        found |= {tie.name for tie in new}
+        touched |= {end.node for tie in new for end in (tie.start, tie.end)}
+        waiting = [tie for tie in waiting if tie.name not in found]
+    return tuple(tie for tie in plan.all_ties if tie.name in found)
 
 
 def line_flows(ties: Iterable[Tie], values: Values) -> Mapping[str, float]:
