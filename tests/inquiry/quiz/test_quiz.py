@@ -1,0 +1,176 @@
+"""The quiz: every option put to the model by another way, the same each time, and other answers from another model."""
+
+import shutil
+from collections import Counter
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+
+import pytest
+
+from cutaway.api.asking import Opened, opened
+from cutaway.api.quiz import Asked, QuizMade, quiz
+from cutaway.inquiry.check import judge
+from cutaway.inquiry.memory import Memory
+from cutaway.inquiry.quiz.records import SORTS, QuizQuestion, WhichFigure
+from cutaway.inquiry.verdicts import Fails, Holds, Stated
+from cutaway.inquiry.workshop import Workshop
+from cutaway.language.parse import parse_claim
+from cutaway.problems.diagnostic import has_error
+from cutaway.problems.span import TextFile, whole
+from tests.inquiry.questions.asking import WHINCHAT, whinchat
+
+COUNT = 24
+
+
+@lru_cache(maxsize=1)
+def made() -> QuizMade:
+    """A long quiz of the demo, with the values as stated."""
+    found, problems = quiz(whinchat(), Asked(COUNT), rests=False, memory=Memory(None))
+    assert found is not None and not has_error(problems), problems
+    return found
+
+
+def of(asked: Asked, folder: Opened | Path | None = None) -> tuple[QuizQuestion, ...]:
+    found, problems = quiz(folder or whinchat(), asked, rests=False, memory=Memory(None))
+    assert found is not None and not has_error(problems), problems
+    return found.quiz.questions
+
+
+def test_every_option_comes_out_the_same_when_its_claims_are_put_to_the_model_again() -> None:
+    here = whinchat()
+    # Nothing that was run for the quiz is used: a workshop of its own, and the text alone of each claim.
+    workshop = Workshop(here.loaded.folder, here.loaded.kinds)
+    tried = 0
+    for question in made().view.questions:
+        right = 0
+        for option in question.options:
+            agrees = []
+            for proof in option.proofs:
+                claim, problems = parse_claim(whole(TextFile("again", proof.claim)), here.loaded.words)
+                assert claim is not None and not problems, proof.claim
+                (judged,) = judge(claim, workshop, here.loaded.told, rests=False)
+                assert isinstance(judged.verdict, Holds | Stated | Fails), proof.claim
+                agrees.append(isinstance(judged.verdict, Holds | Stated) is proof.holds)
+                tried += 1
+            assert all(agrees) is option.right, (question.text, option.text)
+            right += option.right
+        assert right == 1, question.text
+    assert tried > 2 * COUNT
+
+
+def test_it_is_spread_and_nothing_is_asked_twice() -> None:
+    questions = made().view.questions
+    assert len(questions) == COUNT and made().fewer == ""
+    assert {one.sort for one in questions} == set(SORTS)
+    assert {one.system for one in questions} == {system.name for system in whinchat().loaded.folder.systems}
+    assert max(Counter(one.sort for one in questions).values()) <= COUNT / 2
+    assert len({one.chapter for one in questions if one.chapter}) >= 5
+    assert {one.standard for one in questions} == {"Mk 1", "Mk 2", "Mk 2 with mod 12"}
+    assert len({one.ident for one in questions}) == len({one.text for one in questions}) == COUNT
+    for one in questions:
+        assert 2 <= len(one.options) <= 4
+        assert len({option.text for option in one.options}) == len(one.options), one.text
+        assert all(option.reason.endswith((".", ")")) for option in one.options), one.text
+    places = Counter(one.answer for one in questions)
+    assert len(places) >= 3 and max(places.values()) < COUNT * 0.6, "the answer stands anywhere"
+
+
+def test_every_answer_has_its_paragraphs() -> None:
+    numbers = {f"{p.source} {p.number}" for source in whinchat().loaded.folder.sources for p in source.paragraphs}
+    for one in made().view.questions:
+        right = one.options[one.answer]
+        assert right.cites and set(right.cites) <= numbers, one.text
+        assert "§" in right.reason, one.text
+
+
+def test_the_same_folder_gives_the_same_quiz_and_a_shorter_one_begins_alike() -> None:
+    again, _ = opened(WHINCHAT)
+    assert again is not None
+    first = [one.key for one in made().quiz.questions[:6]]
+    assert [one.key for one in of(Asked(6), again)] == first
+
+
+def test_wrong_options_say_whose_answer_they_are() -> None:
+    sorts = {option.trap.sort for one in made().quiz.questions for option in one.options if not option.right}
+    assert {"other mark", "before", "other situation", "figure of", "no harm", "needless", "too many"} <= sorts
+
+
+def test_on_and_system_and_sort_narrow_it() -> None:
+    only = of(Asked(4, on="Mk 1", system="fuel", sorts=("shows", "figure")))
+    assert only and {(one.subject.name, one.system) for one in only} == {("Mk 1", "Fuel")}
+    assert {one.sort for one in only} <= {"shows", "figure"}
+
+
+@pytest.mark.parametrize(
+    ("asked", "hint"),
+    [
+        (Asked(system="Feul"), "Fuel"),
+        (Asked(sorts=("riddle",)), "failure"),
+        (Asked(count=0), "--count"),
+    ],
+)
+def test_what_there_is_not_is_told(asked: Asked, hint: str) -> None:
+    found, problems = quiz(whinchat(), asked, memory=Memory(None))
+    assert found is None
+    assert [one.code for one in problems] == ["I204"] and hint in problems[0].hint
+
+
+def test_a_quiz_that_is_stopped_has_what_there_was() -> None:
+    left = [True] * 3
+    found, _ = quiz(whinchat(), Asked(12), False, stop=lambda: not left or not left.pop(), memory=Memory(None))
+    assert found is not None and len(found.quiz.questions) <= 3
+    assert "were wanted" in found.fewer
+
+
+@dataclass(frozen=True, slots=True)
+class Edit:
+    """A change of the demo's books or systems, and what is then the answer that was not."""
+
+    file: str
+    old: str
+    new: str
+
+
+def edited(path: Path, *edits: Edit) -> Path:
+    shutil.copytree(WHINCHAT, path, ignore=shutil.ignore_patterns("pack"))
+    for edit in edits:
+        file = path / edit.file
+        text = file.read_text(encoding="utf-8")
+        assert edit.old in text, edit
+        file.write_text(text.replace(edit.old, edit.new), encoding="utf-8")
+    return path
+
+
+def answers(questions: tuple[QuizQuestion, ...]) -> dict[str, str]:
+    return {one.key: one.answer.proofs[0].text for one in questions}
+
+
+def test_another_figure_in_the_records_is_another_answer(tmp_path: Path) -> None:
+    asked = Asked(30, on="Mk 1", system="Fuel", sorts=("figure",))
+    was = next(one for one in of(asked) if one.asked == WhichFigure("fuel lamp", "lights below"))
+    assert was.answer.proofs[0].text == "on Mk 1: fuel lamp has lights below of 2 lb/sq in"
+    other = edited(tmp_path / "wren", Edit("systems/fuel.yaml", "is: 2 lb/sq in, on", "is: 1.5 lb/sq in, on"))
+    now = next(one for one in of(asked, other) if one.key == was.key)
+    assert now.answer.proofs[0].text == "on Mk 1: fuel lamp has lights below of 1.5 lb/sq in"
+
+
+def test_another_machine_is_another_answer(tmp_path: Path) -> None:
+    # With a relief valve that holds the suction elsewhere, every reading of the gauge is another one.
+    asked = Asked(40, system="Vacuum", sorts=("reads",))
+    was = answers(of(asked))
+    assert any("suction gauge reads 4.6 in Hg" in text for text in was.values())
+    other = edited(tmp_path / "wren", Edit("systems/vacuum.yaml", "4.5 in Hg", "3 in Hg"))
+    now = answers(of(asked, other))
+    assert now and not any("reads 4.6 in Hg" in text for text in now.values())
+    assert any("suction gauge reads 3.1 in Hg" in text or "reads 3 in Hg" in text for text in now.values()), now
+
+
+def test_what_rests_on_an_assumed_value_is_not_asked(tmp_path: Path) -> None:
+    asked = Asked(6, on="Mk 1", system="Flaps", sorts=("shows", "reads"))
+    found, _ = quiz(whinchat(), asked, rests=True, memory=Memory(None))
+    assert found is not None
+    verdicts = [proof.verdict for one in found.quiz.questions for option in one.options for proof in option.proofs]
+    assert verdicts and all(isinstance(verdict, Holds | Fails | Stated) for verdict in verdicts)
+    assert all(verdict.assumed != -1 for verdict in verdicts if isinstance(verdict, Holds | Fails) and verdict.seen)
+    assert "elsewhere in its range" in found.view.stands
