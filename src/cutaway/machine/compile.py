@@ -274,7 +274,7 @@ def _fixed(
     by_node[ORDER, :free] = pattern.order
     by_node[FILL_AT, : free + 1] = pattern.fill_at
     return Fixed(
-        size=_ints((free,)),
+        size=_ints((free, program.steady())),
         node=by_node,
         element=np.array(lines, np.int64).reshape(len(lines), SLOT + 9),
         fill=pattern.fill,

@@ -57,6 +57,7 @@ from cutaway.machine.layout import (
     SPEED,
     SPEED_TRY,
     STARTED,
+    STEADY,
     STEP_SIZE,
     STEPS,
     STIFF,
@@ -248,7 +249,8 @@ def located(fixed: Fixed, numbers: Numbers, live: Live, whole: float) -> float:
 
     False position with the Illinois rule, and every third try a bisection, since a condition may jump.
     """
-    live.node[X_END] = live.node[X_TRY]
+    for i in range(fixed.size[FREE]):
+        live.node[X_END, i] = live.node[X_TRY, i]
     live.clock[WHOLE] = whole
     low, high, at = 0.0, whole, whole
     high_urge = crossing(fixed, live, TRIAL)
@@ -310,7 +312,8 @@ def accept(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> None:
         live.element[SPEED, e] = live.element[SPEED_TRY, e]
         if fixed.element[e, KIND] == JACK or fixed.element[e, KIND] == RAM:
             live.element[TRAVEL, e] = live.element[HOLDS_TRY, e]
-    live.register[LAST] = live.register[TRIAL]
+    for i in range(numbers.constants.size + fixed.size[STEADY], live.register.shape[1]):
+        live.register[LAST, i] = live.register[TRIAL, i]
     passed(fixed, numbers, live, step)
     live.counts[STEPS] += 1
     live.counts[FRESH] += 1

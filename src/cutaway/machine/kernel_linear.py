@@ -1,7 +1,5 @@
 """One linear solve: sparse elimination on a pattern known beforehand, and a pivoted one when a pivot fails."""
 
-import numpy as np
-
 from cutaway.machine.layout import (
     FACTORS,
     FILL_AT,
@@ -24,7 +22,8 @@ def factored(fixed: Fixed, live: Live) -> bool:
     """`live.matrix` into lower and upper factors in `live.factors`, without exchanges. False where a pivot is too
     small."""
     values = live.matrix[FACTORS]
-    values[:] = live.matrix[MATRIX]
+    for p in range(values.size):
+        values[p] = live.matrix[MATRIX, p]
     target = 0
     for k in range(fixed.size[FREE]):
         pivot = values[k]
@@ -91,13 +90,13 @@ def solved(fixed: Fixed, live: Live) -> bool:
         substituted(fixed, live)
         return True
     n = fixed.size[FREE]
-    dense = np.zeros((n, n))
-    right = np.zeros(n)
+    live.dense[:, :] = 0.0
     for p in range(fixed.place.shape[1]):
-        dense[fixed.place[0, p], fixed.place[1, p]] = live.matrix[MATRIX, p]
+        live.dense[fixed.place[0, p], fixed.place[1, p]] = live.matrix[MATRIX, p]
+    right = live.node[WORK, :n]
     for k in range(n):
         right[k] = -live.node[UNBALANCE, fixed.node[ORDER, k]]
-    if not pivoted(dense, right):
+    if not pivoted(live.dense, right):
         return False
     for k in range(n):
         live.node[MOVE, fixed.node[ORDER, k]] = right[k]

@@ -70,7 +70,8 @@ def newton(fixed: Fixed, numbers: Numbers, live: Live, step: float) -> bool:
             return True
         if not merit < 1.0e300 or not solved(fixed, live):
             return False
-        live.node[X_BASE, :n] = live.node[X_TRY, :n]
+        for i in range(n):
+            live.node[X_BASE, i] = live.node[X_TRY, i]
         part = shortened(fixed, numbers, live)
         trial, halvings = merit, 0
         for halving in range(11):
@@ -99,14 +100,16 @@ def pseudo_transient(fixed: Fixed, numbers: Numbers, live: Live, step: float, me
             live.matrix[MATRIX, fixed.node[DIAGONAL, i]] += numbers.node[Q_SCALE, i] / (numbers.node[X_SCALE, i] * tau)
         if not merit < 1.0e300 or not solved(fixed, live):
             return False
-        live.node[X_BASE, :n] = live.node[X_TRY, :n]
+        for i in range(n):
+            live.node[X_BASE, i] = live.node[X_TRY, i]
         moved(fixed, live, shortened(fixed, numbers, live))
         trial = assemble(fixed, numbers, live, step)
         if trial < merit:
             tau *= min(1.5 * (merit / max(trial, 1.0e-300)) ** 0.5, 10.0)
             merit = trial
         else:
-            live.node[X_TRY, :n] = live.node[X_BASE, :n]
+            for i in range(n):
+                live.node[X_TRY, i] = live.node[X_BASE, i]
             assemble(fixed, numbers, live, step)
             tau *= 0.2
         if converged(fixed, numbers, live, step):

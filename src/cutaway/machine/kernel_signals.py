@@ -17,6 +17,7 @@ from cutaway.machine.layout import (
     INPUT,
     IS_SET,
     ISA,
+    LAST,
     LE,
     LT,
     MAX,
@@ -28,10 +29,12 @@ from cutaway.machine.layout import (
     OR,
     POW,
     SQRT,
+    STEADY,
     STEP,
     SUB,
     TABLE,
     THROUGH,
+    TRIAL,
     Fixed,
     Floats,
     Live,
@@ -112,9 +115,19 @@ def calculated(operation: int, a: float, b: float, c: float) -> float:
 
 
 def evaluate(fixed: Fixed, numbers: Numbers, live: Live, at: int) -> None:
-    """Every register of the program, before a step (`LAST`) or at the end of its trial (`TRIAL`)."""
+    """Every register of the program, before a step (`LAST`); at the end of its trial (`TRIAL`) those that can move
+    within one."""
+    if at == LAST:
+        followed(fixed, numbers, live, LAST, 0, fixed.size[STEADY])
+        for i in range(numbers.constants.size, numbers.constants.size + fixed.size[STEADY]):
+            live.register[TRIAL, i] = live.register[LAST, i]
+    followed(fixed, numbers, live, at, fixed.size[STEADY], fixed.code.shape[0])
+
+
+def followed(fixed: Fixed, numbers: Numbers, live: Live, at: int, first: int, end: int) -> None:
+    """The program from one instruction up to another."""
     code, registers = fixed.code, live.register[at]
-    for i in range(code.shape[0]):
+    for i in range(first, end):
         to, operation, a, b, c = code[i, 0], code[i, 1], code[i, 2], code[i, 3], code[i, 4]
         if operation == ACROSS:
             registers[to] = live.node[X + at, a]

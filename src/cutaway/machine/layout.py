@@ -43,7 +43,7 @@ STARTED, FRESH, NEXT_CHANGE, ROWS, EVENTS, STEPS, CUTS, TRANSIENTS, FLIPS, UNTIL
 )  # count
 
 # Places in the rows of `Fixed` and `Numbers`.
-FREE = 0  # size
+FREE, STEADY = range(2)  # size
 DIAGONAL, MEDIUM, SLOW, ORDER, FILL_AT = range(5)  # node
 LOWER, ROW, UPPER = range(3)  # fill
 KIND, GATE_FROM, DRIVE_FROM, TERM, SLOT = 0, 1, 2, 3, 6  # element: three terminals, nine slots
@@ -61,12 +61,12 @@ FLIP_MEMORY = 21
 class Fixed(NamedTuple):
     """What the structure of a network settles. Free nodes come first, boundary nodes after them. Rows as named above.
 
-    size: how many free nodes. node: by node (ORDER: node of each pivot; FILL_AT: where its fill begins, one more than
-    nodes). element: a line an element; slots are places in the matrix, the last place being waste. fill: places below
-    each pivot, the pivots they belong to, and the places right of it. target: where their products go, in order.
-    place: row and column of each place. code: the program, a line an instruction. tables: where each table begins.
-    mode: registers. stores: elements that hold something. boundary: registers of the boundary nodes. out: registers
-    to record.
+    size: how many free nodes; how many instructions are steady, moving only with inputs and modes. node: by node
+    (ORDER: node of each pivot; FILL_AT: where its fill begins, one more than nodes). element: a line an element; slots
+    are places in the matrix, the last place being waste. fill: places below each pivot, the pivots they belong to, and
+    the places right of it. target: where their products go, in order. place: row and column of each place. code: the
+    program, a line an instruction, the steady ones first. tables: where each table begins. mode: registers. stores:
+    elements that hold something. boundary: registers of the boundary nodes. out: registers to record.
     """
 
     size: Ints
@@ -109,6 +109,7 @@ class Live(NamedTuple):
     tally: Ints
     flip_time: Floats
     matrix: Floats
+    dense: Floats
     inputs: Floats
     clock: Floats
     counts: Ints

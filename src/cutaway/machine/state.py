@@ -133,6 +133,7 @@ def live_arrays(machine: Machine, state: State, changes: Sequence[Change], secon
         tally=np.zeros((2, modes), np.int64),
         flip_time=np.zeros((modes, FLIP_MEMORY)),
         matrix=np.zeros((2, fixed.place.shape[1] + 1)),
+        dense=np.zeros((fixed.size[FREE], fixed.size[FREE])),
         inputs=state.inputs.copy(),
         clock=clock,
         counts=count,
