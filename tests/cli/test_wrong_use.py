@@ -51,7 +51,16 @@ def test_a_part_that_there_is_not_cannot_be_shown_c104(sparrow: Path) -> None:
     result = cutaway(*asked, "--show", "fule tank")
     assert result.exit_code == 2
     assert "[C104]" in result.stderr and "'fule tank'" in result.stderr and "fuel tank" in result.stderr
+    assert "Did you mean fuel tank?" in result.stderr
     assert cutaway(*asked, "--show", "Fuel Tank").exit_code == 0
+
+
+def test_a_part_left_out_for_a_mistake_of_its_own_is_told_after_the_mistake(sparrow: Path) -> None:
+    system = sparrow / "systems" / "fuel.yaml"
+    system.write_text(system.read_text().replace("\nlines:", "\n  lamp: {kind: lam}\n\nlines:"))
+    told = cutaway("run", "parked", "-C", sparrow, "--for", "1 s", "--show", "lamp").stderr
+    assert "There is no kind 'lam'" in told and "'lamp' cannot be shown: it was left out for a mistake" in told
+    assert told.index("H301") < told.index("C104")
 
 
 @pytest.mark.parametrize("place", ["notes.txt/sparrow", "notes.txt/more/sparrow"])

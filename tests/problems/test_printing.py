@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from cutaway.problems.diagnostic import Diagnostic, has_error, in_order
 from cutaway.problems.printing import as_records, as_text
-from cutaway.problems.span import Span, TextFile, place
+from cutaway.problems.span import Span, TextFile, place, whole
 
 FUEL = TextFile("systems/fuel.yaml", "system: Fuel\nparts:\n  port tank: {kind: tank, capacity: 22 galons}\n")
 TYPE = TextFile("type.yaml", "name: Wren\n")
@@ -44,7 +44,15 @@ def test_the_order_is_file_place_code_each_once() -> None:
     late, early = Diagnostic("Q104", at("galons"), "late"), Diagnostic("Q104", at("Fuel"), "early")
     other, none = Diagnostic("Q101", at("Wren", TYPE), "other"), Diagnostic("Q122", None, "none")
     same_place = Diagnostic("Q101", at("galons"), "before late, by code")
-    assert in_order((other, late, early, none, late, same_place)) == (none, early, same_place, late, other)
+    assert in_order((late, none, early, other, late, same_place)) == (other, early, same_place, late, none)
+
+
+def test_causes_come_before_what_follows_from_them() -> None:
+    """A type before the systems built on it, systems before scripts, all that is written before what is asked of it."""
+    paths = ("type.yaml", "sources/hb.md", "systems/fuel.yaml", "situations.yaml", "scripts/01.md", "command line")
+    told = [Diagnostic("Q104", whole(TextFile(path, "galons")), "unit") for path in paths]
+    missing = Diagnostic("H006", None, "no type.yaml")
+    assert list(in_order((*reversed(told), missing))) == [missing, *told]
 
 
 def test_severity_comes_from_the_catalogue() -> None:

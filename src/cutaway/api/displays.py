@@ -4,7 +4,8 @@ from collections.abc import Iterator, Sequence
 from html import escape
 from math import isnan
 
-from cutaway.api.running import Ran, Row, run_heading
+from cutaway.api.run_rows import Row
+from cutaway.api.running import Ran, run_heading
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.printing import as_text
 

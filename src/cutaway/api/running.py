@@ -9,24 +9,24 @@ import numpy as np
 
 from cutaway.api.checking import standards_named
 from cutaway.api.loading import Loaded, load
+from cutaway.api.run_rows import Row, events_of, rows_of
+from cutaway.handbook.names import listed, nearest
 from cutaway.inquiry.judging import scenes_of
 from cutaway.inquiry.scenes import Question, Scene
 from cutaway.inquiry.verdicts import NotModelled, Undecided
 from cutaway.inquiry.workshop import Made, Request, Workshop
 from cutaway.language.parse import parse_scope
 from cutaway.language.syntax import And, Scope
-from cutaway.machine import names
 from cutaway.machine.bind import Bound
-from cutaway.machine.records import Floats, Outcome, Run
+from cutaway.machine.records import Outcome, Run
 from cutaway.machine.subjects import Subject, subjects
-from cutaway.parts.kind import Kind, Reading
 from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_order
 from cutaway.problems.span import TextFile, whole
 from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import to_si
-from cutaway.wording.figures import duration, shown
+from cutaway.wording.figures import duration
 
 # The longest run that is asked for by hand, s: two days, more than any tank or battery lasts.
 LONGEST = 2 * 24 * 3600.0
@@ -42,18 +42,6 @@ class Asked:
     do: str
     length: str
     show: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Row:
-    """One reading or state: in words at first and at last, its trace and the range that it covers."""
-
-    name: str
-    first: str
-    last: str
-    trace: tuple[float, ...]
-    span: str
-    moves: bool
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -97,7 +85,8 @@ def course(
     subject, others = subject_named(loaded, asked.on)
     found = (*more, *problem, *_length_wrong(length), *others, *_unknown(loaded, asked))
     if scope is None or length is None or subject is None or has_error(found):
-        return None, in_order(found)
+        # What is asked for may be missing because of an error in the folder.
+        return None, in_order((*(p for p in problems if p.severity == "error"), *found))
     workshop = Workshop(loaded.folder, loaded.kinds) if workshop is None else workshop
     more = workshop.problems()
     bound, _ = workshop.bound(subject)
@@ -121,9 +110,9 @@ def run(folder: Path | str | Loaded, asked: Asked, workshop: Workshop | None = N
     (result,) = ready.workshop.runs([Request(ready.made, scene.legs, scene.changes, scene.clock + ready.length)])
     if isinstance(result, Outcome):
         return None, in_order((*problems, unreached(ready, asked, result)))
-    rows = tuple(_rows(ready.bound, result, asked, ready.loaded))
-    done = result.outcome.kind == "done"
-    return Ran(subject, asked, scene.clock, result, rows, _events(result), _ending(result), done), problems
+    rows = tuple(rows_of(ready.bound, result, asked.show, ready.loaded))
+    events, done = events_of(ready.bound, result), result.outcome.kind == "done"
+    return Ran(subject, asked, scene.clock, result, rows, events, _ending(result), done), problems
 
 
 def unreached(ready: Course, asked: Asked, outcome: Outcome) -> Diagnostic:
@@ -160,75 +149,20 @@ def subject_named(loaded: Loaded, words: str) -> tuple[Subject | None, Problems]
 
 
 def _unknown(loaded: Loaded, asked: Asked) -> Problems:
-    known = {str(part.name).casefold() for part in loaded.folder.parts}
-    missing = [name for name in asked.show if name.casefold() not in known]
-    hint = "Parts are named as in systems/, for instance: " + ", ".join(sorted(known)[:6])
-    return tuple(Diagnostic("C104", None, f"There is no part '{name}' to show.", hint) for name in missing)
-
-
-def _rows(bound: Bound, run: Run, asked: Asked, loaded: Loaded) -> list[Row]:
-    wanted = {name.casefold() for name in asked.show}
-    rows: list[Row] = []
-    for name, part in bound.parts.items():
-        kind = bound.kinds[part.kind]
-        if wanted and name.casefold() not in wanted:
-            continue
-        rows.extend(_of_part(name, kind, bound, run, loaded))
-    return rows if wanted else [row for row in rows if row.moves]
-
-
-def _of_part(name: str, kind: Kind, bound: Bound, run: Run, loaded: Loaded) -> list[Row]:
-    rows: list[Row] = []
-    for control in kind.controls:
-        slot = bound.controls[(name, control.name)]
-        trace = run.column(names.set_name(slot.input))
-        words = [_position(slot.positions, slot.ranged, float(v)) for v in trace]
-        rows.append(Row(slot.input, words[0], words[-1], _evenly(run.times, trace), "", bool(np.ptp(trace) > 0)))
-    for state in kind.states:
-        trace = (run.column(names.signal_name(name, state.signal)) > 0.5).astype(np.float64)
-        # 'fuel lamp: out, lit' where a word or its opposite is always true; 'flaps down: no, yes' where there are more.
-        label, off, on = name, state.opposite or f"not {state.words}", state.words
-        if len(kind.states) > 1:
-            label, off, on = f"{name} {state.words}", "no", "yes"
-        ends = [on if v else off for v in (trace[0], trace[-1])]
-        rows.append(Row(label, ends[0], ends[1], _evenly(run.times, trace), "", bool(np.ptp(trace) > 0)))
-    for reading in kind.readings:
-        trace = run.column(names.signal_name(name, reading.signal))
-        if reading.alive:
-            trace = np.where(run.column(names.signal_name(name, reading.alive)) > 0.5, trace, np.nan)
-
-        label = name if reading.main else f"{name} ({reading.name})"
-        rows.append(_reading_row(label, reading, run.times, trace, loaded))
-    return rows
-
-
-def _reading_row(label: str, reading: Reading, times: Floats, trace: Floats, loaded: Loaded) -> Row:
-    def say(value: float) -> str:
-        if np.isnan(value):
-            return "dead"
-        return shown(value, reading.dimension, reading.datum, loaded.folder.type.house_units)
-
-    good = trace[~np.isnan(trace)]
-    span = f"{say(float(good.min()))} to {say(float(good.max()))}" if good.size else "dead"
-    moves = bool(good.size and np.ptp(good) > 0.005 * max(1e-9, float(np.abs(good).max())))
-    return Row(label, say(float(trace[0])), say(float(trace[-1])), _evenly(times, trace), span, moves)
-
-
-def _evenly(times: Floats, trace: Floats) -> tuple[float, ...]:
-    """The trace at 80 even moments, for a small graph."""
-    moments = np.linspace(times[0], times[-1], 80)
-    index = np.clip(np.searchsorted(times, moments, side="right") - 1, 0, len(times) - 1)
-    return tuple(float(v) for v in trace[index])
-
-
-def _position(positions: tuple[str, ...], ranged: bool, value: float) -> str:
-    if ranged:
-        return f"{100 * value:.0f} %"
-    return positions[round(value)] if positions else f"{value:g}"
-
-
-def _events(run: Run) -> tuple[str, ...]:
-    return tuple(f"  {duration(event.time)}: {event.mode} {'begins' if event.now else 'ends'}" for event in run.events)
+    """Parts to be shown that are not there. One that was left out for a mistake of its own is told as that."""
+    known = {str(part.name).casefold(): str(part.name) for part in loaded.folder.parts}
+    left_out = loaded.folder.left_out
+    found: list[Diagnostic] = []
+    for name in (name for name in asked.show if name.casefold() not in known):
+        if name.casefold() in left_out:
+            message = f"'{name}' cannot be shown: it was left out for a mistake in the folder."
+            hint = "Mend that first; it is told above."
+        else:
+            message = f"There is no part '{name}' to show."
+            near = nearest(name, known.values())
+            hint = f"Did you mean {near}?" if near else f"Parts are named as in systems/: {listed(sorted(known)[:6])}."
+        found.append(Diagnostic("C104", None, message, hint))
+    return tuple(found)
 
 
 def _ending(run: Run) -> str:

@@ -37,7 +37,7 @@ def register(app: typer.Typer) -> None:
         asked = charting.Asked(engine.name, on, tuple(lever), speed)
         with showing.progress(f"Charting {engine.name}"):
             made, problems = charting.chart(engine.parent, asked)
-        showing.show_problems(problems)
+        showing.show_problems_briefly(problems)
         if made is None:
             raise typer.Exit(exits.FOUND)
         if out is not None:

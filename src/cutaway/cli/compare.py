@@ -20,6 +20,9 @@ def register(app: typer.Typer) -> None:
         other: str = typer.Argument(..., help="Another."),
         folder: Path = typer.Option(Path(), "--folder", "-C", help="The type folder."),
         situation: str = typer.Option("", "--in", help="Only this situation; else every one, and every drill."),
+        moves: int = typer.Option(
+            100, min=0, help="After how many single movements of a control to look besides, at most."
+        ),
         as_table: bool = typer.Option(False, "--table", help="The same as a table."),
         as_json: bool = typer.Option(False, "--json", help="For a program to read."),
     ) -> None:
@@ -29,8 +32,8 @@ def register(app: typer.Typer) -> None:
         from cutaway.cli.stopping import stopping
 
         with showing.progress(f"Comparing {one} and {other}") as counter, stopping() as stop:
-            found, problems = api.compare(folder, one, other, situation, stop, counter)
-        showing.show_problems(problems)
+            found, problems = api.compare(folder, one, other, situation, stop, counter, moves)
+        showing.show_problems_briefly(problems)
         if found is not None and as_json:
             showing.show_json(api.compared_record(found))
         elif found is not None and as_table:

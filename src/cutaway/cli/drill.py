@@ -32,7 +32,7 @@ def register(app: typer.Typer) -> None:
 
         with showing.progress(f"Going through {name}") as counter, stopping() as stop:
             told, problems = api.drill(folder, name, on, stop, counter)
-        showing.show_problems(problems)
+        showing.show_problems_briefly(problems)
         if told is not None:
             showing.show_json(api.drills_record(told)) if as_json else print(api.drills_text(told))
         raise typer.Exit(exits.STOPPED if stop() else exits.ending(told is not None, problems))

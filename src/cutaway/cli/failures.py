@@ -38,7 +38,7 @@ def register(app: typer.Typer) -> None:
         if everything == bool(statement):
             raise typer.BadParameter("Name one service or statement, or say --all.")
         if everything:
-            raise typer.Exit(_all(folder, situation, on, size, min(most, 5), cluster, as_json))
+            raise typer.Exit(_all(folder, situation, on, size, min(most, 5), limit, cluster, as_json))
         from cutaway.api import failures as api
         from cutaway.api.asking import Asked, seconds_of
         from cutaway.cli import showing
@@ -52,20 +52,25 @@ def register(app: typer.Typer) -> None:
                 folder, asked, size, most, seconds, stop, counter,
                 lambda one: counter.tell(" with ".join(sorted(map(in_words, one)))),
             )  # fmt: skip
-        showing.show_problems(problems)
+        showing.show_problems_briefly(problems)
         if told is not None:
             showing.show_json(api.failures_record(told)) if as_json else print(api.failures_text(told))
         raise typer.Exit(exits.STOPPED if stop() else exits.ending(told is not None, problems))
 
 
-def _all(folder: Path, situation: str, on: str, size: int, most: int, cluster: str, as_json: bool) -> int:
+def _all(folder: Path, situation: str, on: str, size: int, most: int, limit: str, cluster: str, as_json: bool) -> int:
     """The sweep; its exit code."""
+    from cutaway.api.asking import seconds_of
     from cutaway.api.sweeping import all_failures, swept_record, swept_text
     from cutaway.cli import showing
+    from cutaway.cli.stopping import stopping
 
-    with showing.progress("Looking for failures of every service", "searches") as counter:
-        swept, problems = all_failures(folder, situation, on, size, most, cluster, counter)
-    showing.show_problems(problems)
+    seconds, wrong = seconds_of(limit, "--limit")
+    with showing.progress("Looking for failures of every service", "searches") as counter, stopping() as stop:
+        swept, problems = (None, wrong) if wrong else all_failures(
+            folder, situation, on, size, most, cluster, counter, seconds, stop
+        )  # fmt: skip
+    showing.show_problems_briefly(problems)
     if swept is not None:
         showing.show_json(swept_record(swept)) if as_json else print(swept_text(swept))
-    return exits.ending(swept is not None, problems)
+    return exits.STOPPED if stop() else exits.ending(swept is not None, problems)

@@ -60,7 +60,7 @@ def register(app: typer.Typer) -> None:
             record = overlay_record(made) if made is not None else {}
             showing.show_json({**record, "problems": as_records(problems)})
         else:
-            showing.show_problems(problems)
+            showing.show_problems_briefly(problems)
             if made is not None:
                 for start, words in made.moments:
                     print(f"{start:7.2f} s  {words}")

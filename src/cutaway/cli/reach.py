@@ -44,7 +44,7 @@ def register(app: typer.Typer) -> None:
             told, problems = (None, wrong) if wrong else api.reach(
                 folder, asked, size, most, seconds, stop, counter, lambda one: counter.tell(printed_actions(one))
             )  # fmt: skip
-        showing.show_problems(problems)
+        showing.show_problems_briefly(problems)
         if told is not None:
             showing.show_json(api.reach_record(told)) if as_json else print(api.reach_text(told))
         raise typer.Exit(exits.STOPPED if stop() else exits.ending(told is not None, problems))

@@ -38,7 +38,7 @@ def register(app: typer.Typer) -> None:
         with showing.progress(words, hint=hint) as counter, stopping() as stop:
             pace = Pace(stop, seconds, counter.tried)
             told, problems = (None, wrong) if wrong else api.rests(folder, on, script, counter, pace)
-        showing.show_problems(problems)
+        showing.show_problems_briefly(problems)
         if told is not None:
             showing.show_json(api.rests_record(told)) if as_json else print(api.rests_text(told, most))
         raise typer.Exit(exits.STOPPED if stop() else exits.ending(told is not None, problems))

@@ -21,7 +21,7 @@ def register(app: typer.Typer) -> None:
         failed: list[str] = typer.Option([], "--with", help="What has failed or is given; may be said several times."),
         do: str = typer.Option("", help="What is done: 'tank selector to off then wait 5 s'."),
         length: str = typer.Option("60 s", "--for", help="How long to go on."),
-        show: list[str] = typer.Option([], help="Parts to show; else all that changes."),
+        show: list[str] = typer.Option([], help="A part to show; several times for several. Else all that moves."),
         as_json: bool = typer.Option(False, "--json", help="The traces and events, for a program."),
         as_csv: bool = typer.Option(False, "--csv", help="The traces as a table of figures."),
     ) -> None:
@@ -34,7 +34,7 @@ def register(app: typer.Typer) -> None:
         asked = running.Asked(situation, on, tuple(failed), do, length, tuple(show))
         with showing.progress(f"Running {situation}"):
             told, problems = running.run(folder, asked)
-        showing.show_problems(problems)
+        showing.show_problems_briefly(problems)
         if told is None:
             raise typer.Exit(exits.ending(False, problems))
         if as_json:

@@ -8,6 +8,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.printing import as_text
 
@@ -15,11 +16,23 @@ from cutaway.problems.printing import as_text
 EVERY = 10.0
 LEAST_TO_GO_BY = 5.0
 
+BOOKS = "H2"  # how the codes begin that are about books and citations
+
 
 def show_problems(problems: Problems) -> None:
     """Print problems for a person, to standard error."""
     if problems:
         print(as_text(problems), file=sys.stderr)
+
+
+def show_problems_briefly(problems: Problems) -> None:
+    """The same for a verb that answers a question: in how far the folder bears out its books is told in one line."""
+    doubts = [one for one in problems if one.severity == "warning" and one.code.startswith(BOOKS)]
+    show_problems(tuple(one for one in problems if one not in doubts))
+    if doubts:
+        told = "it" if len(doubts) == 1 else "them"
+        print(f"Note: {counted(len(doubts), 'doubt')} about what books say; 'cutaway check' tells {told}.",
+              file=sys.stderr)  # fmt: skip
 
 
 def show_json(record: object) -> None:

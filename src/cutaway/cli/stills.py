@@ -56,7 +56,7 @@ def register(app: typer.Typer) -> None:
         if as_json:
             showing.show_json({"stills": stills_record(written), "problems": as_records(problems)})
         else:
-            showing.show_problems(problems)
+            showing.show_problems_briefly(problems)
             for one in written:
                 print(f"{one.path}{f'  {one.moment}' if one.moment else ''}{'' if one.fresh else '  (as it was)'}")
             if written:

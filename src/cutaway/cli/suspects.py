@@ -47,7 +47,7 @@ def register(app: typer.Typer) -> None:
                 folder, seen, asked, size, most, seconds, stop, counter,
                 lambda one: counter.tell(" with ".join(sorted(map(in_words, one)))),
             )  # fmt: skip
-        showing.show_problems(problems)
+        showing.show_problems_briefly(problems)
         if told is not None:
             showing.show_json(api.suspects_record(told)) if as_json else print(api.suspects_text(told))
         raise typer.Exit(exits.STOPPED if stop() else exits.ending(told is not None, problems))

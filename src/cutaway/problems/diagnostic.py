@@ -38,12 +38,32 @@ def has_error(problems: Problems) -> bool:
     return any(p.severity == "error" for p in problems)
 
 
-def in_order(problems: Problems) -> Problems:
-    """The problems by file, place and code, each once: the order in which every printer shows them."""
+# The files in which causes stand before the files in which they have consequences.
+_CAUSES_FIRST = ("type.yaml", "sources/", "decided.yaml", "systems/", "situations.yaml", "services.yaml", "")
 
-    def key(p: Diagnostic) -> tuple[str, int, int, str, str]:
+
+def in_order(problems: Problems) -> Problems:
+    """The problems by file, place and code, each once: the order in which every printer shows them.
+
+    A file comes before those that build on it. What is told of a folder as a whole comes first; what is told of the
+    question that is put to it, last.
+    """
+
+    def key(p: Diagnostic) -> tuple[int, str, int, int, str, str]:
         if p.span is None:
-            return ("", -1, -1, p.code, p.message)
-        return (p.span.file.path, p.span.start, p.span.end, p.code, p.message)
+            return (-1 if p.code.startswith("H") else _ASKED, "", -1, -1, p.code, p.message)
+        path = p.span.file.path
+        return (_stage(path), path, p.span.start, p.span.end, p.code, p.message)
 
     return tuple(sorted(set(problems), key=key))
+
+
+# The stage of what is asked: after all that is written in files.
+_ASKED = len(_CAUSES_FIRST)
+
+
+def _stage(path: str) -> int:
+    """Which stage a file belongs to; an option or a sentence of the command line is no file."""
+    if path == "command line" or path.startswith("--"):
+        return _ASKED
+    return next(stage for stage, begins in enumerate(_CAUSES_FIRST) if path.startswith(begins))
