@@ -7,14 +7,18 @@ from pathlib import Path
 from cutaway.api.asked_text import seen_record
 from cutaway.api.asking import Opened, opened
 from cutaway.api.running import subject_named
-from cutaway.inquiry.questions.compare import Behaviour, Comparison
+from cutaway.inquiry.questions.compare import Comparison
 from cutaway.inquiry.questions.compare import compare as compare_subjects
+from cutaway.inquiry.questions.compare_records import Behaviour
 from cutaway.inquiry.questions.differing_records import RecordDifference
 from cutaway.language.parse import parse_scope
 from cutaway.problems.diagnostic import Problems, has_error
 from cutaway.problems.span import TextFile, whole
 from cutaway.wording.compare import compared_lines, moment_words
 from cutaway.wording.shown import value_words
+
+# After how many movements it is looked if nothing is said: enough for a small aeroplane. A choice of ours.
+MOVES = 100
 
 Row = tuple[str, str, str, str]
 
@@ -34,10 +38,12 @@ def compare(
     situation: str = "",
     stop: Callable[[], bool] = lambda: False,
     progress: Callable[[int], None] | None = None,
+    moves: int = MOVES,
 ) -> tuple[Compared | None, Problems]:
     """What differs between two standards or airframes, first for the crew.
 
-    situation: only in that one; '' for every situation and every step of the drills.
+    situation: only in that one; '' for every situation and every step of the drills. moves: after how many single
+    movements of a control it is looked besides, at most.
     """
     here, problems = opened(folder, progress)
     if here is None:
@@ -52,7 +58,7 @@ def compare(
     if first is None or second is None or has_error(problems):
         return None, problems
     loaded = here.loaded
-    found = compare_subjects(here.workshop, loaded.told, loaded.parsed, first, second, situation, stop)
+    found = compare_subjects(here.workshop, loaded.told, loaded.parsed, first, second, situation, stop, moves)
     return Compared(here, found), problems
 
 
@@ -72,7 +78,7 @@ def compared_rows(compared: Compared) -> tuple[Row, ...]:
         rows.append((f"control: {c.name}", _places(c.one, c.ranged), _places(c.other, c.ranged), ""))
     for i in found.indications:
         rows.append((f"indication: {i.part}", *((i.kind, "–") if i.has == "one" else ("–", i.kind)), ""))
-    for b in found.behaviours:
+    for b in (*found.behaviours, *found.moved.behaviours):
         words = (value_words(b.one, folder), value_words(b.other, folder))
         rows.append((f"{moment_words(b.at)}: {b.one.what}", *words, ""))
     for r in found.underneath:
@@ -100,8 +106,9 @@ def compared_record(compared: Compared) -> dict[str, object]:
             {"part": i.part, "kind": i.kind, "on": found.one.name if i.has == "one" else found.other.name}
             for i in found.indications
         ],
-        "behaviours": [_behaviour_record(b) for b in found.behaviours],
+        "behaviours": [_behaviour_record(b) for b in (*found.behaviours, *found.moved.behaviours)],
         "moments": found.moments,
+        "movements": {"tried": found.moved.tried, "of": found.moved.possible, "nothing": found.moved.nothing},
         "not compared": [
             {"situation": u.at.situation, "drill": u.at.drill, "on": u.on, "because": u.because}
             for u in found.unanswered
@@ -115,6 +122,7 @@ def _behaviour_record(one: Behaviour) -> dict[str, object]:
         "situation": one.at.situation,
         "drill": one.at.drill,
         "step": one.at.step,
+        "move": {"control": one.at.move[0], "to": one.at.move[1]} if one.at.move is not None else None,
         "what": one.one.what,
         "one": seen_record(one.one),
         "other": seen_record(one.other),

@@ -112,7 +112,7 @@ def _unknown(drills: tuple[Drill, ...], name: str) -> Diagnostic:
     names = [one.name for one in drills]
     near = did_you_mean(name, (*names, *(one.title for one in drills)))
     there = f"There are: {', '.join(names)}." if names else "This folder has no drills."
-    return Diagnostic("I202", None, f"There is no drill '{name}'.", f"{near} {there}".strip())
+    return Diagnostic("I202", None, f"There is no drill '{name}'.", near or there)
 
 
 def drills_text(told: DrillsTold) -> str:
@@ -162,6 +162,7 @@ def _step_record(step: StepTold) -> dict[str, object]:
         "turned": [{"part": one.part, "before": one.before, "now": one.now} for one in step.turned],
         "held back": [{"control": one.what, "told": one.state} for one in step.refused],
         "idle": step.idle,
+        "waits": step.waits,
         "without": None if step.without is None else _otherwise_record(step.without),
         "exchanged with": step.with_next or None,
         "exchanged": None if step.exchanged is None else _otherwise_record(step.exchanged),

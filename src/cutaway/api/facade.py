@@ -208,11 +208,13 @@ def drill(folder: TypeFolder, name: str, on: str = "") -> Answer[drilling.Drills
     return _answer("drill", told, problems, drilling.drills_text, drilling.drills_record)
 
 
-def compare(folder: TypeFolder, one: str, other: str, situation: str = "") -> Answer[comparing.Compared]:
+def compare(
+    folder: TypeFolder, one: str, other: str, situation: str = "", moves: int = comparing.MOVES
+) -> Answer[comparing.Compared]:
     """What differs between two standards: first what the crew would notice, then what differs underneath."""
     if folder.opened is None:
         return _nothing("compare", folder.problems)
-    told, problems = comparing.compare(folder.opened, one, other, situation)
+    told, problems = comparing.compare(folder.opened, one, other, situation, moves=moves)
     return _answer("compare", told, problems, comparing.compared_text, comparing.compared_record)
 
 

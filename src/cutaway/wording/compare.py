@@ -4,13 +4,9 @@ import re
 from collections.abc import Iterator
 
 from cutaway.handbook.records import Folder
-from cutaway.inquiry.questions.compare import (
-    Behaviour,
-    Comparison,
-    ControlDifference,
-    IndicationDifference,
-    Moment,
-)
+from cutaway.inquiry.questions.compare import Comparison, ControlDifference, IndicationDifference
+from cutaway.inquiry.questions.compare_moves import Moved
+from cutaway.inquiry.questions.compare_records import Behaviour, Moment
 from cutaway.inquiry.questions.differing_records import RecordDifference
 from cutaway.inquiry.verdicts import Seen
 from cutaway.problems.counting import counted
@@ -46,7 +42,7 @@ def crew_lines(found: Comparison, folder: Folder) -> tuple[str, ...]:
     return (
         *both_sides(tuple(control_words(c, one, other) for c in found.controls)),
         *indication_lines(found.indications, one, other),
-        *behaviour_lines(found.behaviours, one, other, folder),
+        *behaviour_lines((*found.behaviours, *found.moved.behaviours), one, other, folder),
     )
 
 
@@ -114,6 +110,9 @@ def behaviour_lines(found: tuple[Behaviour, ...], one: str, other: str, folder: 
 
 def moment_words(at: Moment) -> str:
     """When: 'in cruising', 'after step 3 of Starting the engine'."""
+    if at.move is not None:
+        control, place = at.move
+        return f"{situation_words(at.situation)}, with {the(control)} put to {place}"
     return f"after step {at.step} of '{at.title or at.drill}'" if at.drill else situation_words(at.situation)
 
 
@@ -129,10 +128,22 @@ def _bound_lines(found: Comparison) -> Iterator[str]:
     both = f"on {found.one.name} and {found.other.name}"
     if found.moments:
         yield sentence(f"Compared were the indications that both have, at {counted(found.moments, 'moment')} {both}")
+    yield from _moved_lines(found.moved)
     together: dict[tuple[Moment, str], list[str]] = {}
     for one in found.unanswered:
         together.setdefault((one.at, one.because), []).append(one.on)
     yield from dict.fromkeys(_not_compared(at, on, because) for (at, because), on in together.items())
+
+
+def _moved_lines(moved: Moved) -> Iterator[str]:
+    """After how many movements it was looked, and what that leaves out."""
+    if not moved.possible:
+        return
+    all_of = f"all {moved.tried:,}" if moved.tried == moved.possible else f"{moved.tried:,} of {moved.possible:,}"
+    more = "" if moved.tried == moved.possible else "; --moves tries more, --in one situation alone"
+    yield sentence(f"Looked at besides was what comes of one control put elsewhere, {all_of} such movements{more}")
+    if moved.nothing:
+        yield sentence(f"Of {counted(moved.nothing, 'such movement')} the model could not say what comes")
 
 
 def _not_compared(at: Moment, on: list[str], because: str) -> str:

@@ -46,17 +46,23 @@ def summary_lines(told: DrillTold) -> tuple[str, ...]:
         ),
         (
             "Nothing in the rest of this drill depends on",
-            [s for s in acting if not s.needed and not s.idle],
+            [s for s in acting if not s.needed and not s.idle and not s.waits],
         ),
         ("In this model nothing comes of", [s for s in acting if s.idle]),
     )
     out = [sentence(f"{words} {_steps([step.number for step in several])}") for words, several in sorts if several]
-    looks = [step.number for step in told.steps if not step.actions]
-    if looks:
-        out.append(f"Nothing is moved in {_steps(looks)}, which only {'looks' if len(looks) == 1 else 'look'}.")
+    out += _only("looks", [step.number for step in told.steps if not step.actions])
+    out += _only("waits", [step.number for step in acting if step.waits and not step.needed])
     ways = "as written, with each step left out, and with each two neighbours exchanged"
     out.append(sentence(f"It was gone through {counted(told.variants, 'time')}: {ways}"))
     return tuple(out)
+
+
+def _only(does: str, steps: Sequence[int]) -> list[str]:
+    """The steps in which nothing is moved. does: what is done in them instead, 'looks'."""
+    if not steps:
+        return []
+    return [f"Nothing is moved in {_steps(steps)}, which only {does if len(steps) == 1 else does.removesuffix('s')}."]
 
 
 def _steps(numbers: Sequence[int]) -> str:
@@ -88,6 +94,8 @@ def _sight(one: Sight) -> str:
 def _without(step: StepTold, folder: Folder) -> str:
     assert step.without is not None
     if not step.without.matters:
+        if step.waits:
+            return f"{'A look' if step.sights else 'A wait'}: nothing later hangs on the time that it takes."
         if step.idle:
             return "Left out, nothing is otherwise: this step does nothing in this model."
         return "Left out, nothing is otherwise in the rest of the drill, nor in the end."

@@ -6,7 +6,7 @@ import pytest
 
 from cutaway.api.asking import opened
 from cutaway.api.compare import Compared, compare, compared_record, compared_rows, compared_text
-from cutaway.inquiry.questions.compare import Moment
+from cutaway.inquiry.questions.compare_records import Moment
 from tests.inquiry.folders import folder_at, system
 
 ELECTRICS = system(
@@ -130,3 +130,48 @@ def test_the_whinchat(monkeypatch: pytest.MonkeyPatch) -> None:
     assert [c.name for c in found.found.controls] == ["hand pump"]
     lamp = next(r for r in found.found.underneath if r.part == "fuel lamp" and r.what == "value")
     assert (lamp.one, lamp.other, lamp.amendments) == ("2 lb/sq in", "3 lb/sq in", ("A.L. 1",))
+
+
+HORN = {
+    "type.yaml": "name: Wren\nmarks: [Mk 1, Mk 2]\n",
+    "systems/warning.yaml": system(
+        """
+battery: {kind: battery, voltage: 12 V, capacity: 30 Ah}
+horn switch: {kind: switch}
+test switch: {kind: switch}
+guard: [{on: Mk 1, kind: switch}, {on: Mk 2, kind: switch, rules: [{to: "on", only when: test switch is on}]}]
+lamp: {kind: filament lamp}
+""",
+        """
+battery > horn switch
+battery > test switch
+{run: horn switch > lamp, on: Mk 1}
+{run: test switch > lamp, on: Mk 2}
+battery > guard
+""",
+    ),
+    "situations.yaml": "situations:\n  dark: {set: {horn switch: off, test switch: off, guard: off}}\n",
+}
+
+
+def test_what_only_a_movement_shows(tmp_path: Path) -> None:
+    """In the situation all is alike; one switch lights the lamp on one mark only, the other on the other only, and a
+    rule holds the guard on one."""
+    folder_at(tmp_path, HORN)
+    found, problems = compare(tmp_path, "Mk 1", "Mk 2")
+    assert found is not None and not problems
+    assert found.found.behaviours == ()
+    moved = found.found.moved
+    seen = {(b.at.move, b.one.what, b.one.state, b.other.state) for b in moved.behaviours}
+    assert seen == {
+        (("horn switch", "on"), "lamp", "lit", "out"),
+        (("test switch", "on"), "lamp", "out", "lit"),
+        (("guard", "on"), "guard", "free to move", "held back by a rule"),
+    }
+    assert (moved.tried, moved.possible, moved.nothing) == (3, 3, 0)
+    text = compared_text(found)
+    assert "When dark" in text or "In dark, with the horn switch put to on, the lamp is lit on Mk 1" in text
+    few, _ = compare(tmp_path, "Mk 1", "Mk 2", moves=1)
+    assert few is not None and few.found.moved.tried == 1 and "1 of 3 such movements" in compared_text(few)
+    none, _ = compare(tmp_path, "Mk 1", "Mk 2", moves=0)
+    assert none is not None and none.found.moved.possible == 0 and "such movements" not in compared_text(none)

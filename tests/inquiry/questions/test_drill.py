@@ -116,9 +116,11 @@ def test_what_a_rule_holds_back_is_told(lighting: DrillsTold) -> None:
 
 
 def test_a_step_that_does_nothing_is_said_to_be_so(lighting: DrillsTold) -> None:
-    assert [step.number for step in steps_of(lighting) if step.idle] == [2, 6]
+    assert [step.number for step in steps_of(lighting) if step.idle] == [2]
     text = drills_text(lighting)
-    assert "In this model nothing comes of steps 2 and 6." in text
+    assert "In this model nothing comes of step 2." in text
+    assert "Nothing is moved in step 6, which only waits." in text
+    assert "A look: nothing later hangs on the time that it takes." in text
     assert "Nothing is moved in step 1, which only looks." in text and "on Mk 1 and Mk 2" in text
     assert "Something that the drill looks for is lost without steps 3, 4 and 5." in text
 
@@ -126,7 +128,8 @@ def test_a_step_that_does_nothing_is_said_to_be_so(lighting: DrillsTold) -> None
 def test_the_record_says_the_same(lighting: DrillsTold) -> None:
     record = drills_record(lighting)
     first = record["drills"][0]  # type: ignore[index]
-    assert [step["idle"] for step in first["steps"]] == [False, True, False, False, False, True]
+    assert [step["idle"] for step in first["steps"]] == [False, True, False, False, False, False]
+    assert [step["waits"] for step in first["steps"]] == [False, False, False, False, False, True]
     lost = first["steps"][2]["without"]["lost"]
     assert [one["statement"] for one in lost] == [SIGHTS[4], SIGHTS[5], SIGHTS[6]]
     told = steps_of(lighting)[2].without

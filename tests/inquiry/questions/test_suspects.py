@@ -1,9 +1,23 @@
 """Explanations of what is seen, and the next look."""
 
-from cutaway.inquiry.questions.suspects import NothingWrong, Suspects, next_looks, suspects
-from cutaway.inquiry.search.changes import Break
+from cutaway.inquiry.judging import Looked
+from cutaway.inquiry.questions.indications import indications, with_indications
+from cutaway.inquiry.questions.suspects import (
+    NothingWrong,
+    Suspects,
+    _answers,
+    _best,
+    _movements,
+    _read_alike,
+    _spoken_of,
+    next_looks,
+    suspects,
+)
+from cutaway.inquiry.search.base import Base
+from cutaway.inquiry.search.changes import Break, Put
 from cutaway.inquiry.search.minimal import Bound
-from cutaway.inquiry.search.trying import Trying
+from cutaway.inquiry.search.trying import Trying, outcomes
+from cutaway.inquiry.verdicts import Seen
 from tests.inquiry.questions.asking import base
 
 LIT = "fuel lamp is lit"
@@ -56,3 +70,44 @@ def test_what_nothing_explains() -> None:
     answer = suspects(base("fuel pressure gauge reads above 90 lb/sq in", "cruising", "Mk 1"), Bound(1))
     assert isinstance(answer, Suspects) and answer.explanations == () and answer.look is None
     assert answer.far.done == 1
+
+
+def test_what_was_seen_is_not_looked_at_again() -> None:
+    found = base(f"{LIT} and fuel pressure gauge reads below 4 lb/sq in", "cruising", "Mk 1")
+    assert _spoken_of(found) == {"fuel lamp", "fuel pressure gauge"}
+    wide = with_indications(found)
+    several = [breaks(("engine pump", "seized")), breaks(("fuel pressure gauge", "pipe broken"))]
+    runs = [(e, one.looked.run) for e, one in zip(several, outcomes(wide, several), strict=True)
+            if isinstance(one.looked, Looked)]  # fmt: skip
+    look = _best(found, runs, None)
+    assert look is not None and look.indication.part not in ("fuel lamp", "fuel pressure gauge")
+    only = [one for one in indications(found.question.bound) if one.part in ("fuel lamp", "fuel pressure gauge")]
+    assert any(len(_answers(one, runs)) == 2 for one in only)  # they would have told them apart
+
+
+def test_the_starter_of_an_engine_that_runs_is_left_alone() -> None:
+    found = base("suction gauge reads below 1 in Hg", "cruising")
+    stuck = [breaks(("suction gauge", "pipe broken")), breaks(("vacuum pump", "sheared"))]
+    _, move = next_looks(found, stuck)
+    assert move is None or move.move is None or (move.move.part, move.move.control) != ("engine", "starter")
+    parked = base("suction gauge reads above 1 in Hg", "parked")
+
+    def starters(one: Base) -> list[Put]:
+        wide = with_indications(one)
+        looked = outcomes(wide, [frozenset()])[0].looked
+        assert isinstance(looked, Looked)
+        return [put for put in _movements(one, [(frozenset(), looked.run)]) if "starter" in put.control]
+
+    assert starters(parked) and not starters(found)
+
+
+def test_readings_are_told_apart_only_by_a_gap_that_can_be_read() -> None:
+    def read(*gallons: float) -> list[list[float]]:
+        of = [(Seen("port tank", 0.0, one * 4.546e-3, "volume", ""), ()) for one in gallons]
+        return [[round((seen.value or 0.0) / 4.546e-3, 1) for seen, _ in group] for group in _read_alike(of)]
+
+    # A dial that shows 20 gal has divisions of a gallon at best, near nought as well.
+    assert read(20.0, 1.2, 0.4, 5.0) == [[1.2, 0.4], [5.0], [20.0]]
+    # One after the other less than a division apart: there is no place to part them.
+    assert read(20.0, 19.3, 18.6, 17.9) == [[20.0, 19.3, 18.6, 17.9]]
+    assert read(0.5, 0.2) == [[0.2], [0.5]]

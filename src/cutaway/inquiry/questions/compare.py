@@ -6,6 +6,8 @@ from typing import Literal
 
 from cutaway.handbook.records import Drill, Folder
 from cutaway.inquiry.judging import scenes_of
+from cutaway.inquiry.questions.compare_moves import NONE_MOVED, Moved, compare_moves
+from cutaway.inquiry.questions.compare_records import Behaviour, Moment, nowhere, shared
 from cutaway.inquiry.questions.differing_records import RecordDifference, record_differences
 from cutaway.inquiry.questions.indications import Indication, alike, indications, shown_at_end, shown_in, signals_of
 from cutaway.inquiry.questions.stepping import step_moments
@@ -19,7 +21,6 @@ from cutaway.language.syntax import Action, And, Scope, When
 from cutaway.machine.bind import Bound
 from cutaway.machine.records import Outcome
 from cutaway.machine.subjects import Subject
-from cutaway.problems.span import Span, TextFile
 
 # How long a situation is left alone before its indications are read, s, so that lamps and gauges have come to rest.
 # A choice of ours.
@@ -48,25 +49,6 @@ class IndicationDifference:
 
 
 @dataclass(frozen=True, slots=True)
-class Moment:
-    """When two of them are looked at: a situation, or the end of a drill's step (step 0: its beginning)."""
-
-    situation: str
-    drill: str = ""
-    title: str = ""
-    step: int = 0
-
-
-@dataclass(frozen=True, slots=True)
-class Behaviour:
-    """What the crew sees otherwise at a moment, of indications that both have."""
-
-    at: Moment
-    one: Seen
-    other: Seen
-
-
-@dataclass(frozen=True, slots=True)
 class Unanswered:
     """A moment that could not be compared, and why. on: of which of the two that is so, '' for both."""
 
@@ -77,7 +59,7 @@ class Unanswered:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """moments: how many were compared. unanswered: those that were not."""
+    """moments: how many were compared. unanswered: those that were not. moved: what came of single movements."""
 
     one: Subject
     other: Subject
@@ -87,6 +69,7 @@ class Comparison:
     moments: int
     unanswered: tuple[Unanswered, ...]
     underneath: tuple[RecordDifference, ...]
+    moved: Moved = NONE_MOVED
 
 
 def compare(
@@ -97,8 +80,10 @@ def compare(
     other: Subject,
     situation: str = "",
     stop: Callable[[], bool] = lambda: False,
+    moves: int = 0,
 ) -> Comparison:
-    """What differs between two subjects. situation: only that one, and no drill; '' for all of both."""
+    """What differs between two subjects. situation: only that one, and no drill; '' for all of both. moves: after how
+    many single movements of a control it is looked besides, at most."""
     bounds = (workshop.bound(one)[0], workshop.bound(other)[0])
     folder = workshop.folder
     behaviours: list[Behaviour] = []
@@ -115,6 +100,7 @@ def compare(
         behaviours += found
         moments += looked
         unanswered += missing
+    moved = compare_moves(bounds, situations, workshop, told, moves, stop) if moves else NONE_MOVED
     return Comparison(
         one,
         other,
@@ -124,6 +110,7 @@ def compare(
         moments,
         tuple(unanswered),
         record_differences(folder, bounds[0], bounds[1]),
+        moved,
     )
 
 
@@ -135,9 +122,9 @@ def compare_states(
     """The same from what each situation comes to on both, by its name; None where it could not be reached. No drill is
     gone through."""
     behaviours: list[Behaviour] = []
-    shared = _shared(*bounds)
+    both = shared(*bounds)
     for name, values in states.items():
-        pairs = [] if values is None else [(shown_in(i, values[0]), shown_in(i, values[1])) for i in shared]
+        pairs = [] if values is None else [(shown_in(i, values[0]), shown_in(i, values[1])) for i in both]
         behaviours += [Behaviour(Moment(name), one, other) for one, other in pairs if not alike(one, other)]
     lost = [Unanswered(Moment(name), "", "it cannot be reached") for name, values in states.items() if values is None]
     return Comparison(
@@ -218,10 +205,10 @@ def _compared(
         lacking = [str(b.subject.name) for b in bounds if not _is_for(course.drill, b.subject)]
         if lacking:
             return [], 0, [Unanswered(course.moments[0], one, "the drill is not for it") for one in lacking]
-    shared = _shared(*bounds)
+    both = shared(*bounds)
     seen: list[list[tuple[Seen, ...]]] = []
     for bound in bounds:
-        found = _seen_on(course, bound, shared, workshop, told)
+        found = _seen_on(course, bound, both, workshop, told)
         if isinstance(found, str):
             return [], 0, [Unanswered(course.moments[0], str(bound.subject.name), found)]
         seen.append(found)
@@ -231,22 +218,16 @@ def _compared(
     return out, len(course.moments), []
 
 
-def _shared(one: Bound, other: Bound) -> tuple[Indication, ...]:
-    """The indications that both have."""
-    there = set(indications(other))
-    return tuple(i for i in indications(one) if i in there)
-
-
 def _seen_on(
-    course: _Course, bound: Bound, shared: Sequence[Indication], workshop: Workshop, told: Told
+    course: _Course, bound: Bound, both: Sequence[Indication], workshop: Workshop, told: Told
 ) -> list[tuple[Seen, ...]] | str:
     """What is shown at each moment of a course; or why that cannot be said."""
-    span = _nowhere()
+    span = nowhere()
     whole = Scope(None, course.situation, (), (), (), course.actions, When("at", 0.0), "", span)
     by_rules, missing = needed_by_rules(Question(And((), span), whole, bound, told, workshop))
     if missing:
         return f"it has no {', '.join(missing)}"
-    made = workshop.made(bound, signals_of(shared) | by_rules)
+    made = workshop.made(bound, signals_of(both) | by_rules)
     out: list[tuple[Seen, ...]] = []
     requests: list[Request] = []
     for actions in course.prefixes:
@@ -262,12 +243,8 @@ def _seen_on(
     for result in workshop.runs(requests):
         if isinstance(result, Outcome) or result.outcome.kind != "done":
             return (result if isinstance(result, Outcome) else result.outcome).sentence
-        out.append(tuple(shown_at_end(i, result) for i in shared))
+        out.append(tuple(shown_at_end(i, result) for i in both))
     return out
-
-
-def _nowhere() -> Span:
-    return Span(TextFile("", ""), 0, 0)
 
 
 def _first_seen(behaviours: Sequence[Behaviour], courses: Sequence[_Course]) -> list[Behaviour]:

@@ -90,7 +90,13 @@ class StepTold:
     @property
     def idle(self) -> bool:
         """Whether it does something with the hands and nothing in the model."""
-        return bool(self.actions) and not (self.changed or self.turned or self.passing or self.needed)
+        still = self.changed or self.turned or self.passing or self.needed
+        return bool(self.actions) and not self.waits and not still
+
+    @property
+    def waits(self) -> bool:
+        """Whether nothing is done in it but wait: what it is for is the time, or what is looked at meanwhile."""
+        return bool(self.actions) and all(isinstance(action, Wait) for action in self.actions)
 
     @property
     def needed(self) -> bool:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from cutaway.handbook.records import Cite
 from cutaway.inquiry.deciding import LONGEST_REST
@@ -9,7 +10,14 @@ from cutaway.inquiry.judging import Looked
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.asked import HowFar, how_far
 from cutaway.inquiry.questions.failures import FAILURES, breaks, cites_for, seen_in
-from cutaway.inquiry.questions.indications import Indication, alike, indications, shown_at_end, with_indications
+from cutaway.inquiry.questions.indications import (
+    LEAST,
+    NOTICEABLE,
+    Indication,
+    indications,
+    shown_at_end,
+    with_indications,
+)
 from cutaway.inquiry.questions.remembered import Remembered
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.changes import Alteration, Break, ChangeSet, Put
@@ -17,9 +25,12 @@ from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
 from cutaway.inquiry.search.trying import Trying, holds, outcomes
 from cutaway.inquiry.search.twins import folded
 from cutaway.inquiry.search.universe import universe
+from cutaway.inquiry.signals import atoms
 from cutaway.inquiry.verdicts import Seen, Undecided
 from cutaway.inquiry.workshop import Request
+from cutaway.language.syntax import Compare, InState
 from cutaway.machine.records import Change, Run
+from cutaway.parts.kind import State
 
 # How many explanations are told apart, and how many runs are spent on movements that could do it. Choices of ours.
 MOST_APART = 24
@@ -110,15 +121,17 @@ def next_looks(
     base: Base, explanations: Sequence[ChangeSet], stop: Callable[[], bool] = lambda: False
 ) -> tuple[Look | None, Look | None]:
     """The look that splits the explanations most evenly; and the movement followed by a look that does so better, where
-    there is one. Among equals the first in the order of the parts, and of the nearest positions."""
+    there is one. Among equals the first in the order of the parts, and of the nearest positions. What was seen already
+    is not looked at again, unless something is moved; nor is the starter of an engine that runs put in."""
     wide = with_indications(base)
     looked = [one.looked for one in outcomes(wide, explanations)]
     known = [(e, one) for e, one in zip(explanations, looked, strict=True) if isinstance(one, Looked)]
-    look = _best(base, [(e, one.run) for e, one in known], None)
+    as_seen = [(e, one.run) for e, one in known]
+    look = _best(base, as_seen, None)
     if stop() or (look is not None and look.left <= 1.0):
         return look, None
     best = None
-    for put in _movements(base, len(known)):
+    for put in _movements(base, as_seen):
         if stop():
             break
         runs = _after(wide, known, put)
@@ -130,10 +143,26 @@ def next_looks(
     return look, best if better else None
 
 
-def _movements(base: Base, count: int) -> list[Put]:
+def _movements(base: Base, runs: Sequence[tuple[ChangeSet, Run]]) -> list[Put]:
     """The movements that are tried: of controls that can matter, as many as the runs allow."""
     every = [one for one in universe(base, frozenset({"control"})) if isinstance(one, Put)]
-    return every[: max(1, MOST_RUNS // max(1, count))]
+    if _some_engine_runs(base, [run for _, run in runs]):
+        every = [one for one in every if not _is_starter(base, one)]
+    return every[: max(1, MOST_RUNS // max(1, len(runs)))]
+
+
+def _some_engine_runs(base: Base, runs: Sequence[Run]) -> bool:
+    running = [
+        one for one in indications(base.question.bound) if isinstance(one.shows, State) and one.shows.words == "running"
+    ]
+    return any(float(run.column(one.signals[0])[-1]) > 0.5 for run in runs for one in running)
+
+
+def _is_starter(base: Base, one: Put) -> bool:
+    """Whether a control is one that turns an engine to start it: it springs back, and says so by its name or its
+    part's."""
+    slot = base.question.bound.controls[(one.part, one.control)]
+    return slot.springs_back and "starter" in f"{one.part} {one.control}".casefold()
 
 
 def _after(wide: Base, known: Sequence[tuple[ChangeSet, Looked]], put: Put) -> list[tuple[ChangeSet, Run]]:
@@ -153,19 +182,50 @@ def _after(wide: Base, known: Sequence[tuple[ChangeSet, Looked]], put: Put) -> l
 
 def _best(base: Base, runs: Sequence[tuple[ChangeSet, Run]], move: Put | None) -> Look | None:
     """The indication that splits the runs most evenly, None where all show the same everywhere."""
-    looks = (Look(one, move, _answers(one, runs)) for one in indications(base.question.bound))
+    seen = _spoken_of(base) if move is None else frozenset()
+    looks = (Look(one, move, _answers(one, runs)) for one in indications(base.question.bound) if one.part not in seen)
     telling = [one for one in looks if len(one.answers) > 1]
     return min(telling, key=lambda one: one.left, default=None)
 
 
+def _spoken_of(base: Base) -> frozenset[str]:
+    """The parts whose showing is what was seen."""
+    found: set[str] = set()
+    for one in atoms(base.question.statement, base.question.told.services):
+        match one:
+            case InState(part=part):
+                found.add(str(part))
+            case Compare(reading=ref) if not ref.port:
+                found.add(str(ref.part))
+            case _:
+                pass
+    return frozenset(found)
+
+
 def _answers(indication: Indication, runs: Iterable[tuple[ChangeSet, Run]]) -> tuple[Answers, ...]:
     """What an indication shows in each run, those that the crew would take for the same together."""
-    groups: list[tuple[Seen, list[tuple[Break, ...]]]] = []
-    for explanation, run in runs:
-        shows = shown_at_end(indication, run)
-        same = next((by for seen, by in groups if alike(seen, shows)), None)
-        if same is None:
-            groups.append((shows, [breaks(explanation)]))
-        else:
-            same.append(breaks(explanation))
-    return tuple(Answers(seen, tuple(by)) for seen, by in sorted(groups, key=lambda group: -len(group[1])))
+    shown = [(shown_at_end(indication, run), breaks(explanation)) for explanation, run in runs]
+    groups: dict[str, list[tuple[Seen, tuple[Break, ...]]]] = {}
+    for seen, by in shown:
+        if seen.value is None:
+            groups.setdefault(seen.state, []).append((seen, by))
+    together = [*groups.values(), *_read_alike([(seen, by) for seen, by in shown if seen.value is not None])]
+    answers = (Answers(group[0][0], tuple(by for _, by in group)) for group in together)
+    return tuple(sorted(answers, key=lambda one: -len(one.by)))
+
+
+def _read_alike(read: list[tuple[Seen, tuple[Break, ...]]]) -> list[list[tuple[Seen, tuple[Break, ...]]]]:
+    """The readings of one dial in groups with a gap between them that can be read on it: a share of the most that it
+    shows in any of them, since that is what its scale is made for."""
+    if not read:
+        return []
+    dimension = read[0][0].dimension
+    most = 0.0 if dimension == "temperature" else max(abs(seen.value or 0.0) for seen, _ in read)
+    gap = max(LEAST.get(dimension, 0.0), NOTICEABLE * most)
+    in_order = sorted(read, key=lambda one: one[0].value or 0.0)
+    groups = [[in_order[0]]]
+    for before, one in pairwise(in_order):
+        if (one[0].value or 0.0) - (before[0].value or 0.0) > gap:
+            groups.append([])
+        groups[-1].append(one)
+    return [sorted(group, key=read.index) for group in groups]
