@@ -22,8 +22,8 @@ LENS = 1.15
 WORDS = 15.0
 NAME = 15.5
 LEADING = 1.24
-PAD = 12.0
-WIDTH = 176.0
+PAD = 10.0
+WIDTH = 158.0
 """The least width of a cell, so that what stands above one another is in line."""
 WIDEST = 260.0
 

@@ -8,7 +8,7 @@ from cutaway.draw.panel_cells import Cell, cell_at
 from cutaway.draw.shapes import Group, Point, Rect, Shape, placed
 from cutaway.draw.strip import text_at
 
-GAP = 18.0
+GAP = 14.0
 HEADING = 17.0
 GROUP = 14.5
 NARROWEST = 232.0

@@ -30,12 +30,6 @@ Key = tuple[str, str]
 def difference_files(desk: Desk, checked: Checked) -> tuple[Files, Problems]:
     """The page of differences; none where there is only one standard."""
     folder = desk.workshop.folder
-    read = tuple((f.path, f.text) for f in folder.files if not f.path.startswith(UNREAD))
-    return desk.shelf.piece("differences", read, lambda: _all_files(desk))
-
-
-def _all_files(desk: Desk) -> tuple[Files, Problems]:
-    folder = desk.workshop.folder
     found = comparisons(desk)
     return ({FIRST: differences_page(found, folder).encode()} if found else {}), ()
 

@@ -33,12 +33,6 @@ class Drawn:
 
 def panel_files(desk: Desk, checked: Checked) -> tuple[Files, Problems]:
     """Every panel as a file, and the page that leads to them."""
-    folder = desk.workshop.folder
-    read = tuple((f.path, f.text) for f in folder.files if not f.path.startswith(UNREAD))
-    return desk.shelf.piece("panels", read, lambda: _all_files(desk))
-
-
-def _all_files(desk: Desk) -> tuple[Files, Problems]:
     drawn, problems = _all_drawn(desk)
     files = {path: content for one in drawn for path, _, content in one.pages}
     if not files:

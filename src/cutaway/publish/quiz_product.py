@@ -29,12 +29,6 @@ def quiz_files(view: QuizView) -> dict[str, bytes]:
 
 
 def _made(desk: Desk, checked: Checked) -> tuple[Files, Problems]:
-    folder = desk.workshop.folder
-    read = tuple((f.path, f.text) for f in folder.files if not f.path.startswith(UNREAD))
-    return desk.shelf.piece("quiz", read, lambda: _of_folder(desk))
-
-
-def _of_folder(desk: Desk) -> tuple[Files, Problems]:
     """The quiz with the values as stated: what rests on an assumed value is told by the check of the claims."""
     folder = desk.workshop.folder
     words = words_of(folder, desk.kinds)
