@@ -12,6 +12,7 @@ from typing import Literal
 
 import numpy as np
 
+from cutaway.inquiry.course import Leg
 from cutaway.inquiry.explore_alike import Marker, near
 from cutaway.inquiry.explore_ground import (
     Ground,
@@ -28,15 +29,15 @@ from cutaway.inquiry.explore_ground import (
 from cutaway.inquiry.explore_told import Happening, Watch, happenings
 from cutaway.inquiry.told import placed_at_end
 from cutaway.inquiry.workshop import Request
-from cutaway.machine.records import Outcome, Run
+from cutaway.machine.records import Outcome, Run, SetContent
 
 Words = Callable[[Mapping[str, float]], Hashable]
 """What a reader sees of a stop, from the values of every signal."""
 
 # How often a situation is let settle once more before its exploration begins, at most.
 LONGEST_BEFORE = 30
-# How far the pressures that are left in shut pipes may differ between two stops that are one, in parts of their medium's
-# scale: the first of these with which walks come to what the engine comes to. Choices of ours.
+# How far the pressures that are left in shut pipes may differ between two stops that are one, in parts of their
+# medium's scale: the first of these with which walks come to what the engine comes to. Choices of ours.
 ALIKE = (0.5, 0.05, 0.005, 0.0001)
 
 
@@ -116,9 +117,8 @@ def begun(ground: Ground, words: Words) -> tuple[Ground, Here, int] | Outcome:
     return ground, here, LONGEST_BEFORE
 
 
-def _ending_in(ground: Ground, kept: tuple) -> tuple:  # type: ignore[type-arg]
-    last = ground.legs[-1]
-    return (*ground.legs[:-1], replace(last, sets=kept))
+def _ending_in(ground: Ground, kept: tuple[SetContent, ...]) -> tuple[Leg, ...]:
+    return (*ground.legs[:-1], replace(ground.legs[-1], sets=kept))
 
 
 def explored(
@@ -130,12 +130,12 @@ def explored(
     most: int,
     alike: float = ALIKE[0],
     stop: Callable[[], bool] = lambda: False,
-    progress: Callable[[int, int], None] = lambda done, known: None,
+    progress: Callable[[int], None] = lambda known: None,
 ) -> Explored:
     """Every stop that can be reached from where a ground begins, up to `most` of them.
 
     watch: the states whose changes on the way are told. stop: asked now and then whether to end with what is known.
-    progress: told how many stops are done, of how many known.
+    progress: told how many stops are known.
     """
     placed = placed_at_end(ground.legs)
     every = movements(ground, placed)
@@ -152,7 +152,7 @@ def explored(
         for new in range(known, len(graph.stops)):
             heapq.heappush(waiting, (away + 1, new, lasting))
             heapq.heappush(waiting, (away + 2, new, passing))
-        progress(2 * len(graph.stops) - len(waiting), 2 * len(graph.stops))
+        progress(len(graph.stops))
     return Explored(ground, waited, every, tuple(graph.stops), most, not graph.left)
 
 

@@ -1,6 +1,6 @@
 """Whether two stops of an exploration are one: what is shown is the same to the letter, and what goes on is too.
 
-What a stop remembers is in its positions, its modes and its stores: tanks, batteries, accumulators, jacks, what is warm.
+What a stop remembers is in its positions, its modes and its stores: tanks, batteries, accumulators, jacks, warmth.
 Those must be near. The pressure that is left in a shut pipe is not shown and moves nothing: it need only be alike, and
 walks that are run through without a stop say whether that was enough (see `explore_checked`).
 """

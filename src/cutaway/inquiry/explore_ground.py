@@ -84,7 +84,13 @@ class Here:
 
 
 def ground_for(
-    workshop: Workshop, told: Told, bound: Bound, legs: tuple[Leg, ...], shown: frozenset[str], settle: float, span: Span
+    workshop: Workshop,
+    told: Told,
+    bound: Bound,
+    legs: tuple[Leg, ...],
+    shown: frozenset[str],
+    settle: float,
+    span: Span,
 ) -> Ground:
     """The ground of an exploration with no control chosen yet. shown: the signals that its reader sees. span: where
     the exploration is asked for."""
@@ -200,9 +206,7 @@ def action_of(ground: Ground, movement: Movement) -> Move | None:
     place = _plain_place(ground, movement)
     named = place in ground.bound.controls[(movement.part, movement.control)].positions
     control = ControlRef(movement.part, movement.control)  # type: ignore[arg-type]
-    return Move(
-        control, place if named else "", None if named else movement.value, movement.back or None, ground.span
-    )
+    return Move(control, place if named else "", None if named else movement.value, movement.back or None, ground.span)
 
 
 # --- runs --------------------------------------------------------------------------------------------------------

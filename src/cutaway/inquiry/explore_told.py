@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+import numpy.typing as npt
 
 from cutaway.machine.records import Run
 
@@ -41,10 +42,12 @@ def happenings(run: Run, watch: Sequence[Watch]) -> tuple[Happening, ...]:
     return tuple(sorted(found, key=lambda happening: happening.time))
 
 
-def _of(run: Run, one: Watch, so: np.ndarray) -> list[Happening]:  # type: ignore[type-arg]
+def _of(run: Run, one: Watch, so: npt.NDArray[np.bool_]) -> list[Happening]:
     turns = np.flatnonzero(so[1:] != so[:-1]) + 1
     found: list[Happening] = []
-    for becomes, words in ((True, one.words), (False, one.opposite or f"not {one.words}")):
+    for becomes, words in ((True, one.words), (False, one.opposite)):
+        if not words:
+            continue  # that it is no longer so is seen by what it comes to
         times = [float(run.times[i]) for i in turns if bool(so[i]) is becomes]
         if len(times) > OFTEN:
             found.append(Happening(times[0], one.part, words, len(times)))

@@ -229,7 +229,8 @@ class _Tracing:
     def _content(self, name: str) -> Iterator[Link]:
         part = self._owner(name)
         slot = self.seen.bound.contents.get(part)
-        if slot is not None and slot.element == name:
+        # What is set as a pressure is not held as one, and its pressure is told with what comes from it.
+        if slot is not None and slot.element == name and slot.dimension != "pressure":
             yield Holds(part, max(0.0, self.seen.value(Content(name))), slot.dimension, self._cites(part))
 
     # --- readings against limits ------------------------------------------------------------------------------------

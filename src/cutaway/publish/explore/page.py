@@ -1,0 +1,176 @@
+"""The explorable page as one HTML file that needs no network and no other file. Same record, same bytes."""
+
+import base64
+import hashlib
+from importlib.resources import files
+
+from cutaway.draw.looks import PLACE, TITLE
+from cutaway.draw.svg import write_inner_svg
+from cutaway.draw.theme import stylesheet
+from cutaway.publish.explore.data import data_of
+from cutaway.publish.explore.records import ControlView, ExploreView, MoveView, PartView
+from cutaway.publish.html import Html, anchor, drawing, el, join, raw_script, raw_style
+from cutaway.publish.page_script import paragraph_quoted
+
+LATER = "let go after"
+"""What stands before the buttons of movements that pass."""
+
+
+def explore_page(view: ExploreView) -> str:
+    """The page as the text of one HTML file."""
+    code = _own("explore.js").replace("{PLACE}", PLACE).replace("{TITLE}", TITLE)
+    digest = base64.b64encode(hashlib.sha256(code.encode()).digest()).decode()
+    policy = f"default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-{digest}'"
+    head = el(
+        "head",
+        el("meta", charset="utf-8"),
+        el("meta", http_equiv="Content-Security-Policy", content=policy),
+        el("meta", name="viewport", content="width=device-width, initial-scale=1"),
+        el("meta", name="color-scheme", content="light dark"),
+        el("title", f"{view.title}, to explore"),
+        raw_style(f"{_own('explore.css')}\n{stylesheet('both')}"),
+    )
+    body = el(
+        "body",
+        el("a", "To the controls", href="#controls", class_="skip"),
+        _header(view),
+        el("main", _sheet(view), _hands(view), _answers(view), _walk(), id="main"),
+        _about(view),
+        el("footer", el("p", view.notice)),
+        _data(view),
+        raw_script(code),
+    )
+    return "<!DOCTYPE html>\n" + el("html", head, body, lang=view.language) + "\n"
+
+
+def _own(name: str) -> str:
+    return files("cutaway.publish.explore").joinpath(name).read_text(encoding="utf-8")
+
+
+def _data(view: ExploreView) -> Html:
+    """The data, in which no tag can end before its time since it holds no '<'."""
+    return Html(f'<script type="application/json" id="data">{data_of(view)}</script>')
+
+
+def _header(view: ExploreView) -> Html:
+    return el(
+        "header",
+        el("p", view.maker, class_="maker") if view.maker else "",
+        el("h1", view.title),
+        el("p", view.says, class_="says") if view.says else "",
+        el("p", " ".join(view.begins)),
+        el("noscript", el("p", "Controls can be moved here only where scripts are allowed. What stands below is the "
+                               "beginning.", class_="caution")),
+    )  # fmt: skip
+
+
+def _sheet(view: ExploreView) -> Html:
+    words = [el("li", line) for line in view.looks.descriptions[0]]
+    return el(
+        "section",
+        el("h2", "The sheet", id="sheet-title"),
+        el(
+            "div",
+            drawing(write_inner_svg(view.looks.picture)),
+            class_="drawn",
+            tabindex="0",
+            role="region",
+            aria_label="Drawing, can be moved sideways",
+        ),
+        el("details", el("summary", "The drawing in words"), el("ul", *words, id="words")),
+        id="sheet",
+        aria_labelledby="sheet-title",
+    )
+
+
+# --- controls ----------------------------------------------------------------------------------------------------
+
+
+def _hands(view: ExploreView) -> Html:
+    sets = [_control(view, number, control) for number, control in enumerate(view.controls)]
+    wait = [el("p", _button(number, move, move.place)) for number, move in enumerate(view.moves) if move.control < 0]
+    fixed = ""
+    if view.fixed:
+        fixed = el(
+            "details",
+            el("summary", f"Not moved here: {len(view.fixed)} more"),
+            el("p", "These reach the sheet too, and are held as they stand."),
+            el("ul", *(el("li", one) for one in view.fixed)),
+        )
+    cautions = [el("p", el("strong", "Caution: "), text, class_="caution") for text in view.cautions]
+    heading = el("h2", "Controls", id="controls")
+    return el("section", heading, *sets, *wait, fixed, *cautions, id="hands", aria_labelledby="controls")
+
+
+def _control(view: ExploreView, number: int, control: ControlView) -> Html:
+    mine = [(n, move) for n, move in enumerate(view.moves) if move.control == number]
+    rows = []
+    for back in dict.fromkeys(move.back for _, move in mine):
+        buttons = [_button(n, move, move.place, number, view) for n, move in mine if move.back == back]
+        lead = el("span", f"{LATER} {back}:", class_="lead") if back else ""
+        rows.append(el("div", lead, *buttons, class_="row"))
+    about = el("p", control.about, class_="about") if control.about else ""
+    now = el("p", "now: ", el("b", view.stops[0].places[number], id=f"now-{number}"), class_="now")
+    return el("fieldset", el("legend", control.name), about, now, *rows)
+
+
+def _button(number: int, move: MoveView, words: str, control: int = -1, view: ExploreView | None = None) -> Html:
+    there = view is not None and not move.back and view.stops[0].places[control] == move.place
+    state = {"aria_pressed": "true" if there else "false"} if control >= 0 and not move.back else {}
+    return el("button", words, type="button", data_move=str(number), aria_label=move.told, **state)
+
+
+# --- answers -----------------------------------------------------------------------------------------------------
+
+
+def _answers(view: ExploreView) -> Html:
+    rows = [_part(name, part) for name, part in zip(view.parts, view.stops[0].parts, strict=True)]
+    return el(
+        "section",
+        el("h2", "What came of it", id="came-title"),
+        el("div", el("p", "Nothing has been moved yet."), id="came", role="status", aria_live="polite"),
+        el("h2", "What it shows, and because of what", id="parts-title"),
+        el("div", *rows, id="parts"),
+        id="answers",
+        aria_labelledby="came-title",
+    )
+
+
+def _part(name: str, part: PartView) -> Html:
+    lines = [el("li", line) for line in part.because]
+    return el(
+        "details",
+        el("summary", el("span", name, class_="name"), " ", el("b", part.words, class_="words")),
+        el("ul", *lines) if lines else el("p", "Nothing more can be said of it."),
+    )
+
+
+def _walk() -> Html:
+    return el(
+        "section",
+        el("h2", "Your walk", id="walk-title"),
+        el("p", el("button", "One back", type="button", id="back"), " ",
+           el("button", "Begin again", type="button", id="again")),
+        el("ol", id="walk"),
+        id="steps",
+        aria_labelledby="walk-title",
+    )  # fmt: skip
+
+
+def _about(view: ExploreView) -> Html:
+    quoted = [paragraph_quoted_here(one) for one in view.paragraphs]
+    return el(
+        "section",
+        el("h2", "How far this goes", id="bound"),
+        *(el("p", line) for line in view.bound),
+        el("details", el("summary", f"The paragraphs behind it: {len(quoted)}"), *quoted) if quoted else "",
+        class_="far",
+        aria_labelledby="bound",
+    )
+
+
+def paragraph_quoted_here(one: object) -> Html:
+    """A paragraph as the pack's page quotes it, with a place of its own for its label to lead to."""
+    quoted = paragraph_quoted(one)  # type: ignore[arg-type]
+    key = getattr(one, "key", "")
+    return el("div", join((quoted,)), id=anchor("p", key))
