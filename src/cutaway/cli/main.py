@@ -17,6 +17,7 @@ from cutaway.cli import (
     drill,
     exits,
     explain,
+    explore,
     failures,
     find,
     handout,
@@ -101,6 +102,7 @@ suspects.register(app)
 failures.register(app)
 reach.register(app)
 drill.register(app)
+explore.register(app)
 quiz.register(app)
 make.register(app)
 open_pack.register(app)
