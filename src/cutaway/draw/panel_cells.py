@@ -17,6 +17,8 @@ from cutaway.parts.kind import Kind
 
 FACE = 78.0
 """How large the face of a thing is drawn."""
+BROADEST = 112.0
+"""How broad a face may be that is broader than high."""
 LENS = 1.15
 """How much larger than on a sheet a lamp is drawn."""
 WORDS = 15.0
@@ -84,7 +86,7 @@ def _of_control(note: str, controls: Mapping[str, Setting]) -> bool:
 def _symbol(one: Panelled) -> tuple[tuple[Shape, ...], float]:
     """The face of what shows something, and its width."""
     symbol = symbol_of(one.kind, one.look)
-    scale = FACE / max(symbol.size)
+    scale = min(FACE / symbol.size[1], BROADEST / symbol.size[0])
     if any(state.words == "lit" for state in one.kind.states):
         # On a sheet a lamp is small beside its wires; on a panel it is what is looked for.
         wide = symbol.size[0] * scale

@@ -31,7 +31,8 @@ FORMS: Mapping[str, Form] = {
 """How a control of each kind looks on a panel; one that is not named here is a lever, or a slide if it is ranged."""
 
 SPREAD = 120.0
-"""Over how many degrees the positions of a cock or a lever are spread on a drawing. A choice of ours."""
+LEAN = 74.0
+"""Over how many degrees the positions of a cock, and of a lever, are spread on a drawing. Choices of ours."""
 
 
 RESTS = ("neutral", "off", "central", "normal")
@@ -118,13 +119,13 @@ def _lever(setting: Setting) -> tuple[Shape, ...]:
     foot = (0.5, 0.86)
     marks = [
         Line(round_at(foot, 0.72, a), round_at(foot, 0.8, a), "thin")
-        for a in (_angle(i / max(1, count - 1), 80.0) for i in range(count))
+        for a in (_angle(i / max(1, count - 1), LEAN) for i in range(count))
     ]
     base: tuple[Shape, ...] = (*marks, Rect((0.26, 0.8), (0.48, 0.12), "edge", 0.04))
     part = _share(setting)
     if part is None:
         return base
-    tip = round_at(foot, 0.6, _angle(part, 80.0))
+    tip = round_at(foot, 0.6, _angle(part, LEAN))
     return (*base, Line(foot, tip, "heavy"), Circle(tip, 0.11, "solid"))
 
 
