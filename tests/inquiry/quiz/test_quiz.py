@@ -20,7 +20,7 @@ from cutaway.problems.diagnostic import has_error
 from cutaway.problems.span import TextFile, whole
 from tests.inquiry.questions.asking import WHINCHAT, whinchat
 
-COUNT = 24
+COUNT = 20
 
 
 @lru_cache(maxsize=1)

@@ -1,0 +1,146 @@
+"""Panels, differences and quiz as products of a pack: what they lead to is there, and they say what the records say."""
+
+import json
+import re
+from functools import lru_cache
+from html.parser import HTMLParser
+
+import pytest
+
+from cutaway.api.compare import compare
+from cutaway.inquiry.questions.compare_records import Behaviour
+from cutaway.narrate.checked import Checked
+from cutaway.publish.differences import DIFFERENCES, comparisons
+from cutaway.publish.drawings import Desk
+from cutaway.publish.panels import PANELS
+from cutaway.publish.product import Files, Product
+from cutaway.publish.quiz_product import QUIZ
+from cutaway.wording.shown import value_words
+from tests.inquiry.questions.asking import whinchat
+
+NOTHING = Checked(whinchat().loaded.folder, (), (), 0)
+
+
+@lru_cache(maxsize=1)
+def desk() -> Desk:
+    here = whinchat()
+    return Desk(here.workshop, here.loaded.told, here.loaded.kinds, None)
+
+
+@lru_cache(maxsize=3)
+def files(product: Product) -> Files:
+    made, problems = product.make(desk(), NOTHING)
+    assert problems == () and product.first in made
+    return made
+
+
+class Page(HTMLParser):
+    """The links, the ids and the words of a page, and every tag closed in its turn."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.links: list[str] = []
+        self.idents: list[str] = []
+        self.words: list[str] = []
+        self.open: list[str] = []
+        self.feed(text)
+        assert self.open == []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        found = dict(attrs)
+        self.links += [found["href"] or ""] if "href" in found else []
+        self.idents += [found["id"] or ""] if "id" in found else []
+        if tag not in ("meta", "input", "br"):
+            self.open.append(tag)
+
+    def handle_endtag(self, tag: str) -> None:
+        assert self.open.pop() == tag
+
+    def handle_data(self, data: str) -> None:
+        self.words.append(data)
+
+
+@pytest.mark.parametrize("product", [PANELS, DIFFERENCES, QUIZ], ids=lambda one: one.name)
+def test_the_pages_are_whole_and_ask_for_nothing_that_is_not_there(product: Product) -> None:
+    made = files(product)
+    for name, content in made.items():
+        text = content.decode()
+        if not name.endswith(".html"):
+            continue
+        page = Page(text)
+        assert len(page.idents) == len(set(page.idents))
+        for link in page.links:
+            assert link in made or link.removeprefix("#") in page.idents, link
+        assert "http:" not in text and "https:" not in text
+        assert whinchat().loaded.folder.type.notice in " ".join(page.words).replace("\n", " ")
+
+
+def test_there_is_a_panel_for_each_standard_in_each_situation() -> None:
+    folder = whinchat().loaded.folder
+    drawn = [name for name in files(PANELS) if name.startswith("panels/")]
+    words = re.sub(r"<[^>]+>", " ", files(PANELS)["panels.html"].decode())
+    for standard in ("Mk 1", "Mk 2", "Mk 2 with mod 12", "Whinchat W-17"):
+        for situation in folder.situations:
+            stem = f"panels/{standard} {situation.name}".lower().replace(" ", "-")
+            assert any(name.startswith(stem) for name in drawn), stem
+            assert f"{standard}, {situation.name}" in words
+    cruising = files(PANELS)["panels/mk-1-cruising.svg"].decode()
+    assert (
+        re.search(r">4\.\d+ lb/sq in<", cruising)
+        and "FUEL PRESS" in cruising
+        and "prefers-color-scheme:dark" in cruising
+    )
+    assert "fuel pressure gauge" not in files(PANELS)["panels/mk-2-cruising.svg"].decode()
+
+
+def test_neighbours_are_compared_and_an_airframe_with_its_standard() -> None:
+    pairs = [(one.one.name, one.other.name) for one in comparisons(desk())]
+    assert pairs == [("Mk 1", "Mk 2"), ("Mk 2", "Mk 2 with mod 12"), ("Mk 2", "Whinchat W-17")]
+
+
+def test_the_page_says_what_the_question_says() -> None:
+    """Controls, indications and records as `cutaway compare` has them, and in each situation the same is seen."""
+    found, problems = compare(whinchat(), "Mk 1", "Mk 2", "parked")
+    assert found is not None and not problems
+    asked, mine = found.found, comparisons(desk())[0]
+    assert (mine.controls, mine.indications, mine.underneath) == (asked.controls, asked.indications, asked.underneath)
+
+    def seen(several: tuple[Behaviour, ...]) -> set[tuple[str, ...]]:
+        folder = whinchat().loaded.folder
+        return {
+            (b.one.what, value_words(b.one, folder), value_words(b.other, folder))
+            for b in several
+            if b.at.situation == "parked"
+        }
+
+    assert seen(mine.behaviours) == seen(asked.behaviours) != set()
+    text = " ".join(Page(files(DIFFERENCES)["differences.html"].decode()).words)
+    for words in (
+        "hand pump",
+        "idle / pumping",
+        "fuel lamp: lights below",
+        "2 lb/sq in",
+        "3 lb/sq in",
+        "A.L. 1",
+        "hb §25a",
+    ):
+        assert words in text
+
+
+def test_a_quiz_as_page_sheets_and_record_asks_the_same() -> None:
+    made = files(QUIZ)
+    record = json.loads(made["quiz.json"])
+    assert record["format"] == 1 and len(record["questions"]) == 12
+    assert "values that no book gives are assumed" in record["stands"]
+    screen = " ".join(Page(made["quiz.html"].decode()).words)
+    printed = " ".join(Page(made["quiz-sheet.html"].decode()).words)
+    for question in record["questions"]:
+        assert question["text"] in screen and question["text"] in printed
+        assert [option["right"] for option in question["options"]].count(True) == 1
+        assert all(proof["claim"].startswith("on ") for option in question["options"] for proof in option["proofs"])
+        for option in question["options"]:
+            assert option["text"] in screen and option["text"] in printed
+            assert option["reason"] in screen and option["reason"] in printed
+    before, _, after = printed.partition("Whinchat: answers")
+    right = next(option for option in record["questions"][0]["options"] if option["right"])
+    assert right["reason"] not in before and right["reason"] in after, "no answer stands on the sheet of questions"
