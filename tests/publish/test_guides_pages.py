@@ -4,11 +4,13 @@ import json
 import re
 from functools import lru_cache
 from html.parser import HTMLParser
+from pathlib import Path
 
 import pytest
 
 from cutaway.api.compare import compare
 from cutaway.inquiry.questions.compare_records import Behaviour
+from cutaway.inquiry.quiz.records import SORTS
 from cutaway.narrate.checked import Checked
 from cutaway.publish.differences import DIFFERENCES, comparisons
 from cutaway.publish.drawings import Desk
@@ -144,3 +146,13 @@ def test_a_quiz_as_page_sheets_and_record_asks_the_same() -> None:
     before, _, after = printed.partition("Whinchat: answers")
     right = next(option for option in record["questions"][0]["options"] if option["right"])
     assert right["reason"] not in before and right["reason"] in after, "no answer stands on the sheet of questions"
+
+
+def test_every_field_of_the_record_is_on_the_page_that_explains_it() -> None:
+    page = (Path(__file__).parents[2] / "docs" / "quiz.md").read_text(encoding="utf-8")
+    record = json.loads(files(QUIZ)["quiz.json"])
+    question = record["questions"][0]
+    option = question["options"][0]
+    told = {name for row in re.findall(r"^\| (`[^|]+`) \|", page, re.MULTILINE) for name in re.findall(r"`(\w+)`", row)}
+    fields = {*record, *question, *option, *option["proofs"][0]}
+    assert fields <= told and told - fields <= set(SORTS)
