@@ -35,6 +35,7 @@ def register(app: typer.Typer) -> None:
         from cutaway.api import quiz as api
         from cutaway.cli import showing
         from cutaway.cli.stopping import stopping
+        from cutaway.problems.diagnostic import has_error
         from cutaway.publish.quiz import quiz_record
 
         with showing.progress("Making questions") as counter, stopping() as stop:
@@ -46,4 +47,4 @@ def register(app: typer.Typer) -> None:
         elif made is not None:
             showing.show_json(quiz_record(made.view)) if as_json else print(api.quiz_text(made))
         showing.show_problems(problems)
-        raise typer.Exit(exits.STOPPED if stop() else exits.ending(made is not None, problems))
+        raise typer.Exit(exits.STOPPED if stop() else exits.ending(made is not None, problems, has_error(problems)))
