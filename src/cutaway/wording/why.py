@@ -4,7 +4,20 @@ from typing import assert_never
 
 from cutaway.handbook.records import Cite, Folder
 from cutaway.inquiry.questions.cause import STILL
-from cutaway.inquiry.questions.links import Broken, Cut, Fed, Given, Holds, Is, Link, Reads, Stands, Step, Tied
+from cutaway.inquiry.questions.links import (
+    Broken,
+    Cut,
+    Fed,
+    Given,
+    Holds,
+    Is,
+    Link,
+    Reads,
+    Stands,
+    Step,
+    Tied,
+    Unjoined,
+)
 from cutaway.inquiry.questions.why import Cause, Found, Standing, Whole, Why
 from cutaway.inquiry.search.changes import Alteration, Put
 from cutaway.quantities.si import shown as shown_in
@@ -12,7 +25,7 @@ from cutaway.quantities.units import unit_named
 from cutaway.wording.asking import are, the
 from cutaway.wording.figures import shown, shown_apart
 from cutaway.wording.how_far import bound_words
-from cutaway.wording.shown import alteration_words, cites_words, listed_with, seen_words, sentence
+from cutaway.wording.shown import alteration_words, cites_words, inner, listed_with, seen_words, sentence
 
 MEDIA = {"petrol": "petrol", "oil": "oil", "air": "air", "current": "current", "heat": "heat", "shaft": "drive"}
 # How many reasons are told: more cannot be followed by ear. A choice of ours.
@@ -36,8 +49,11 @@ def cause_lines(cause: Cause, asked: str, folder: Folder) -> tuple[str, ...]:
 def because_lines(links: tuple[Link, ...], folder: Folder) -> tuple[str, ...]:
     """Because of what, a sentence a link."""
     out: list[str] = []
+    began = {link.part for link in links[:1] if isinstance(link, Is)}
     for link in _not_told_twice(links):
         words = link_words(link, folder)
+        if isinstance(link, Tied) and link.to in began and out:
+            words += ": there the chain comes round to where it began"
         if words:
             because = "because " if not out and ", because " not in words else ""
             out.append(f"{sentence(because + words)} {cites_words(_cites(link), folder)}".rstrip())
@@ -70,6 +86,9 @@ def link_words(link: Link, folder: Folder) -> str:
             return _fed(link)
         case Cut():
             return _cut(link)
+        case Unjoined(part=part, medium=medium, drawn=drawn, lines=lines):
+            nothing = f"nothing that {'draws' if drawn else 'gives'} {MEDIA[medium]} is joined to {the(part)}"
+            return nothing if not lines else f"{nothing}, directly or by way of others"
         case Tied(part=part, by=by, to=to, state=state):
             goes = f"{the(part)} {are(part)} {by} {the(to)}" if by.endswith((" by", " with")) else ""
             goes = goes or f"{the(part)} {_depends(part)} on {the(to)}"
@@ -77,7 +96,7 @@ def link_words(link: Link, folder: Folder) -> str:
         case Stands(control=control, position=position):
             return f"{the(control)} {'stand' if are(control) == 'are' else 'stands'} at {position}"
         case Broken(part=part, failure=failure, says=says):
-            return f"{the(part)} has failed ({failure}): {says}"
+            return f"{the(part)} has failed ({failure}): {inner(says)}"
         case Holds(part=part, content=content, dimension=dimension):
             return _holds(part, content, dimension, folder)
         case Given():
@@ -120,7 +139,7 @@ def _cut(link: Cut) -> str:
     )
     if not link.steps:
         return f"{nothing}, though the way is open" if link.supply != link.part else nothing
-    steps = [_shut_step(step, link.supply) for step in link.steps]
+    steps = [_shut_step(step, link.supply, link.drawn) for step in link.steps]
     return f"{nothing}, because {listed_with(steps)}"
 
 
@@ -129,7 +148,7 @@ def _step(step: Step) -> str:
     return f"{the(step.part)} ({inside})" if inside else the(step.part)
 
 
-def _shut_step(step: Step, supply: str) -> str:
+def _shut_step(step: Step, supply: str, drawn: bool) -> str:
     if step.failure:
         return f"{the(step.part)} has failed ({step.failure})"
     if step.setting == STILL:
@@ -137,7 +156,8 @@ def _shut_step(step: Step, supply: str) -> str:
     if step.setting:
         verb = "is" if step.setting.startswith("not ") or step.setting in ("broken", "open") else "stands at"
         return f"{the(step.part)} {verb} {step.setting}"
-    return f"{the(step.part)} {'does not draw' if step.part == supply else 'passes nothing'}"
+    gives = "draws nothing" if drawn else "gives nothing"
+    return f"{the(step.part)} {gives if step.part == supply else 'passes nothing'}"
 
 
 def _holds(part: str, content: float, dimension: str, folder: Folder) -> str:

@@ -6,14 +6,15 @@ import pytest
 
 from cutaway.inquiry.judging import Looked
 from cutaway.inquiry.questions.cause import MOST_LINKS, chain
-from cutaway.inquiry.questions.links import Broken, Cut, Fed, Is, Link, Reads, Stands, Tied
+from cutaway.inquiry.questions.links import Broken, Cut, Fed, Is, Link, Reads, Stands, Tied, Unjoined
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.search.base import Base, base_of
 from cutaway.inquiry.search.changes import Alteration, Put, in_words
 from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
 from cutaway.inquiry.search.trying import Trying, holds
 from cutaway.inquiry.search.universe import universe
-from tests.inquiry.folders import folder_at
+from cutaway.wording.why import because_lines, link_words
+from tests.inquiry.folders import Folder, folder_at, system
 from tests.inquiry.questions.asking import base
 from tests.inquiry.search.random_folders import random_folder
 
@@ -128,3 +129,74 @@ def test_every_link_is_cited_or_a_condition(statement: str, situation: str) -> N
 
 def test_in_words_tells_a_change() -> None:
     assert in_words(Put("tank selector", "", "tank selector", 0.0, "off")) == "tank selector at off"
+
+
+LOOSE = system(
+    """
+battery: {kind: battery, voltage: 12 V, capacity: 30 Ah}
+main switch: {kind: switch}
+lamp: {kind: filament lamp}
+lone lamp: {kind: filament lamp}
+far lamp: {kind: filament lamp}
+far switch: {kind: switch}
+throttle: {kind: throttle}
+ignition: {kind: magneto switch}
+tank: {kind: tank, capacity: 10 gal}
+petrol cock: {kind: cock}
+carburettor: {kind: carburettor, lowest pressure: 0.1 lb/sq in}
+engine: {kind: engine, throttle: throttle, fuel from: carburettor, ignition: ignition}
+compressor: {kind: air compressor, driven by: engine, delivery: 2 cu ft/min}
+bottle: {kind: air bottle, volume: 0.2 cu ft}
+""",
+    """
+battery > main switch > lamp
+far switch > far lamp
+tank > petrol cock > carburettor
+compressor > bottle
+""",
+)
+
+
+@pytest.fixture(scope="module")
+def loose(tmp_path_factory: pytest.TempPathFactory) -> Folder:
+    """Lamps that nothing feeds, and an air bottle that nobody has charged."""
+    return folder_at(tmp_path_factory.mktemp("loose"), {"systems/a.yaml": LOOSE})
+
+
+def told_of(loose: Folder, claim: str) -> tuple[tuple[Link, ...], list[str]]:
+    read = loose.claim(claim)
+    bound, _ = loose.workshop.bound(loose.subject())
+    found = base_of(Question(read.statement, read.scope, bound, loose.loaded.told, loose.workshop))
+    assert isinstance(found, Base)
+    _, links = links_of(found)
+    return links, [link_words(one, loose.loaded.folder) for one in links]
+
+
+def test_what_nothing_is_joined_to_is_said_to_be_so(loose: Folder) -> None:
+    links, words = told_of(loose, "lone lamp is out")
+    assert links[1:] == (Unjoined("lone lamp", "current", False, False, ()),)
+    assert words[1] == "nothing that gives current is joined to the lone lamp"
+    links, words = told_of(loose, "far lamp is out")
+    assert links[1:] == (Unjoined("far lamp", "current", False, True, ()),)
+    assert words[1].endswith("the far lamp, directly or by way of others")
+    assert not any(isinstance(one, Unjoined) for one in told_of(loose, "lamp is out")[0])
+
+
+def test_an_empty_bottle_leads_to_what_would_fill_it(loose: Folder) -> None:
+    links, words = told_of(loose, "bottle is above 100 lb/sq in")
+    (gap,) = (one for one in links if isinstance(one, Cut) and one.medium == "air")
+    assert (gap.part, gap.supply, [step.part for step in gap.steps]) == ("bottle", "compressor", ["compressor"])
+    assert "no air comes to the bottle from the compressor, because the compressor gives nothing" in words
+    assert any(isinstance(one, Tied) and (one.part, one.to) == ("compressor", "engine") for one in links)
+
+
+def test_a_chain_that_comes_round_says_so(loose: Folder) -> None:
+    begin = Is("engine", "stopped", ())
+    pump = Tied("pump", "driven by", "engine", "stopped", ())
+    cut = Cut("carburettor", "tank", (), "petrol", False, ())
+    lines = because_lines((begin, cut, pump), loose.loaded.folder)
+    assert (
+        lines[-1]
+        == "The pump is driven by the engine, which is stopped: there the chain comes round to where it began."
+    )
+    assert "comes round" not in because_lines((Is("lamp", "lit", ()), cut, pump), loose.loaded.folder)[-1]

@@ -67,6 +67,9 @@ def _mended(wren: Folder, text: str) -> tuple[tuple[Correction, ...], list[str]]
         ("in standing: lamp is lit", ["True with the main switch at on and the lamp switch at on."]),
         ("in standing, after main switch to on: lamp is lit", ["True only with the lamp switch at on."]),
         ("in lit, always: lamp is lit if main switch is on", ["True only with the lamp switch at on."]),
+        ("in lit, always: lamp is lit", ["True with the main switch at on and the lamp switch at on."]),
+        ("in lit: battery reads 24 V ± 3", ["True at 12 V ± 3."]),
+        ("in standing: upper tank reads 0.2 gal ± 0.15", ["True at 1.0 gal ± 0.15."]),
     ],
 )
 def test_the_smallest_correction(wren: Folder, claim: str, wanted: list[str]) -> None:

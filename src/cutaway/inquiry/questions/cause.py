@@ -12,7 +12,20 @@ from cutaway.handbook.records import Cite, given_on
 from cutaway.inquiry.course import said
 from cutaway.inquiry.judging import Looked
 from cutaway.inquiry.questions.leaves import Leaf, Limit, deciding
-from cutaway.inquiry.questions.links import Broken, Cut, Fed, Given, Holds, Is, Link, Reads, Stands, Step, Tied
+from cutaway.inquiry.questions.links import (
+    Broken,
+    Cut,
+    Fed,
+    Given,
+    Holds,
+    Is,
+    Link,
+    Reads,
+    Stands,
+    Step,
+    Tied,
+    Unjoined,
+)
 from cutaway.inquiry.questions.supplied import Way, Ways
 from cutaway.inquiry.questions.watched import Watched, is_shut, watched
 from cutaway.inquiry.scenes import Question
@@ -189,6 +202,8 @@ class _Tracing:
 
     def _signal(self, name: str, high: bool, of: str, depth: int) -> Iterator[Link]:
         part = name.rsplit(": ", 1)[0]
+        if part != of and all(isinstance(e, Const | Apply) for e in parts_of_expression(self.seen.signals[name])):
+            return  # a figure of another part, the speed that its gear is made for, is no reason
         if part != of:
             tied = self._tied(of, part)
             if tied is not None:
@@ -332,8 +347,12 @@ class _Tracing:
         self._of_supply(way, True, depth + 1)
 
     def _cut(self, node: str, medium: str, drawn: bool, of: str, depth: int) -> Iterator[Link]:
+        own = frozenset(name for name in self.ways.stores if self._owner(name) == of)
         way = self.ways.nearest(node, drawn)
+        if way is not None and way.end in own and not way.shut:
+            way = self.ways.nearest(node, drawn, own) or way  # it is empty: what would fill it
         if way is None:
+            yield Unjoined(self._point_name(node, of), medium, drawn, bool(self._lines_at(node, of)), self._cites(of))
             return
         supply = self._owner(way.end)
         hindering = way.shut or self.ways.idle(way)
@@ -350,6 +369,10 @@ class _Tracing:
         if not way.shut:
             self._of_supply(way, False, depth + 1)
         yield from self._wrong_on(way, node)
+
+    def _lines_at(self, node: str, of: str) -> tuple[Element, ...]:
+        """What else than a part's own elements stands at a point."""
+        return tuple(e for e in self.ways.on[node] if self._owner(e.name) != of)
 
     def _wrong_on(self, way: Way, node: str) -> Iterator[Link]:
         """What is wrong with anything that stands on a way: a short circuit, a leak, a choked filter."""

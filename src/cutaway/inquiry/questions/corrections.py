@@ -27,10 +27,11 @@ from cutaway.machine.bind import Bound
 from cutaway.machine.subjects import Subject, subjects
 from cutaway.quantities.which import Standard, StandardName, Which
 
-# How many sets of one or two controls elsewhere are tried for one claim, and how many corrections of a sort are told.
-# Choices of ours: a check must stay quick.
+# How many sets of one or two controls elsewhere are tried for one claim, how many corrections of a sort are told,
+# and how many controls are held at once for what is to be so always. Choices of ours: a check must stay quick.
 MOST_TRIES = 240
 MOST_TOLD = 2
+MOST_HELD = 3
 
 Sort = Literal["standards", "figure", "time", "control"]
 
@@ -164,14 +165,11 @@ def _controls(claim: Claim, subject: Subject, fails: Fails, bound: Bound, bench:
     """One control elsewhere from the situation on, or two; where every position was gone through, those that the
     smallest counterexample moved, held where the situation has them. Of each control the first position that does."""
     told: set[frozenset[ControlRef]] = set()
-    for places in _candidates(claim, fails, bound, bench):
+    for places in _candidates(claim, subject, fails, bound, bench):
         which = frozenset(place.control for place in places)
         if which in told:
             continue
-        scope = claim.scope
-        for place in places:
-            scope = _holding(scope, Held(place.control, place.position, place.level, claim.scope.span))
-        one = replace(claim, scope=scope)
+        one = _with(claim, places)
         if bench.so(one, subject):
             only = len(places) == 1 and places[0].alone
             yield Correction("control", one, (subject.name,), tuple(place.words for place in places), only)
@@ -184,7 +182,9 @@ def _holding(scope: Scope, held: Held) -> Scope:
     return replace(scope, held=(*(h for h in scope.held if h.control != held.control), held))
 
 
-def _candidates(claim: Claim, fails: Fails, bound: Bound, bench: _Bench) -> Iterator[tuple[Place, ...]]:
+def _candidates(
+    claim: Claim, subject: Subject, fails: Fails, bound: Bound, bench: _Bench
+) -> Iterator[tuple[Place, ...]]:
     question = Question(claim.statement, claim.scope, bound, bench.told, bench.workshop)
     spoken = {
         (str(a.control.part), a.control.control)
@@ -192,7 +192,10 @@ def _candidates(claim: Claim, fails: Fails, bound: Bound, bench: _Bench) -> Iter
         if isinstance(a, AtPosition)
     }
     if claim.scope.modality:
-        yield from _of_counterexample(question, fails, spoken)
+        alone = list(_of_counterexample(question, fails, spoken))
+        yield from alone
+        if not any(bench.so(_with(claim, places), subject) for places in alone):
+            yield from _held_together(claim, fails, bound, subject, bench, spoken)
         return
     base = base_of(question)
     if isinstance(base, NotModelled):
@@ -215,15 +218,46 @@ def _candidates(claim: Claim, fails: Fails, bound: Bound, bench: _Bench) -> Iter
             yield tuple(_place(p, bound, count[p.input] == 1) for p in sorted(one, key=puts.index))
 
 
-def _of_counterexample(question: Question, fails: Fails, spoken: set[tuple[str, str]]) -> Iterator[tuple[Place, ...]]:
-    """Each control that the counterexample moved, where the situation has it."""
+def _of_counterexample(
+    question: Question, fails: Fails, spoken: set[tuple[str, str]], so_far: tuple[Place, ...] = ()
+) -> Iterator[tuple[Place, ...]]:
+    """Each control that the counterexample moved, where the situation has it; besides those that are held there."""
     from_input = {slot.input: slot for slot in question.bound.controls.values()}
     stands = _stands(question)
+    held = {place.control for place in so_far}
     for name, _ in fails.counterexample.chosen if fails.counterexample is not None else ():
         slot = from_input.get(name)
         if slot is not None and (slot.part, slot.control) not in spoken:
             there = put(slot, stands.get(name, 0.0), "")
-            yield (_place(there, question.bound, len(slot.positions) == 2 and not slot.ranged),)
+            place = _place(there, question.bound, not so_far and len(slot.positions) == 2 and not slot.ranged)
+            if place.control not in held:
+                yield (*so_far, place)
+
+
+def _held_together(
+    claim: Claim, fails: Fails, bound: Bound, subject: Subject, bench: _Bench, spoken: set[tuple[str, str]]
+) -> Iterator[tuple[Place, ...]]:
+    """For what is to be so always: controls held where the situation has them, one more for each counterexample that is
+    left, to the most that a sentence can name. Only the whole of them is offered."""
+    places: tuple[Place, ...] = ()
+    while len(places) < MOST_HELD:
+        question = Question(claim.statement, claim.scope, bound, bench.told, bench.workshop)
+        places = next(_of_counterexample(question, fails, spoken, places), ())
+        if not places:
+            return
+        verdict = failed(bench.verdict(_with(claim, places), subject))
+        if verdict is None:
+            yield places
+            return
+        fails = verdict
+
+
+def _with(claim: Claim, places: tuple[Place, ...]) -> Claim:
+    """The claim with controls held elsewhere."""
+    scope = claim.scope
+    for place in places:
+        scope = _holding(scope, Held(place.control, place.position, place.level, claim.scope.span))
+    return replace(claim, scope=scope)
 
 
 def _stands(question: Question) -> dict[str, float]:

@@ -65,6 +65,17 @@ class Cut:
 
 
 @dataclass(frozen=True, slots=True)
+class Unjoined:
+    """No way leads to a part from any supply. lines: whether a line leads to it at all."""
+
+    part: str
+    medium: str
+    drawn: bool
+    lines: bool
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Tied:
     """A part goes as another does. by: the coupling's name ('driven by'). state: how the other is ('running')."""
 
@@ -112,4 +123,4 @@ class Given:
     value: float
 
 
-Link = Is | Reads | Fed | Cut | Tied | Stands | Broken | Holds | Given
+Link = Is | Reads | Fed | Cut | Unjoined | Tied | Stands | Broken | Holds | Given

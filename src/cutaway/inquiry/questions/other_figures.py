@@ -47,11 +47,36 @@ def _compared(statement: Compare, seen: tuple[Seen, ...]) -> Iterator[Compare]:
         if one.what != name or one.value is None:
             continue
         value = from_si(one.value, asked.unit)
+        yield from _rounded(statement, value)
         finer = 0 if statement.op == "is" else 1
         for digits in range(_decimals(asked) + finer, _decimals(asked) + 3):
             quantity = _quantity(_told(statement, value, digits), asked)
             if quantity is not None:
                 yield replace(statement, quantity=quantity)
+
+
+def _rounded(statement: Compare, value: float) -> Iterator[Compare]:
+    """The figure no finer than its tolerance wants: '1900 rpm ± 150', not '1873 rpm ± 150'."""
+    asked = statement.quantity
+    around = asked.high - asked.value if asked.is_range else 0.0
+    if statement.op != "is" or around <= 0.0:
+        return
+    step = _plain_step(around)
+    decimals = max(0, -math.floor(math.log10(step) + 1e-9))
+    told = f"{round(value / step) * step:.{decimals}f} {asked.unit.name}".rstrip()
+    quantity = _quantity(f"{told} ± {around:.4g}", asked)
+    if quantity is not None:
+        yield replace(statement, quantity=quantity)
+
+
+def _plain_step(most: float) -> float:
+    """The greatest step of one, two or five that is no more than so much.
+
+    >>> _plain_step(75.0), _plain_step(0.15), _plain_step(4.0)
+    (50.0, 0.1, 2.0)
+    """
+    ten = 10.0 ** math.floor(math.log10(most))
+    return round(max(step * ten for step in (1.0, 2.0, 5.0) if step * ten <= most * (1.0 + 1e-9)), 12)
 
 
 def _told(statement: Compare, value: float, decimals: int) -> str:

@@ -93,8 +93,9 @@ class Ways:
                 best = (comes, element, other)
         return best[1:] if best is not None else None
 
-    def nearest(self, node: str, drawn: bool) -> Way | None:
-        """The way to a supply with the fewest shut elements in it, of these the shortest."""
+    def nearest(self, node: str, drawn: bool, beyond: frozenset[str] = frozenset()) -> Way | None:
+        """The way to a supply with the fewest shut elements in it, of these the shortest. beyond: stores that are asked
+        what would fill them, a compressor, say, and are no supply themselves."""
         best = {node: (0, 0)}
         before: dict[str, tuple[Element, str]] = {}
         waiting: list[tuple[int, int, str]] = [(0, 0, node)]
@@ -102,7 +103,9 @@ class Ways:
             shut, length, at = heappop(waiting)
             if (shut, length) > best[at]:
                 continue
-            store = self._store_at(at) if not drawn else None
+            if beyond and at != node and self._compressed_into(before[at][0], at):
+                return self._back(before, node, at, before[at][0].name)
+            store = self._store_at(at, beyond) if not drawn else None
             if store is not None or (at != node and self._supplies(at, drawn)):
                 return self._back(before, node, at, store.name if store is not None else at)
             if self.nodes[at].boundary is not None:
@@ -145,8 +148,15 @@ class Ways:
         beside = (e for one in way.elements for e in self.on[one.at[0]] if set(e.at) == set(one.at))
         return tuple(e for e in dict.fromkeys(beside) if e.family == "PDPUMP" and is_shut(self.watched, e))
 
-    def _store_at(self, node: str) -> Element | None:
-        return next((e for e in self.on[node] if e.name in self.stores), None)
+    def _compressed_into(self, element: Element, at: str) -> bool:
+        """Whether an element takes the air outside, which is at this point of it, and gives it at a pressure."""
+        point = self.nodes[at]
+        return (
+            element.family == "SOURCE" and point.medium == "air" and point.boundary is not None and _is_outside(point)
+        )
+
+    def _store_at(self, node: str, beyond: frozenset[str]) -> Element | None:
+        return next((e for e in self.on[node] if e.name in self.stores and e.name not in beyond), None)
 
     def _supplies(self, node: str, drawn: bool) -> bool:
         """Whether a point is where something comes from: a boundary that is not the airframe or the air outside."""
