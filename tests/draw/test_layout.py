@@ -4,17 +4,18 @@ import asyncio
 import itertools
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
-from typing import Any
 
 import pytest
 
-from cutaway.draw import elk, sheet
-from cutaway.draw.elk import NoLayout, elk_layout
-from cutaway.draw.layout import Box, Layout, Pin, Request, Wire, digest, keep, recalled
+from cutaway.draw import draft, elk
+from cutaway.draw.draft import laid_out
+from cutaway.draw.elk import NoLayout, elk_layouts
+from cutaway.draw.layout import Box, Layout, Pin, Request, Wire, digest, keep, recalled, runs_through
+from cutaway.draw.pages import BETTER, Room, choose, fit
 from cutaway.draw.pipes import without
 from cutaway.draw.plain import full_size, plain_layout
 from cutaway.draw.shapes import Point
-from cutaway.draw.sheet import laid_out, make_sheet
+from cutaway.draw.sheet import make_sheet
 from cutaway.parts.library import KINDS
 from tests.draw import by_hand
 
@@ -53,7 +54,10 @@ REQUEST = Request(
         Wire("10", ("pump", "south"), ("bus", "w"), firm=False),
     ),
 )
-LAYOUTS = {"layered": elk_layout(REQUEST), "plain": plain_layout(REQUEST)}
+ROOM = (Room(1600.0, 900.0),)
+FOUND = elk_layouts(REQUEST, ROOM)
+assert not isinstance(FOUND, NoLayout)
+LAYOUTS = {"layered": FOUND[0], "plain": plain_layout(REQUEST)}
 EACH = pytest.mark.parametrize("manner", sorted(LAYOUTS))
 
 
@@ -73,7 +77,8 @@ def test_every_box_and_wire_has_its_place(manner: str) -> None:
 @EACH
 def test_boxes_do_not_overlap(manner: str) -> None:
     corners = dict(of(manner).corners)
-    places = [(corners[b.name], full_size(b)) for b in REQUEST.boxes]
+    hang = {b.name: max(0.0, full_size(b)[0] - b.size[0]) / 2 * (manner == "layered") for b in REQUEST.boxes}
+    places = [((corners[b.name][0] - hang[b.name], corners[b.name][1]), full_size(b)) for b in REQUEST.boxes]
     for ((ax, ay), (aw, ah)), ((bx, by), (bw, bh)) in itertools.combinations(places, 2):
         assert ax + aw <= bx or bx + bw <= ax or ay + ah <= by or by + bh <= ay
 
@@ -120,33 +125,33 @@ def test_flow_goes_from_west_to_east() -> None:
 
 
 def test_the_library_gives_the_same_twice() -> None:
-    assert elk_layout(REQUEST) == LAYOUTS["layered"]
+    assert elk_layouts(REQUEST, ROOM) == FOUND
 
 
 def test_kept_and_recalled(tmp_path: Path) -> None:
     layout = of("layered")
-    assert recalled(REQUEST, tmp_path) is None
-    keep(REQUEST, layout, tmp_path)
-    assert recalled(REQUEST, tmp_path) == layout
+    assert recalled(REQUEST, tmp_path) == ()
+    keep(REQUEST, (layout, layout), tmp_path)
+    assert recalled(REQUEST, tmp_path) == (layout, layout)
     other = Request(REQUEST.boxes, REQUEST.wires[1:])
-    assert digest(other) != digest(REQUEST) and recalled(other, tmp_path) is None
+    assert digest(other) != digest(REQUEST) and recalled(other, tmp_path) == ()
 
 
 def test_a_kept_layout_is_used(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    laid_out(REQUEST, tmp_path)
-    monkeypatch.setattr(sheet, "elk_layout", lambda *_: pytest.fail("asked again"))
-    assert laid_out(REQUEST, tmp_path) == (LAYOUTS["layered"], ())
+    laid_out(REQUEST, ROOM, tmp_path)
+    monkeypatch.setattr(draft, "elk_layouts", lambda *_: pytest.fail("asked again"))
+    assert laid_out(REQUEST, ROOM, tmp_path) == (FOUND, ())
 
 
 @pytest.mark.parametrize("text", ["", "{", "[]", '{"size": [1]}', '{"size": [1, 2], "corners": 3}'])
 def test_a_spoilt_cache_does_no_harm(tmp_path: Path, text: str) -> None:
     (tmp_path / f"{digest(REQUEST)}.json").write_text(text)
-    assert laid_out(REQUEST, tmp_path) == (LAYOUTS["layered"], ())
+    assert laid_out(REQUEST, ROOM, tmp_path) == (FOUND, ())
 
 
 def test_a_cache_that_cannot_be_written_does_no_harm(tmp_path: Path) -> None:
     (tmp_path / "file").write_text("in the way")
-    assert laid_out(REQUEST, tmp_path / "file" / "below") == (LAYOUTS["layered"], ())
+    assert laid_out(REQUEST, ROOM, tmp_path / "file" / "below") == (FOUND, ())
 
 
 def test_without_the_library_the_sheet_is_plain_and_says_so(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -161,18 +166,18 @@ def test_without_the_library_the_sheet_is_plain_and_says_so(tmp_path: Path, monk
 def test_too_long_is_plain_and_says_so(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     endless = "function ELK() { this.layout = () => { for (;;) {} }; }"
     monkeypatch.setattr(elk, "library_text", lambda: endless)
-    layout, problems = laid_out(REQUEST, tmp_path, seconds=0.5)
+    (layout,), problems = laid_out(REQUEST, ROOM, tmp_path, seconds=0.5)
     assert layout.manner == "plain"
     assert [p.code for p in problems] == ["D102"] and "too long" in problems[0].message
 
 
 def test_a_fault_of_the_library_is_a_value(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(elk, "library_text", lambda: "function ELK() { this.layout = () => Promise.reject('no'); }")
-    assert elk_layout(REQUEST) == NoLayout("it says: no")
+    assert elk_layouts(REQUEST, ROOM) == NoLayout("it says: no")
     monkeypatch.setattr(elk, "library_text", lambda: "function ELK() { this.layout = () => new Promise(() => 0); }")
-    assert elk_layout(REQUEST) == NoLayout("it gave no answer")
+    assert elk_layouts(REQUEST, ROOM) == NoLayout("it gave no answer")
     monkeypatch.setattr(elk, "library_text", lambda: "this is not a program")
-    found = elk_layout(REQUEST)
+    found = elk_layouts(REQUEST, ROOM)
     assert isinstance(found, NoLayout) and found.words.startswith("it stopped")
 
 
@@ -190,31 +195,47 @@ def test_a_layout_is_found_where_an_event_loop_runs() -> None:
     """As in a notebook: the engine itself refuses a time limit there."""
 
     async def inside() -> object:
-        return elk_layout(REQUEST)
+        return elk_layouts(REQUEST, ROOM)
 
     # In a thread of its own, since the browser of other tests keeps a loop running in this one.
     with ThreadPoolExecutor(1) as apart:
-        assert apart.submit(lambda: asyncio.run(inside())).result() == of("layered")
+        assert apart.submit(lambda: asyncio.run(inside())).result() == FOUND
+
+
+def of_size(width: float, height: float, sound: bool = True) -> Layout:
+    return Layout((width, height), (), (), (), "layered", sound)
 
 
 def test_the_usual_layout_is_kept_unless_another_is_clearly_larger() -> None:
-    def of_size(width: float, height: float) -> dict[str, Any]:
-        return {"width": width, "height": height, "children": [], "edges": []}
-
-    usual, hardly, clearly = of_size(3000, 700), of_size(2900, 700), of_size(2000, 700)
-    assert elk.best([usual, hardly]) is usual
-    assert elk.best([usual, hardly, clearly]) is clearly
+    room = Room(1520.0, 720.0)
+    usual, hardly, clearly = of_size(3000, 700), of_size(3000 / BETTER + 1, 700), of_size(2000, 700)
+    assert choose([usual, hardly], room) is usual
+    assert choose([usual, hardly, clearly], room) is clearly
     small, smaller = of_size(900, 400), of_size(400, 200)
-    assert elk.best([small, smaller]) is small  # what fits is large enough
-    assert elk.fit(of_size(1520, 1440)) == 0.5
+    assert choose([small, smaller], room) is small  # what fits is large enough
+    nearly, just = of_size(1530, 700), of_size(1520, 720)
+    assert choose([nearly, just], room) is just  # what can be read goes before what cannot
+    assert fit(of_size(1520, 1440), room) == 0.5
+
+
+def test_another_page_may_take_another_layout_of_the_same() -> None:
+    wide, tall = of_size(1500, 500), of_size(700, 1100)
+    assert choose([wide, tall], Room(1600, 1000)) is wide and choose([wide, tall], Room(1100, 1600)) is tall
 
 
 def test_a_layout_with_a_wire_through_a_box_is_passed_over() -> None:
-    box_there = {"id": "pump", "x": 40, "y": -10, "width": 20, "height": 20}
-    wire_through = {"sections": [{"startPoint": {"x": 0, "y": 0}, "endPoint": {"x": 100, "y": 0}}]}
-    wire_past = {"sections": [{"startPoint": {"x": 0, "y": 30}, "endPoint": {"x": 100, "y": 30}}]}
-    bad = {"width": 900, "height": 400, "children": [box_there], "edges": [wire_through]}
-    good = {"width": 3000, "height": 700, "children": [box_there], "edges": [wire_past]}
-    assert elk.runs_through(bad) and not elk.runs_through(good)
-    assert elk.best([bad, good]) is good
-    assert elk.best([bad]) is bad
+    pump = Box("pump", (20.0, 20.0), ())
+    there = (("pump", (40.0, -10.0)),)
+    through = Layout((900, 400), there, (("wire", ((0.0, 0.0), (100.0, 0.0))),), (), "layered")
+    past = Layout((900, 400), there, (("wire", ((0.0, 30.0), (100.0, 30.0))),), (), "layered")
+    assert runs_through(through, (pump,)) and not runs_through(past, (pump,))
+    bad, good = of_size(900, 400, sound=False), of_size(3000, 700)
+    room = Room(1520.0, 720.0)
+    assert choose([bad, good], room) is good
+    assert choose([bad], room) is bad
+
+
+def test_manners_are_tried_until_one_can_be_read() -> None:
+    tiny = elk_layouts(REQUEST, (Room(10.0, 10.0),))
+    assert not isinstance(tiny, NoLayout) and len(tiny) == len(elk.MANNERS) and len(FOUND) == 1
+    assert elk_layouts(REQUEST, (Room(10.0, 10.0),), have=5) == tiny[5:]

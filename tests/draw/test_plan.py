@@ -5,11 +5,12 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
+from cutaway.draw.pages import SHAPES
 from cutaway.draw.pipes import pipe_shapes
 from cutaway.draw.plan import Plan, make_plan
 from cutaway.draw.seen import LineSeen
 from cutaway.draw.shapes import Group, Polyline
-from cutaway.draw.sheet import SHAPES, make_sheet
+from cutaway.draw.sheet import make_sheet
 from cutaway.machine.subjects import subjects
 from cutaway.parts.library import KINDS
 from tests.draw import by_hand

@@ -7,8 +7,9 @@ from pathlib import Path
 from cutaway.api.loading import load
 from cutaway.api.places import cache_folder
 from cutaway.api.running import LONGEST, Asked, Course, course, unreached
+from cutaway.draw.pages import SHAPE
 from cutaway.draw.sequence import Moment
-from cutaway.draw.sheet import SHAPE, sheet_picture
+from cutaway.draw.sheet import sheet_picture
 from cutaway.handbook.names import did_you_mean, fold
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.snapshot import snapshot

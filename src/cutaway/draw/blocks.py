@@ -11,14 +11,15 @@ from cutaway.draw.symbols.symbol import LINK_IN, LINK_OUT, UNIT, Anchor, Symbol
 from cutaway.handbook.records import Part
 from cutaway.parts.kind import Side
 
-NAME_SIZE = 17.0
-NOTE_SIZE = 15.0
+NAME_SIZE = 16.0
+NOTE_SIZE = 14.5
 SMALL_SIZE = 14.5
-LEADING = 1.22
-NAME_WIDTH = 182.0
-FLAG_WIDTH = 230.0
+STATION_SIZE = 14.5
+LEADING = 1.18
+NAME_WIDTH = 160.0
+FLAG_WIDTH = 190.0
 GAP = 6.0
-POINT = 16.0
+POINT = 13.0
 """How far the tip of a reference's flag reaches."""
 
 UNNAMED = 0.3
@@ -27,16 +28,18 @@ UNNAMED = 0.3
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """Words to be set in a column below a symbol. reserved: the width that any state may need."""
+    """Words to be set in a column below a symbol. reserved: the width that any state may need. station: named below
+    them, on one of the parts of an area."""
 
     names: tuple[str, ...]
     lines: int
     reserved: float
+    station: str = ""
 
     @property
     def height(self) -> float:
         """Of all lines that can ever stand here."""
-        return (len(self.names) * NAME_SIZE + self.lines * NOTE_SIZE) * LEADING
+        return (len(self.names) * NAME_SIZE + self.lines * NOTE_SIZE + bool(self.station) * STATION_SIZE) * LEADING
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,7 +138,7 @@ def _link_anchors(item: Item, symbol: Symbol, ties: Iterable[Tie]) -> tuple[Anch
 def reference_block(item: Item, tie: Tie) -> Block:
     """The block of parts of another system: a small flag that points the way the tie goes."""
     names = tuple(n for label in item.labels for n in wrapped(label, NOTE_SIZE, FLAG_WIDTH, bold=True))
-    system = f"see {item.part.system}"
+    system = f"see {item.sheet}"
     words = max(*(text_width(n, NOTE_SIZE, bold=True) for n in names), text_width(system, SMALL_SIZE))
     label = Label(names, 1, words)
     size = (words + 2 * POINT, len(names) * NOTE_SIZE * LEADING + SMALL_SIZE * LEADING + 12.0)
@@ -229,10 +232,10 @@ def reference_shapes(block: Block, corner: Point) -> Group:
     for name in block.label.names:
         line += NOTE_SIZE * LEADING
         shapes.append(fitted_text((middle, line - 3), name, "name", NOTE_SIZE, block.label.reserved))
-    system = f"see {block.item.part.system}"
+    system = f"see {block.item.sheet}"
     shapes.append(
         fitted_text((middle, line + SMALL_SIZE * LEADING - 2), system, "quiet", SMALL_SIZE, block.label.reserved)
     )
     names = list(dict.fromkeys(str(part.name) for part in block.item.parts))
-    title = f"{', '.join(block.item.labels)}, on the sheet {block.item.part.system}"
+    title = f"{', '.join(block.item.labels)}, on the sheet {block.item.sheet}"
     return Group(tuple(shapes), "reference", reference="; ".join(names), title=title)

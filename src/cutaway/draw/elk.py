@@ -3,37 +3,31 @@
 import json
 from collections.abc import Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib.resources import files
-from itertools import pairwise
 from typing import Any
 
 from py_mini_racer import JSEvalException, JSTimeoutException, MiniRacer
 
-from cutaway.draw.layout import Box, Layout, Request
+from cutaway.draw.layout import Box, Layout, Request, runs_through
+from cutaway.draw.pages import Room, fits
 from cutaway.draw.shapes import Point
 
 SECONDS = 20.0
 TURNS = 1000
 """How often waiting callbacks are run before the library is held to have given up; two or three are usual."""
 
+FORCED = "elk.layered.crossingMinimization.forceNodeModelOrder"
 SIDES = {"west": "WEST", "east": "EAST", "north": "NORTH", "south": "SOUTH"}
 
-MANNERS: tuple[Mapping[str, str], ...] = (
-    {},
-    {"elk.layered.considerModelOrder.strategy": "NONE"},
-    {"elk.layered.layering.strategy": "MIN_WIDTH"},
-    {"elk.layered.layering.strategy": "MIN_WIDTH", "elk.layered.considerModelOrder.strategy": "NONE"},
-    {"elk.layered.cycleBreaking.strategy": "GREEDY"},
-)
-"""Ways to lay out a request, the usual one first: in flow order, one column a step. The others break with the order
-in which the files name the parts, or with columns, where that makes a sheet less tall or less wide."""
-
-BETTER = 1.08
-"""How much larger a sheet must come out for another manner than the usual: small gains are not worth a new picture."""
-
-PAGE = (1520.0, 720.0)
-"""The room that a drawing usually has: for choosing among layouts only."""
+COMPACT = {"elk.layered.compaction.postCompaction.strategy": "EDGE_LENGTH"}
+FREE = {"elk.layered.considerModelOrder.strategy": "NONE"}
+NARROW = {"elk.layered.layering.strategy": "MIN_WIDTH"}
+EVEN = {"elk.layered.layering.strategy": "COFFMAN_GRAHAM", "elk.layered.layering.coffmanGraham.layerBound": "7"}
+FOLDED = {"elk.layered.wrapping.strategy": "MULTI_EDGE"}
+MANNERS: tuple[Mapping[str, str], ...] = ({}, COMPACT, FREE, FREE | COMPACT, NARROW, EVEN, FOLDED)
+"""Ways to lay out a request, the usual one first: in flow order, one column a step. The others draw the columns closer,
+break with the order in which the files name the parts, or with columns, where that makes a sheet less tall or wide."""
 
 _BEFORE = """
 var self = globalThis, waiting = [], answer = "", fault = "";
@@ -55,50 +49,20 @@ class NoLayout:
     missing: bool = False
 
 
-def elk_layout(request: Request, seconds: float = SECONDS) -> Layout | NoLayout:
-    """Lay out a request, or say why that did not go."""
+def elk_layouts(
+    request: Request, rooms: Sequence[Room], have: int = 0, seconds: float = SECONDS
+) -> tuple[Layout, ...] | NoLayout:
+    """Lay out a request in one manner after another until one is large enough for one of the rooms, or say why not.
+
+    have: how many manners were tried before.
+    """
     library = library_text()
     if library is None:
         return NoLayout("it is not in this installation", missing=True)
+    manners = (FOLDED,) if request.folded else ({},) if request.columns else MANNERS
     # A thread of its own: where an event loop runs in the caller's (a notebook), the engine allows no time limit.
     with ThreadPoolExecutor(1) as thread:
-        found = thread.submit(_run, library, to_elk(request), seconds).result()
-    return found if isinstance(found, NoLayout) else from_elk(request, best(found))
-
-
-def best(found: Sequence[dict[str, Any]]) -> dict[str, Any]:
-    """The layout that fills a page best: the first, unless another lets everything be clearly larger.
-
-    One in which a wire runs through a box, as the library makes now and then, is passed over if there is another.
-    """
-    sound = [one for one in found if not runs_through(one)] or found
-    chosen = sound[0]
-    for one in sound[1:]:
-        if fit(one) > BETTER * fit(chosen):
-            chosen = one
-    return chosen
-
-
-def runs_through(found: dict[str, Any]) -> bool:
-    """Whether any wire runs through a box."""
-    boxes = [(float(c["x"]), float(c["y"]), float(c["width"]), float(c["height"])) for c in found["children"]]
-    sections = [section for edge in found["edges"] for section in edge.get("sections", ())]
-    for section in sections:
-        stops = [
-            (float(p["x"]), float(p["y"]))
-            for p in (section["startPoint"], *section.get("bendPoints", ()), section["endPoint"])
-        ]
-        for (ax, ay), (bx, by) in pairwise(stops):
-            for x, y, width, height in boxes:
-                across = min(ax, bx) < x + width - 1 and max(ax, bx) > x + 1
-                if across and min(ay, by) < y + height - 1 and max(ay, by) > y + 1:
-                    return True
-    return False
-
-
-def fit(found: dict[str, Any]) -> float:
-    """How much a layout can be enlarged on a usual page, 1 at most: what fits is large enough."""
-    return min(1.0, PAGE[0] / float(found["width"]), PAGE[1] / float(found["height"]))
+        return thread.submit(_run, library, request, manners[have:], rooms, seconds).result()
 
 
 def library_text() -> str | None:
@@ -109,23 +73,25 @@ def library_text() -> str | None:
         return None
 
 
-def _run(library: str, graph: dict[str, Any], seconds: float) -> list[dict[str, Any]] | NoLayout:
-    """The layouts of a graph, the usual one first; others only where that does not fit a page as it is."""
+def _run(
+    library: str, request: Request, manners: Sequence[Mapping[str, str]], rooms: Sequence[Room], seconds: float
+) -> tuple[Layout, ...] | NoLayout:
     machine = MiniRacer()
-    found: list[dict[str, Any]] = []
+    graph = to_elk(request)
+    found: list[Layout] = []
     try:
         machine.eval(_BEFORE + library, timeout_sec=seconds)
-        for manner in MANNERS:
-            options = {**graph["layoutOptions"], **manner}
-            answer = _laid(machine, {**graph, "layoutOptions": options}, seconds)
+        for manner in manners:
+            answer = _laid(machine, {**graph, "layoutOptions": {**graph["layoutOptions"], **manner}}, seconds)
             if isinstance(answer, NoLayout):
-                return found or answer
-            found.append(answer)
-            if fit(found[0]) >= 1 and not runs_through(found[0]):
+                return tuple(found) or answer
+            layout = from_elk(request, answer)
+            found.append(replace(layout, sound=not runs_through(layout, request.boxes)))
+            if any(fits(found[-1], room) for room in rooms):
                 break
-        return found
+        return tuple(found)
     except JSEvalException as fault:
-        return found or NoLayout(
+        return tuple(found) or NoLayout(
             "it took too long" if isinstance(fault, JSTimeoutException) else f"it stopped: {str(fault)[:200]}"
         )
     finally:
@@ -148,7 +114,8 @@ def _laid(machine: MiniRacer, graph: dict[str, Any], seconds: float) -> dict[str
 
 def to_elk(request: Request) -> dict[str, Any]:
     """The request as the library reads it."""
-    gap = request.loose
+    steered = {FORCED: "true", "elk.partitioning.activate": "true"} if request.columns else {}
+    columns = {name: i for i, column in enumerate(request.columns) for name in column}
     return {
         "id": "sheet",
         "layoutOptions": {
@@ -162,16 +129,17 @@ def to_elk(request: Request) -> dict[str, Any]:
             "elk.layered.thoroughness": "20",
             "elk.randomSeed": "1",
             "elk.padding": "[top=4,left=4,bottom=4,right=4]",
-            "elk.spacing.nodeNode": f"{26 * gap:.1f}",
-            "elk.layered.spacing.nodeNodeBetweenLayers": f"{38 * gap:.1f}",
-            "elk.spacing.edgeNode": f"{16 * gap:.1f}",
-            "elk.layered.spacing.edgeNodeBetweenLayers": f"{18 * gap:.1f}",
-            "elk.spacing.edgeEdge": "16",
-            "elk.layered.spacing.edgeEdgeBetweenLayers": "18",
-            "elk.spacing.componentComponent": f"{30 * gap:.1f}",
-            "elk.aspectRatio": "2.2",
+            "elk.spacing.nodeNode": "18",
+            "elk.layered.spacing.nodeNodeBetweenLayers": "26",
+            "elk.spacing.edgeNode": "13",
+            "elk.layered.spacing.edgeNodeBetweenLayers": "14",
+            "elk.spacing.edgeEdge": "14",
+            "elk.layered.spacing.edgeEdgeBetweenLayers": "14",
+            "elk.spacing.componentComponent": "26",
+            "elk.aspectRatio": "1.6",
+            **steered,
         },
-        "children": [_node(box) for box in request.boxes],
+        "children": [_node(box, columns.get(box.name)) for box in _in_order(request)],
         "edges": [
             {
                 "id": f"wire {i}",
@@ -188,7 +156,14 @@ def to_elk(request: Request) -> dict[str, Any]:
     }
 
 
-def _node(box: Box) -> dict[str, Any]:
+def _in_order(request: Request) -> tuple[Box, ...]:
+    """The boxes as somebody has put them, else in flow order."""
+    said = [name for column in request.columns for name in column]
+    place = {name: i for i, name in enumerate(said)}
+    return tuple(sorted(request.boxes, key=lambda box: place.get(box.name, len(said))))
+
+
+def _node(box: Box, column: int | None = None) -> dict[str, Any]:
     fixed = all(pin.at is not None for pin in box.pins)
     ports = []
     for pin in box.pins:
@@ -202,6 +177,8 @@ def _node(box: Box) -> dict[str, Any]:
     if box.below is not None:
         options["elk.nodeLabels.placement"] = "OUTSIDE V_BOTTOM H_CENTER"
         labels.append({"text": "words", "width": box.below[0], "height": box.below[1]})
+    if column is not None:
+        options["elk.partitioning.partition"] = str(column)
     return {
         "id": box.name,
         "width": box.size[0],
@@ -218,7 +195,8 @@ def _pin_id(box: str, pin: str) -> str:
 
 def from_elk(request: Request, found: dict[str, Any]) -> Layout:
     """The library's answer as a layout."""
-    corners = tuple((str(c["id"]), (float(c["x"]), float(c["y"]))) for c in found["children"])
+    there = {str(c["id"]): (float(c["x"]), float(c["y"])) for c in found["children"]}
+    corners = tuple((box.name, there[box.name]) for box in request.boxes)
     routes, joints = [], set()
     for wire, edge in zip(request.wires, found["edges"], strict=True):
         points: list[Point] = []

@@ -4,13 +4,14 @@ import hashlib
 import json
 import os
 from dataclasses import asdict, dataclass
+from itertools import pairwise
 from pathlib import Path
-from typing import Literal
+from typing import Any, Literal
 
 from cutaway.draw.shapes import Point
 from cutaway.parts.kind import Side
 
-VERSION = "3"
+VERSION = "4"
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,22 +48,31 @@ class Wire:
 
 @dataclass(frozen=True, slots=True)
 class Request:
-    """What is to be laid out; boxes in flow order. loose: how far apart things stand, 1 is usual."""
+    """What is to be laid out; boxes in flow order.
+
+    columns: names of boxes by columns from left to right, where somebody has said so; in a column from top to bottom.
+    folded: whether a long flow is to be broken into rows, like lines of writing.
+    """
 
     boxes: tuple[Box, ...]
     wires: tuple[Wire, ...]
-    loose: float = 1.0
+    columns: tuple[tuple[str, ...], ...] = ()
+    folded: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """Where everything went. manner: 'layered' by the layout library, 'plain' by our own simple rule."""
+    """Where everything went. manner: 'layered' by the layout library, 'plain' by our own simple rule.
+
+    sound: that no wire runs through a box.
+    """
 
     size: Point
     corners: tuple[tuple[str, Point], ...]
     routes: tuple[tuple[str, tuple[Point, ...]], ...]
     joints: tuple[Point, ...]
     manner: Literal["layered", "plain"]
+    sound: bool = True
 
 
 def cache_folder() -> Path:
@@ -77,31 +87,49 @@ def digest(request: Request) -> str:
     return hashlib.sha256(words.encode()).hexdigest()[:32]
 
 
-def recalled(request: Request, folder: Path) -> Layout | None:
-    """The layout kept for a request, or None; a cache that cannot be read is no cache."""
+def recalled(request: Request, folder: Path) -> tuple[Layout, ...]:
+    """The layouts kept for a request, the usual one first; a cache that cannot be read is no cache."""
     try:
         kept = json.loads((folder / f"{digest(request)}.json").read_text(encoding="utf-8"))
-        return Layout(
-            _point(kept["size"]),
-            tuple((name, _point(at)) for name, at in kept["corners"]),
-            tuple((name, tuple(_point(p) for p in points)) for name, points in kept["routes"]),
-            tuple(_point(p) for p in kept["joints"]),
-            "layered",
-        )
+        return tuple(_layout(one) for one in kept["layouts"])
     except (OSError, ValueError, KeyError, TypeError):
-        return None
+        return ()
 
 
-def keep(request: Request, layout: Layout, folder: Path) -> None:
-    """Keep a layout for the next time; a full or locked disk does no harm."""
+def _layout(kept: dict[str, Any]) -> Layout:
+    return Layout(
+        _point(kept["size"]),
+        tuple((name, _point(at)) for name, at in kept["corners"]),
+        tuple((name, tuple(_point(p) for p in points)) for name, points in kept["routes"]),
+        tuple(_point(p) for p in kept["joints"]),
+        "layered",
+        bool(kept["sound"]),
+    )
+
+
+def keep(request: Request, layouts: tuple[Layout, ...], folder: Path) -> None:
+    """Keep layouts for the next time; a full or locked disk does no harm."""
     path = folder / f"{digest(request)}.json"
     part = path.with_suffix(f".{os.getpid()}.part")
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        part.write_text(json.dumps(asdict(layout)), encoding="utf-8")
+        part.write_text(json.dumps({"layouts": [asdict(one) for one in layouts]}), encoding="utf-8")
         part.replace(path)
     except OSError:
         return
+
+
+def runs_through(layout: Layout, boxes: tuple[Box, ...]) -> bool:
+    """Whether any wire runs through a box, which the layout library lets happen now and then."""
+    corners = dict(layout.corners)
+    at = [(*corners[box.name], *box.size) for box in boxes]
+    for _, points in layout.routes:
+        for (ax, ay), (bx, by) in pairwise(points):
+            left, right, top, bottom = min(ax, bx), max(ax, bx), min(ay, by), max(ay, by)
+            for x, y, width, height in at:
+                if left < x + width - 1 and right > x + 1 and top < y + height - 1 and bottom > y + 1:
+                    return True
+    return False
 
 
 def _point(pair: list[float]) -> Point:

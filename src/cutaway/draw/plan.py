@@ -17,7 +17,8 @@ class Item:
     """Something with a place on the sheet. key: unique on it.
 
     reference: a flag for parts of another system: for all of one system that are joined to the same place in the same
-    way, with the first of them as `part` and the others as `mates`. labels: what the flag says of each.
+    way, with the first of them as `part` and the others as `mates`. labels: what the flag says of each. sheet: where
+    they are drawn.
     """
 
     key: str
@@ -25,6 +26,7 @@ class Item:
     reference: bool = False
     mates: tuple[Part, ...] = ()
     labels: tuple[str, ...] = ()
+    sheet: str = ""
 
     @property
     def parts(self) -> tuple[Part, ...]:
@@ -82,41 +84,79 @@ class Plan:
     wiring: Wiring
 
 
+@dataclass(frozen=True, slots=True)
+class Extract:
+    """What of an aircraft one sheet shows. name: of the sheet. own: names of the parts that it shows. elsewhere: by the
+    name of a part the sheet that it is found on, where that is not named like its system. folded, columns: as in
+    `layout.Request`. zones: whether the stations of the parts are shown."""
+
+    name: str
+    own: frozenset[str]
+    elsewhere: tuple[tuple[str, str], ...] = ()
+    columns: tuple[tuple[str, ...], ...] = ()
+    folded: bool = False
+    zones: bool = True
+
+
+def whole_system(folder: Folder, subject: Subject, system: str) -> Extract:
+    """All parts of one system on one sheet."""
+    return Extract(system, frozenset(str(p.name) for p in parts_of(folder, subject) if p.system == system))
+
+
 def make_plan(folder: Folder, subject: Subject, system: str, kinds: Mapping[str, Kind]) -> Plan:
     """The plan of one system on one standard or airframe."""
+    return plan_of(folder, subject, whole_system(folder, subject, system), kinds)
+
+
+def plan_of(folder: Folder, subject: Subject, extract: Extract, kinds: Mapping[str, Kind]) -> Plan:
+    """The plan of what one sheet shows of a standard or airframe."""
     parts = tuple(p for p in parts_of(folder, subject) if p.kind in kinds)
     wiring = wire(parts, lines_of(folder, subject), kinds, subject)
     ties = tuple(_ties(folder, subject, parts, kinds, wiring))
-    own: dict[str, Part] = {p.name: p for p in parts if p.system == system}
+    return extracted(extract, parts, ties, wiring, kinds)
+
+
+def extracted(
+    extract: Extract, parts: tuple[Part, ...], ties: tuple[Tie, ...], wiring: Wiring, kinds: Mapping[str, Kind]
+) -> Plan:
+    """What one sheet shows of all parts and ties."""
+    own: dict[str, Part] = {p.name: p for p in parts if p.name in extract.own}
     every: dict[str, Part] = {p.name: p for p in parts}
+    sheets = {p.name: p.system for p in parts} | dict(extract.elsewhere)
     flags: dict[str, Item] = {}
     leading: dict[str, str] = {}
     shown: list[Tie] = []
-    for tie in ties:
+    lines = [tie for tie in ties if tie.sort == "line" and tie.start.part in own]
+    for tie in (_tapped(tie, lines, wiring, own, kinds) for tie in ties):
         if tie.start.part not in own and tie.end.part not in own:
             continue
         if tie.start.part not in own or tie.end.part not in own:
-            tie = _flagged(tie, own, every, flags, kinds)
+            tie = _flagged(tie, own, every, sheets, flags, kinds)
             flag = tie.end.item if tie.start.part in own else tie.start.item
             tie = replace(tie, along=leading.get(flag, ""))
             leading.setdefault(flag, tie.name)
         shown.append(tie)
-    shown = [_tapped(tie, shown, wiring, own, kinds) for tie in shown]
     items = [*(Item(name, part) for name, part in own.items()), *flags.values()]
     return Plan(flow_order(items, shown), tuple(shown), ties, wiring)
 
 
 def _flagged(
-    tie: Tie, own: Mapping[str, Part], every: Mapping[str, Part], flags: dict[str, Item], kinds: Mapping[str, Kind]
+    tie: Tie,
+    own: Mapping[str, Part],
+    every: Mapping[str, Part],
+    sheets: Mapping[str, str],
+    flags: dict[str, Item],
+    kinds: Mapping[str, Kind],
 ) -> Tie:
-    """A tie that leaves the sheet, led to the flag of the other system at its own end; the flag gets a further name."""
+    """A tie that leaves the sheet, led to the flag of the other sheet at its own end; the flag gets a further name."""
     leaving = tie.start.part in own
     here, there = (tie.start, tie.end) if leaving else (tie.end, tie.start)
     other = every[there.part]
-    key = f"{other.system} {'from' if leaving else 'to'} {here.part}.{here.port} ({tie.sort})"
+    sheet = sheets[other.name]
+    key = f"{sheet} {'from' if leaving else 'to'} {here.part}.{here.port} ({tie.sort})"
     flag, label = flags.get(key), _label(tie, there, other, kinds[other.kind])
     if flag is None:
-        flags[key] = Item(key, other, reference=True, labels=(label,))
+        flags[key] = Item(key, other, reference=True, labels=(label,), sheet=sheet)
     elif label not in flag.labels:
         flags[key] = replace(flag, mates=(*flag.mates, other), labels=(*flag.labels, label))
     moved = replace(there, item=key)
@@ -160,18 +200,18 @@ def _coupling(part: Part, kind: Kind, link: Link, wiring: Wiring) -> Tie:
     return Tie("link", End(target, target, sensed), End(part.name, part.name, ""), None, link.name)
 
 
-def _tapped(tie: Tie, shown: list[Tie], wiring: Wiring, own: Mapping[str, Part], kinds: Mapping[str, Kind]) -> Tie:
+def _tapped(tie: Tie, lines: Iterable[Tie], wiring: Wiring, own: Mapping[str, Part], kinds: Mapping[str, Kind]) -> Tie:
     """A link that senses a port, taken from the upstream end of a line of the same node where there is one: a gauge is
     then drawn tapped into the pipe, not hung on the far side of the part that the pipe leads to."""
-    if tie.sort == "line" or not tie.start.port:
+    if tie.sort == "line" or not tie.start.port or tie.end.part not in own:
         return tie
     node = wiring.joined.get(tie.start.node)
-    for line in shown:
+    for line in lines:
         start = line.start
-        if line.sort == "line" and start.part in own and wiring.joined.get(start.node) == node:
+        if wiring.joined.get(start.node) == node:
             sides = {p.side for p in kinds[own[start.part].kind].ports if p.name == start.port or p.each}
             if "east" in sides:
-                return replace(tie, start=start, giver=tie.start.part)
+                return replace(tie, start=start, giver=tie.giver or tie.start.part)
     return tie
 
 

@@ -7,12 +7,12 @@ from cutaway.draw.pipes import strokes
 from cutaway.draw.shapes import Line, Point, Polyline, Rect, Shape, Text, placed
 from cutaway.draw.symbols.strokes import triangle
 
-MARGIN = 40.0
-TITLE_SIZE = 28.0
-SAYS_SIZE = 18.0
+MARGIN = 28.0
+TITLE_SIZE = 26.0
+SAYS_SIZE = 17.0
 KEY_SIZE = 14.5
 NOTICE_SIZE = 14.5
-LEADING = 1.35
+LEADING = 1.3
 SAMPLE = 54.0
 
 LIVE_WORDS = {
@@ -42,7 +42,7 @@ def head_shapes(title: str, says: str, width: float) -> tuple[tuple[Shape, ...],
     return tuple(shapes), y + 16.0
 
 
-def keys_for(media: Sequence[str], known: bool, links: bool, flags: bool) -> tuple[Key, ...]:
+def keys_for(media: Sequence[str], known: bool, links: bool, flags: bool, areas: bool = False) -> tuple[Key, ...]:
     """What the lines of this sheet mean: a sample and its words each."""
     keys: list[Key] = []
     at_rest: list[str] = []
@@ -64,6 +64,8 @@ def keys_for(media: Sequence[str], known: bool, links: bool, flags: bool) -> tup
     if flags:
         flag = ((8.0, -8.0), (34.0, -8.0), (44.0, 0.0), (34.0, 8.0), (8.0, 8.0))
         keys.append(((Polyline(flag, "flag", closed=True),), "part on another sheet"))
+    if areas:
+        keys.append(((Rect((4.0, -10.0), (SAMPLE - 8.0, 20.0), "area", 6.0),), "station: where the parts are fitted"))
     return tuple(keys)
 
 

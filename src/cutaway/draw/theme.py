@@ -96,6 +96,7 @@ TEXT_RULES = (
     Rule("name", "ink", rest=(("font-weight", "bold"),)),
     Rule("note", "ink"),
     Rule("quiet", "quiet"),
+    Rule("station", "quiet", rest=(("font-style", "italic"),)),
     Rule("title", "ink", rest=(("font-weight", "bold"),)),
     Rule("mark", "ink"),
     Rule("strong", "ink", rest=(("font-weight", "bold"),)),
@@ -122,6 +123,7 @@ INKED_RULES = (
 SOFT_RULES = (
     Rule("paper", "paper"),
     _area("shade", "band"),
+    Rule("area", "band", "quiet", (("stroke-width", "1.2"), ("stroke-dasharray", "1.5 4"))),
     _area("blank", "face"),
     _area("strip", "band"),
     _line("halo", "paper", 15.0),

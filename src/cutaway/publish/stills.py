@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 from cutaway.draw.measure import font_file
 from cutaway.draw.over_film import over_film
+from cutaway.draw.pages import SHAPES
 from cutaway.draw.shapes import Picture
-from cutaway.draw.sheet import SHAPES
 from cutaway.draw.svg import Ground, write_svg
 from cutaway.draw.theme import Manner
 
@@ -38,18 +38,20 @@ def page_shape(size: Size) -> float:
     return SHAPES[size.shape]
 
 
-def drawing(picture: Picture, manner: Manner = "light", ground: Ground = "paper") -> str:
-    """A picture as SVG on its ground."""
-    return write_svg(over_film(picture) if ground == "clear" else picture, manner, ground)
+def drawing(picture: Picture, manner: Manner = "light", ground: Ground = "paper", style: str = "") -> str:
+    """A picture as SVG on its ground. style: rules beyond the theme's."""
+    return write_svg(over_film(picture) if ground == "clear" else picture, manner, ground, style)
 
 
-def still(picture: Picture, size: Size, manner: Manner = "light", ground: Ground = "paper") -> bytes:
+def still(
+    picture: Picture, size: Size, manner: Manner = "light", ground: Ground = "paper", style: str = ""
+) -> bytes:
     """A picture as PNG of exactly that size."""
     import resvg_py
 
     # Its measures in pixels, since the renderer rounds a page that is a hair too high up to another row.
     pixels = f'width="{size.across}" height="{size.down}" class="sheet"'
-    svg = re.sub(r'width="[\d.]+" height="[\d.]+" class="sheet"', pixels, drawing(picture, manner, ground), count=1)
+    svg = re.sub(r'width="[\d.]+" height="[\d.]+" class="sheet"', pixels, drawing(picture, manner, ground, style), count=1)
     files = [str(path) for path in (font_file(), font_file(bold=True)) if path is not None]
     return bytes(
         resvg_py.svg_to_bytes(

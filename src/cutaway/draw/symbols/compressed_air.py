@@ -137,7 +137,7 @@ def air_selector(look: Look) -> Symbol:
         shapes += [*arrow(supply, (fed[0] - 0.03, fed[1]), head=0.16), *arrow(freed, (0.65, 1.08), head=0.16)]
     elif where:
         shapes += [*blocked(supply, 0, 0.16), *arrow(down, (0.65, 1.08), head=0.16), Line(up, (0.65, 1.08), "stroke")]
-    shapes += [letters("D", (1.2, 0.24), 0.19), letters("U", (1.2, 0.74), 0.19), letters("P", (0.1, 0.48), 0.19)]
+    shapes += [letters("D", (1.2, 0.24), 0.23), letters("U", (1.2, 0.74), 0.23), letters("P", (0.1, 0.48), 0.23)]
     ports = (Anchor("supply", supply, "west"), Anchor("down", down, "east"), Anchor("up", up, "east"))
     return Symbol((1.3, 1.28), ports, tuple(shapes))
 

@@ -42,8 +42,8 @@ def ground_flight_switch(look: Look) -> Symbol:
         Circle(hinge, 0.06, "solid"),
         Circle(flight, 0.06, "solid" if where == "flight" else "edge"),
         Circle(ground, 0.06, "solid" if where == "ground" else "edge"),
-        letters("F", (0.24, 0.16), 0.22),
-        letters("G", (0.24, 0.88), 0.22),
+        letters("F", (0.24, 0.16), 0.23),
+        letters("G", (0.24, 0.88), 0.23),
     ]
     if where:
         shapes.append(Line(hinge, flight if where == "flight" else ground, "heavy"))

@@ -38,7 +38,7 @@ def dial_face(letter: str) -> tuple[Shape, ...]:
         Line(round_at(CENTRE, 0.38, degrees), round_at(CENTRE, 0.45, degrees), "thin")
         for degrees in range(-45, 226, 45)
     )
-    words = (letters(letter, (0.5, 0.79), 0.22 if len(letter) < 3 else 0.19),) if letter else ()
+    words = (letters(letter, (0.5, 0.79), 0.23),) if letter else ()
     return (Circle(CENTRE, 0.46, "edge"), *ticks, *words)
 
 
@@ -81,7 +81,7 @@ def lamp(look: Look) -> Symbol:
 def contents_gauge(look: Look) -> Symbol:
     """A dial from empty to full. The scale ends where the needle's value is full: not known here, so E and F only."""
     value = look.readings.get("contents")
-    marks = (letters("E", (0.2, 0.72), 0.19), letters("F", (0.8, 0.72), 0.19))
+    marks = (letters("E", (0.2, 0.72), 0.23), letters("F", (0.8, 0.72), 0.23))
     part = share(value, 0.0, look.wants.get("capacity"))
     face = (Circle(CENTRE, 0.46, "edge"), arc(CENTRE, 0.34, 0, 180, "thin"), *marks)
     return Symbol((1.0, 1.0), FED, (*face, *needle(CENTRE, 0.3, part), *_flag(look)))
@@ -100,7 +100,7 @@ def position_indicator(look: Look) -> Symbol:
 def ammeter(look: Look) -> Symbol:
     """A dial with nought in its middle: to the right what passes from west to east, to the left what comes back."""
     part = share(look.readings.get("current"), -AMPERES, AMPERES)
-    face = (*dial_face("A"), letters("0", (0.5, 0.2), 0.19))
+    face = (*dial_face("A"), letters("0", (0.5, 0.2), 0.23))
     return Symbol((1.0, 1.0), through(0.04, 0.96), (*face, *needle(CENTRE, 0.3, part)))
 
 
@@ -114,12 +114,12 @@ def triple_gauge(look: Look) -> Symbol:
     ):
         shapes += [Circle(at, 0.2, "ring"), *needle(at, 0.16, share(look.readings.get(reading), 0.0, full))]
         if letter:
-            shapes.append(letters(letter, (at[0], at[1] + 0.32), 0.19))
+            shapes.append(letters(letter, (at[0], at[1] + 0.32), 0.23))
     return Symbol((1.2, 1.2), (), tuple(shapes))
 
 
 def boost_gauge(look: Look) -> Symbol:
     """A dial with nought a third of the way round: boost below the standard atmosphere stands to the left of it."""
     part = share(look.readings.get("boost"), -10 * PSI, 20 * PSI)
-    nought = letters("0", round_at(CENTRE, 0.28, 135), 0.19)
+    nought = letters("0", round_at(CENTRE, 0.28, 135), 0.23)
     return Symbol((1.0, 1.0), (), (*dial_face("B"), nought, *needle(CENTRE, 0.34, part)))

@@ -72,7 +72,7 @@ def magneto_switch(look: Look) -> Symbol:
     shapes: list[Shape] = [Circle(centre, 0.3, "edge")]
     step = 120.0 / max(1, len(positions) - 1)
     for i, word in enumerate(positions):
-        shapes.append(letters(word[:1].upper(), round_at(centre, 0.45, 150 - step * i), 0.19))
+        shapes.append(letters(word[:1].upper(), round_at(centre, 0.45, 150 - step * i), 0.23))
     if setting is not None and setting.place is not None:
         tip = round_at(centre, 0.26, 150 - step * setting.place)
         shapes += [Line(round_at(centre, 0.2, 330 - step * setting.place), tip, "heavy"), Circle(centre, 0.07, "solid")]

@@ -33,7 +33,7 @@ def selector_body(where: str, above: float) -> Symbol:
     elif where:
         shapes += [s for at, way in ((p, 0), (r, 0), (d, 180), (u, 180)) for s in blocked(at, way, 0.16)]
     for word, (x, y) in (("P", p), ("R", r), ("D", d), ("U", u)):
-        shapes.append(letters(word, (x - 0.1 if x < 0.5 else x + 0.1, y - 0.11), 0.19))
+        shapes.append(letters(word, (x - 0.1 if x < 0.5 else x + 0.1, y - 0.11), 0.23))
     ports = (
         Anchor("pressure", p, "west"),
         Anchor("return", r, "west"),

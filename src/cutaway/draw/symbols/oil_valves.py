@@ -93,8 +93,8 @@ def shuttle_valve(look: Look) -> Symbol:
         Polyline(((0.36, 0.26), (0.22, 0.45), (0.36, 0.64)), "stroke"),
         Polyline(((0.46, 0.68), (0.65, 0.82), (0.84, 0.68)), "stroke"),
         Circle(ball, 0.12, "ring" if over is None else "solid"),
-        letters("N", (0.24, 0.24), 0.19),
-        letters("E", (0.96, 0.74), 0.19),
+        letters("N", (0.24, 0.24), 0.23),
+        letters("E", (0.96, 0.74), 0.23),
     ]
     if over is True:
         shapes += arrow((0.65, 0.74), (1.14, 0.45), "thin", 0.14)

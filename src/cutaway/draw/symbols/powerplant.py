@@ -66,7 +66,7 @@ def _blade(centre: Point, degrees: float) -> Path:
 def _gear_lever(where: str) -> tuple[Shape, ...]:
     """A lever with a notch for each gear."""
     pivot = (0.12, 0.62)
-    marks = (letters("M", (0.38, 0.14), 0.19), letters("S", (0.38, 1.08), 0.19), Circle(pivot, 0.06, "solid"))
+    marks = (letters("M", (0.38, 0.14), 0.23), letters("S", (0.38, 1.02), 0.23), Circle(pivot, 0.06, "solid"))
     if not where:
         return marks
     knob = round_at(pivot, 0.3, 52 if where == "M" else -52)
@@ -144,7 +144,7 @@ def automatic_mixture(look: Look) -> Symbol:
     shapes += [Rect((0.16, 0.38 + 0.16 * i), (0.32, 0.13), "edge", 0.06) for i in range(3)]
     pivot = (0.76, 0.62)
     shapes += [Line((0.48, 0.62), pivot, "stroke"), Circle(pivot, 0.05, "solid")]
-    shapes += [letters("R", (1.12, 0.22), 0.2), letters("W", (1.12, 1.0), 0.2), arc(pivot, 0.3, -50, 50, "thin")]
+    shapes += [letters("R", (1.12, 0.22), 0.23), letters("W", (1.12, 1.0), 0.23), arc(pivot, 0.3, -50, 50, "thin")]
     if weak is not None:
         shapes.append(Line(pivot, round_at(pivot, 0.34, -42 if weak else 42), "heavy"))
     return Symbol(

@@ -37,7 +37,7 @@ def brake_relay_valve(look: Look) -> Symbol:
                 shapes += arrow((supply[0] + 0.06, supply[1]), (at[0] - 0.05, at[1]), head=0.16)
             else:
                 shapes += blocked(at, 180, 0.16)
-    shapes += [letters("P", (1.42, 0.68), 0.2), letters("S", (1.42, 1.18), 0.2), exhaust((0.8, 1.48))]
+    shapes += [letters("P", (1.42, 0.68), 0.23), letters("S", (1.42, 1.18), 0.23), exhaust((0.8, 1.48))]
     ports = (
         Anchor("supply", supply, "west"),
         Anchor("port brake", outlets["port"], "east"),

@@ -58,7 +58,7 @@ def needle(centre: Point, length: float, part: float | None) -> tuple[Shape, ...
     return Line(centre, round_at(centre, length, degrees), "stroke"), Circle(centre, 0.05, "solid")
 
 
-def letters(words: str, at: Point, size: float = 0.2, role: str = "mark") -> Text:
+def letters(words: str, at: Point, size: float = 0.23, role: str = "mark") -> Text:
     """Letters within a symbol, their middle at a point."""
     return Text((at[0], at[1] + size * 0.36), words, role, size, "middle")
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from cutaway.draw.shapes import Point, Shape
 from cutaway.parts.kind import Side
 
-UNIT = 76.0
+UNIT = 64.0
 """Size of the unit square on a sheet."""
 
 LINK_IN, LINK_OUT = "link in", "link out"

@@ -1,0 +1,112 @@
+"""Stations as areas behind the parts: where in the aircraft a part is fitted, as its entry says.
+
+A layout is not bent to bring a station together, since it would then be a worse drawing of how the system works: parts
+of a station that came to stand side by side share an area, and a station may have several.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from cutaway.draw.blocks import Block
+from cutaway.draw.extent import Extent
+from cutaway.draw.measure import text_width
+from cutaway.draw.plan import Item, Plan
+from cutaway.draw.shapes import Group, Point, Rect, Shape, Text
+
+EDGE = 6.0
+"""How far an area reaches beyond what stands in it."""
+
+APART = 2 * EDGE + 1.0
+"""How far the parts of two areas must be apart, so that the areas are too."""
+
+FILLED = 0.3
+"""How much of an area must be parts, so that none is drawn about a great empty place."""
+
+
+@dataclass(frozen=True, slots=True)
+class Area:
+    """Parts of one station that stand together. members: keys of items."""
+
+    station: str
+    members: tuple[str, ...]
+    extent: Extent
+
+
+def stations_shown(plan: Plan, zones: bool) -> Mapping[str, str]:
+    """The station of each item that has one; nothing where the sheet has fewer than two."""
+    found = {item.key: item.part.station for item in plan.items if not item.reference and item.part.station}
+    return found if zones and len(set(found.values())) > 1 else {}
+
+
+def areas_of(items: Sequence[Item], blocks: Mapping[str, Block], corners: Mapping[str, Point]) -> tuple[Area, ...]:
+    """The areas of a layout: parts of one station are put together as long as nothing else stands among them."""
+    extents = {item.key: _extent(blocks[item.key], corners[item.key]) for item in items}
+    areas = [
+        Area(blocks[item.key].label.station, (item.key,), extents[item.key])
+        for item in items
+        if blocks[item.key].label.station
+    ]
+    while True:
+        pairs = [
+            (_distance(one.extent, other.extent), i, j)
+            for i, one in enumerate(areas)
+            for j, other in enumerate(areas[:i])
+            if one.station == other.station
+        ]
+        for _, i, j in sorted(pairs):
+            joined = _joined(areas[i], areas[j])
+            if _clear(joined, areas, extents):
+                areas = [*(a for k, a in enumerate(areas) if k not in (i, j)), joined]
+                break
+        else:
+            return tuple(sorted(areas, key=lambda a: (a.extent.top, a.extent.left)))
+
+
+def _extent(block: Block, corner: Point) -> Extent:
+    """What a block covers, with the words that hang below it."""
+    (x, y), (width, height) = corner, block.box.size
+    below = block.box.below or (0.0, 0.0)
+    side = max(0.0, (below[0] - width) / 2)
+    return Extent(x - side, y, x + width + side, y + height + below[1])
+
+
+def _distance(one: Extent, other: Extent) -> float:
+    across = max(one.left, other.left) - min(one.right, other.right)
+    down = max(one.top, other.top) - min(one.bottom, other.bottom)
+    return max(0.0, across) + max(0.0, down)
+
+
+def _joined(one: Area, other: Area) -> Area:
+    a, b = one.extent, other.extent
+    extent = Extent(min(a.left, b.left), min(a.top, b.top), max(a.right, b.right), max(a.bottom, b.bottom))
+    return Area(one.station, (*one.members, *other.members), extent)
+
+
+def _clear(area: Area, areas: Sequence[Area], extents: Mapping[str, Extent]) -> bool:
+    """Whether nothing else stands in an area, no other area is too near, and it is not mostly empty."""
+    around = area.extent.widened(APART)
+    own = set(area.members)
+    if any(around.meets(extent) for key, extent in extents.items() if key not in own):
+        return False
+    if any(around.meets(other.extent) for other in areas if not own.issuperset(other.members)):
+        return False
+    filled = sum(extents[key].width * extents[key].height for key in area.members)
+    return filled >= FILLED * area.extent.width * area.extent.height
+
+
+def area_shapes(
+    areas: Sequence[Area], blocks: Mapping[str, Block], corners: Mapping[str, Point], size: float
+) -> tuple[Shape, ...]:
+    """Each area with its name, in the place that the lowest block in it keeps for that."""
+    shapes: list[Shape] = []
+    for area in areas:
+        box = area.extent.widened(EDGE)
+        named = max(area.members, key=lambda key: (_extent(blocks[key], corners[key]).bottom, -corners[key][0]))
+        block, extent = blocks[named], _extent(blocks[named], corners[named])
+        words = area.station
+        width = text_width(words, size)
+        middle = corners[named][0] + block.middle
+        at = (middle, extent.bottom - size * 0.3)
+        frame = Rect((box.left, box.top), (box.right - box.left, box.bottom - box.top), "area", 9.0)
+        shapes.append(Group((frame, Text(at, words, "station", size, "middle", width)), "station", title=words))
+    return tuple(shapes)
