@@ -1,12 +1,14 @@
 """The page of the type folder: its samples are one folder that loads, and every key of the files stands on it."""
 
 import re
+import shutil
 from pathlib import Path
 
 import pytest
 
 from cutaway.api.loading import load
 from cutaway.handbook import shapes
+from tests.conftest import SAMPLE
 
 PAGE = (Path(__file__).parent.parent / "docs" / "folder.md").read_text(encoding="utf-8")
 SHAPES = [one for one in vars(shapes).values() if isinstance(one, type) and issubclass(one, shapes.Shape)]
@@ -18,7 +20,9 @@ def samples() -> dict[str, str]:
 
 
 def test_the_samples_are_a_folder_that_loads(tmp_path: Path) -> None:
-    assert len(samples()) == 10
+    assert len(samples()) == 12
+    (tmp_path / "photographs").mkdir()
+    shutil.copy(SAMPLE / "photographs" / "cock.png", tmp_path / "photographs" / "tank.png")
     for name, text in samples().items():
         (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
         (tmp_path / name).write_text(text, encoding="utf-8")

@@ -149,7 +149,7 @@ def test_another_ending_is_h008(name, tmp_path):
 
 def test_line_ends_of_windows_and_a_byte_order_mark_are_no_mistake(tmp_path):
     target = sample_with(tmp_path, {})
-    for path in target.rglob("*.*"):
+    for path in (one for one in target.rglob("*.*") if one.suffix != ".png"):
         text = path.read_text(encoding="utf-8")
         path.write_bytes(b"\xef\xbb\xbf" + text.replace("\n", "\r\n").encode())
     theirs, problems = load_folder(target)

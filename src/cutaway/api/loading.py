@@ -8,6 +8,7 @@ from cutaway.handbook.load import load_folder
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.told import Told, told_from
 from cutaway.inquiry.workshop import Workshop
+from cutaway.language.charts import ParsedChart, parse_charts
 from cutaway.language.claims import ParsedClaims, read_claims
 from cutaway.language.words import Words, words_of
 from cutaway.parts.kind import Kind
@@ -19,7 +20,8 @@ from cutaway.problems.diagnostic import Problems, in_order
 class Loaded:
     """A type folder ready to be asked. path: where it is. parsed: its claims, services and steps, names resolved.
 
-    told: the same as runs need them. problems: all that is wrong with the folder so far as loading can tell.
+    told: the same as runs need them. problems: all that is wrong with the folder so far as loading can tell. charts:
+    those that the folder asks for.
     """
 
     path: Path
@@ -29,6 +31,7 @@ class Loaded:
     told: Told
     kinds: Mapping[str, Kind]
     problems: Problems
+    charts: tuple[ParsedChart, ...] = ()
 
 
 def load(path: Path | str, kinds: Mapping[str, Kind] = KINDS) -> tuple[Loaded | None, Problems]:
@@ -40,8 +43,9 @@ def load(path: Path | str, kinds: Mapping[str, Kind] = KINDS) -> tuple[Loaded | 
     words = words_of(folder, kinds)
     parsed, more = read_claims(folder, words)
     told = told_from(parsed)
-    everything = in_order(problems + more)
-    return Loaded(Path(path), folder, words, parsed, told, kinds, everything), everything
+    charts, again = parse_charts(folder, words)
+    everything = in_order(problems + more + again)
+    return Loaded(Path(path), folder, words, parsed, told, kinds, everything, charts), everything
 
 
 def workshop_for(

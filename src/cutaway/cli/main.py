@@ -30,6 +30,7 @@ from cutaway.cli import (
     open_pack,
     overlay,
     panels,
+    photographs,
     publish,
     quiz,
     reach,
@@ -97,6 +98,7 @@ chart.register(app)
 stills.register(app)
 panels.register(app)
 overlay.register(app)
+photographs.register(app)
 why.register(app)
 suspects.register(app)
 failures.register(app)

@@ -6,15 +6,13 @@ are inferred and broken. Beyond the ratings they are dotted, on a ground of anot
 gives the same bytes: ids are salted with a word of our own and no date is written.
 """
 
-import io
 import math
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any
 
-from cutaway.draw.measure import font_file
-from cutaway.draw.theme import THEMES, Theme
+from cutaway.draw.figure import Ending, figure_file, figure_words, in_lines, paper
+from cutaway.draw.theme import Theme
 
-Ending = Literal["svg", "png"]
 # How far above the full-throttle height of a gear its curves may go before they are marked as beyond the ratings, m.
 BEYOND = 3000.0
 _BEYOND_DASH = (0, (0.8, 2.2))
@@ -65,26 +63,35 @@ class Chart:
 
 def chart_file(chart: Chart, ending: Ending, theme: str = "light") -> bytes:
     """The chart as an SVG or PNG file."""
-    # Loaded here: it takes a second, and no other drawing needs it.
-    import matplotlib
-    from matplotlib import font_manager
-    from matplotlib.figure import Figure
 
-    face = font_file()
-    if face is not None:
-        font_manager.fontManager.addfont(str(face))
-    settings: Any = {"svg.hashsalt": "cutaway", "svg.fonttype": "none", "font.family": "DejaVu Sans", "font.size": 9.5}
-    with matplotlib.rc_context(settings):
-        figure = Figure(figsize=(8.4, 9.4), dpi=150)
-        _draw(figure, chart, THEMES[theme])
-        out = io.BytesIO()
-        about = {"Date": None, "Title": chart.title, "Creator": "Cutaway"} if ending == "svg" else {"Software": None}
-        figure.savefig(out, format=ending, metadata=about, facecolor=THEMES[theme].ink("paper"))
-    return out.getvalue()
+    def draw(figure: Any, theme: Theme) -> None:
+        _draw(figure, chart, theme)
+
+    return figure_file((8.4, 9.4), draw, (f"{chart.title}, {chart.standard}", told(chart)), ending, theme)
+
+
+def told(chart: Chart) -> tuple[str, ...]:
+    """The chart in words, for those who cannot see it: each curve where it begins, at its highest and where it ends."""
+    height, boost, power = chart.units
+    out = [f"{chart.title}, {chart.standard}."]
+    for curve in chart.curves:
+        name = " ".join(word for word in (f"{curve.gear} gear," if curve.gear else "", f"lever {curve.lever}") if word)
+        top = max(range(len(curve.powers)), key=lambda i: curve.powers[i])
+        out.append(
+            f"{name}: boost {curve.boosts[0]:+.3g} {boost} and {curve.powers[0]:,.0f} {power} at "
+            f"{curve.heights[0]:,.0f} {height}; most power {curve.powers[top]:,.0f} {power} at "
+            f"{curve.heights[top]:,.0f} {height}; {curve.powers[-1]:,.0f} {power} at {curve.heights[-1]:,.0f} {height}."
+        )
+    out += [
+        f"Printed{f', {one.gear} gear' if one.gear else ''}: {one.boost:+.4g} {boost} and {one.power:,.0f} {power} at "
+        f"{one.height:,.0f} {height} ({one.cites})."
+        for one in chart.ratings
+    ]
+    return (*out, *(line for line in chart.caption if line))
 
 
 def _draw(figure: Any, chart: Chart, theme: Theme) -> None:
-    lines = _wrapped(chart.caption, 116)
+    lines = in_lines(chart.caption, 8, 7.1)
     keys = -(-(len(_levers(chart)) + 4) // 3)
     foot = 0.03 + 0.0165 * len(lines)
     upper, lower = figure.subplots(2, 1, sharex=True, gridspec_kw={"height_ratios": (1, 1)})
@@ -109,27 +116,13 @@ def _draw(figure: Any, chart: Chart, theme: Theme) -> None:
         figure.text(0.09, foot - 0.0165 * (i + 1), line, color=theme.ink("quiet"), fontsize=8)
 
 
-def _wrapped(sentences: tuple[str, ...], width: int) -> list[str]:
-    lines: list[str] = [""]
-    for word in " ".join(sentences).split():
-        if lines[-1] and len(lines[-1]) + 1 + len(word) > width:
-            lines.append("")
-        lines[-1] = f"{lines[-1]} {word}".strip()
-    return lines
-
-
 def _paper(axes: Any, name: str, chart: Chart, theme: Theme) -> None:
-    axes.set_facecolor(theme.ink("face"))
+    paper(axes, theme)
     axes.set_ylabel(name, color=theme.ink("ink"))
-    axes.grid(True, color=theme.ink("band"), linewidth=0.8)
-    axes.set_axisbelow(True)
-    axes.tick_params(colors=theme.ink("quiet"))
-    for spine in axes.spines.values():
-        spine.set_color(theme.ink("quiet"))
     top = max(curve.heights[-1] for curve in chart.curves)
     axes.set_xlim(chart.curves[0].heights[0], top)
     axes.xaxis.set_major_formatter(lambda value, _: f"{value:,.0f}")
-    axes.yaxis.set_major_formatter(lambda value, _: f"{value:,.4g}".replace("-", "−"))
+    axes.yaxis.set_major_formatter(lambda value, _: figure_words(value))
     if top > chart.beyond:
         axes.axvspan(chart.beyond, top, color=theme.ink("band"), zorder=0)
         axes.text(0.5 * (chart.beyond + top), 0.95, "beyond\nthe ratings", color=theme.ink("quiet"), fontsize=8,

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import assert_never
 
 from cutaway.draw.measure import text_width
-from cutaway.draw.shapes import Circle, Group, Line, Path, Point, Polyline, Rect, Shape, Text
+from cutaway.draw.shapes import Circle, Group, Image, Line, Path, Point, Polyline, Rect, Shape, Text
 
 BOLD = frozenset({"name", "title", "strong"})
 DESCENT = 0.25  # of a letter's size, below its base line
@@ -71,7 +71,7 @@ def _points(shape: Shape) -> Iterator[Point]:
             yield from shape.points
         case Circle(centre, radius):
             yield from ((centre[0] - radius, centre[1] - radius), (centre[0] + radius, centre[1] + radius))
-        case Rect(corner, size):
+        case Rect(corner, size) | Image(corner, size):
             yield from (corner, (corner[0] + size[0], corner[1] + size[1]))
         case Path():
             for letter, numbers in shape.commands:

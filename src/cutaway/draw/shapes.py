@@ -70,6 +70,15 @@ class Text:
 
 
 @dataclass(frozen=True, slots=True)
+class Image:
+    """A photograph, its corner the upper left one. href: the picture itself, as `data:image/jpeg;base64,…`."""
+
+    corner: Point
+    size: Point
+    href: str
+
+
+@dataclass(frozen=True, slots=True)
 class Group:
     """Shapes that belong together. name: the words that its id is made from, '' for none.
 
@@ -87,7 +96,7 @@ class Group:
     link: str = ""
 
 
-Shape = Line | Polyline | Circle | Rect | Path | Text | Group
+Shape = Line | Polyline | Circle | Rect | Path | Text | Image | Group
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,6 +134,8 @@ def _placed(shape: Shape, put: Callable[[Point], Point], scale: float) -> Shape:
             return replace(shape, commands=tuple(_placed_command(c, put, scale) for c in shape.commands))
         case Text():
             return replace(shape, at=put(shape.at), size=shape.size * scale, width=shape.width * scale)
+        case Image():
+            return replace(shape, corner=put(shape.corner), size=(shape.size[0] * scale, shape.size[1] * scale))
         case Group():
             return replace(shape, shapes=tuple(_placed(s, put, scale) for s in shape.shapes))
 

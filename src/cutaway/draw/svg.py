@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from html import escape
 from typing import Literal
 
-from cutaway.draw.shapes import Circle, Group, Line, Path, Picture, Point, Polyline, Rect, Shape, Text
+from cutaway.draw.shapes import Circle, Group, Image, Line, Path, Picture, Point, Polyline, Rect, Shape, Text
 from cutaway.draw.theme import Manner, ground_rules, stylesheet
 
 Ground = Literal["paper", "panel", "clear"]
@@ -84,6 +84,10 @@ def _written(shape: Shape, ident: str) -> Iterator[str]:
             sides = f'width="{_number(size[0])}" height="{_number(size[1])}"'
             rounded = f' rx="{_number(radius)}"' if radius else ""
             yield f'<rect class="{_text(role)}" {at} {sides}{rounded}/>'
+        case Image(corner, size, href):
+            at = f'x="{_number(corner[0])}" y="{_number(corner[1])}"'
+            sides = f'width="{_number(size[0])}" height="{_number(size[1])}"'
+            yield f'<image {at} {sides} preserveAspectRatio="none" href="{_text(href)}"/>'
         case Path(commands, role):
             way = " ".join(f"{letter} {' '.join(_number(n) for n in numbers)}".strip() for letter, numbers in commands)
             yield f'<path class="{_text(role)}" d="{way}"/>'

@@ -9,6 +9,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from cutaway.handbook.airframes import check_airframes, lost_airframes
+from cutaway.handbook.charts import read_charts
 from cutaway.handbook.decided import checked, read_decided
 from cutaway.handbook.drills import read_drill
 from cutaway.handbook.glossary import read_glossary, read_pronounced
@@ -16,6 +17,7 @@ from cutaway.handbook.head import Head
 from cutaway.handbook.letters import read_letters
 from cutaway.handbook.names import fold
 from cutaway.handbook.nodes import Node
+from cutaway.handbook.photographs import read_photographs
 from cutaway.handbook.ports import Kinds
 from cutaway.handbook.reading import FolderText, read_folder
 from cutaway.handbook.records import AircraftType, Drill, Folder, Script, Situation, Source
@@ -110,10 +112,14 @@ def _folder(
     glossary, more = read_glossary(trees.get("glossary.yaml"), head, scripts, unread)
     problems += more
     letters, more = read_letters(trees.get("letters.yaml"), head, scripts, unread)
+    problems += more
+    photographs, more = read_photographs(trees.get("photographs.yaml"), texts.root, head, index, built.groups)
+    problems += more
+    charts, more = read_charts(trees.get("charts.yaml"), head)
     folder = Folder(
         texts.root, about, sources, decided, built.systems, built.parts, built.lines, built.groups, situations,
         services, drills, scripts, glossary, letters, texts.files, left_out,
-        read_pronounced(trees.get("glossary.yaml")),
+        read_pronounced(trees.get("glossary.yaml")), photographs, charts,
     )  # fmt: skip
     return folder, problems + more
 

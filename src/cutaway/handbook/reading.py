@@ -17,6 +17,8 @@ SINGLE_FILES = (
     "services.yaml",
     "glossary.yaml",
     "letters.yaml",
+    "photographs.yaml",
+    "charts.yaml",
 )
 FILE_FOLDERS = (
     ("sources", ".md"),

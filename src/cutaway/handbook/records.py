@@ -419,6 +419,62 @@ class Letter:
     reply: str = ""
 
 
+# --- photographs and charts --------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """A place on a photograph. name: the part or group, or any words. parts: those that it shows, () where it is none.
+
+    at: from the left and from the top as shares of the upright picture. side: the margin of its label, '' for either.
+    """
+
+    name: str
+    parts: tuple[PartName, ...]
+    at: tuple[float, float]
+    says: str
+    side: Literal["", "left", "right"]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Photograph:
+    """A photograph of the author's own. file: its path in the folder. size: pixels of the upright picture.
+
+    rights: '' where nobody has said, in which case it is for drafts only. station: the place that it shows.
+    """
+
+    name: str
+    file: str
+    size: tuple[int, int]
+    says: str
+    credit: str
+    rights: str
+    taken: str
+    station: str
+    on: Which
+    points: tuple[Point, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class AskedChart:
+    """A chart that the author asks for: readings of one run against time. All but `name` are places in the file.
+
+    on: the standards or airframes that are shown, one chart each. failed: what stands behind 'with', each by itself.
+    """
+
+    name: str
+    says: str
+    situation: Span
+    on: Which | None
+    failed: tuple[Span, ...]
+    do: Span | None
+    show: tuple[Span, ...]
+    length: Quantity
+    span: Span
+
+
 # --- the whole ---------------------------------------------------------------------------------------------------
 
 
@@ -443,6 +499,8 @@ class Folder:
     files: tuple[TextFile, ...]
     left_out: frozenset[str]
     pronounced: tuple[Pronounced, ...] = ()
+    photographs: tuple[Photograph, ...] = ()
+    charts: tuple[AskedChart, ...] = ()
 
 
 def parts_on(folder: Folder, standard: StandardName) -> tuple[Part, ...]:

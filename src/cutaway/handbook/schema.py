@@ -13,11 +13,14 @@ from cutaway.handbook.ports import Kinds
 from cutaway.handbook.shapes import (
     AirframeShape,
     AssumedShape,
+    ChartShape,
     DecidedShape,
     GivenShape,
     GlossaryShape,
     LetterShape,
     ModShape,
+    PhotographShape,
+    PointShape,
     RuleShape,
     RunShape,
     ServiceShape,
@@ -50,6 +53,8 @@ def json_schema(kinds: Kinds) -> dict[str, Schema]:
         "services.yaml": _headed("What the crew needs.", _named("services", {"anyOf": [_WORDS, _of(ServiceShape)]})),
         "glossary.yaml": _headed("The words of the trade.", _glossary()),
         "letters.yaml": _headed("What was objected to.", _named("letters", _of(LetterShape))),
+        "photographs.yaml": _headed("Photographs of one's own.", _named("photographs", _photograph())),
+        "charts.yaml": _headed("The charts that are asked for.", _named("charts", _of(ChartShape))),
     }
 
 
@@ -99,6 +104,12 @@ def _glossary() -> Schema:
     terms = {"type": "object", "additionalProperties": {"anyOf": [_of(TermShape), {"type": "null"}]}}
     said = {"type": "object", "additionalProperties": _WORDS}
     return _of(GlossaryShape, terms=terms, pronounced=said)
+
+
+def _photograph() -> Schema:
+    pair = {"type": "array", "items": _SCALAR, "minItems": 2, "maxItems": 2}
+    point = _of(PointShape, at={"anyOf": [pair, _WORDS]}, side={"enum": ["left", "right"]})
+    return _of(PhotographShape, points={"type": "object", "additionalProperties": {"anyOf": [pair, _WORDS, point]}})
 
 
 def _type() -> Schema:

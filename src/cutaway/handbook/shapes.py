@@ -4,7 +4,7 @@ These stand at the door only. They look at shape; what the words mean is read by
 The JSON Schema for editors is made from the same models.
 """
 
-from typing import Annotated, Any
+from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
 
@@ -192,6 +192,51 @@ class LetterShape(Shape):
     because: Text = Field("", description="Why.")
     reply: Text = Field("", description="The reply in your own words; without it one is drafted.")
     cite: Cites = ""
+
+
+class PointShape(Shape):
+    """A place on a photograph, named by the part that is there or by any words."""
+
+    at: list[str] | str = Field(description="From the left and from the top: [31 %, 42 %], or [620, 410] in pixels.")
+    says: Text = Field("", description="What is said of it beside its name; must be there where it is no part.")
+    side: Literal["left", "right", ""] = Field("", description="The margin of its label; else where there is room.")
+
+
+class PhotographShape(Shape):
+    """A photograph of one's own."""
+
+    file: Said = Field(description="The picture's place in the folder: photographs/cockpit.jpg.")
+    says: Text = Field("", description="What is to be seen, for those who cannot see it.")
+    credit: Text = Field("", description="Whose picture it is, as it is to be printed.")
+    rights: Text = Field("", description="By what right it is shown. Without it the picture is for drafts only.")
+    taken: Text = Field("", description="When, and where.")
+    station: Text = Field("", description="The place that it shows, as 'at' of the parts has it.")
+    on: On = Field("", description="The standards or the airframe that it shows: 'Mk 1', 'W-17'.")
+    points: dict[str, Any] = Field(default_factory=dict, description="What is pointed at.")
+
+
+class PhotographsShape(Shape):
+    """photographs.yaml: one's own photographs, and what is pointed at."""
+
+    photographs: dict[str, Any] = Field(default_factory=dict)
+
+
+class ChartShape(Shape):
+    """A chart: readings of one run against time."""
+
+    says: Text = Field("", description="What it is to show, a sentence.")
+    in_: Said = Field(alias="in", description="The situation in which it begins.")
+    on: On = Field("", description="The standards or airframes, a chart each; else the first standard.")
+    with_: Texts = Field(default_factory=list, alias="with", description="What has failed, or a condition.")
+    do: Text = Field("", description="What is done: 'flap lever to down then wait 5 s'.")
+    show: Texts = Field(description="Readings, parts or controls: [accumulator pressure, flap lever].")
+    for_: Text = Field("60 s", alias="for", description="How long it goes on.")
+
+
+class ChartsShape(Shape):
+    """charts.yaml: the charts that are asked for."""
+
+    charts: dict[str, Any] = Field(default_factory=dict)
 
 
 class SourceHeadShape(Shape):

@@ -17,6 +17,7 @@ from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.publish.film_captions import with_captions_of_films
 from cutaway.publish.films import film_report, with_film_times
 from cutaway.publish.pack import MARKER, changed_by_hand
+from cutaway.publish.photographs import without_rights
 from cutaway.publish.single_file import write_file
 from cutaway.publish.snapshot import Snapshot
 
@@ -82,6 +83,9 @@ def mark_published(
     says, digest, problems = _pack(pack, folder)
     if says is None:
         return None, problems
+    refused = without_rights(pack)
+    if refused:
+        return None, refused
     earlier, problems = publications(folder)
     if problems:
         return None, problems

@@ -1,0 +1,164 @@
+"""Call-outs: labels where the best arrangement has them, no two on one another, letters that can be read, words."""
+
+import math
+import random
+from dataclasses import replace
+from itertools import combinations, pairwise, permutations, product
+
+import pytest
+
+from cutaway.draw.callouts import DRAFT, HIGHEST, callouts_picture, whereabouts
+from cutaway.draw.extent import Extent, extent_of, smallest_words
+from cutaway.draw.margins import Margins, Placed, Wanted, cost, cross, place_labels
+from cutaway.draw.shapes import Group, Image, Picture
+from cutaway.handbook.records import AircraftType, Folder, Photograph, Point
+from cutaway.problems.span import Span, TextFile
+from cutaway.quantities.which import Standard, StandardName, Which
+
+MARGINS = Margins(-36.0, 1036.0, 0.0, 700.0, 14.0)
+HERE = Span(TextFile("photographs.yaml", ""), 0, 0)
+EVERY = Which("", frozenset((StandardName("Mk 1"),)))
+
+
+def some(count: int, chance: random.Random, heights: tuple[float, ...] = (40.0, 58.0, 92.0)) -> list[Wanted]:
+    sides = ("", "", "", "left", "right")
+    return [
+        Wanted((chance.uniform(0, 1000), chance.uniform(0, 700)), chance.choice(heights), chance.choice(sides))  # type: ignore[arg-type]
+        for _ in range(count)
+    ]
+
+
+def arrangement(placed: tuple[Placed, ...]) -> tuple[tuple[int, ...], tuple[int, ...]]:
+    left, right = (
+        tuple(sorted((i for i, p in enumerate(placed) if p.side == side), key=lambda i: placed[i].middle))
+        for side in ("left", "right")
+    )
+    return left, right
+
+
+def least(wanted: list[Wanted]) -> float:
+    """The cost of the best of all arrangements, by trying every one."""
+    best = math.inf
+    for sides in product(("left", "right"), repeat=len(wanted)):
+        if any(one.side not in ("", side) for one, side in zip(wanted, sides, strict=True)):
+            continue
+        columns = [[i for i, side in enumerate(sides) if side == which] for which in ("left", "right")]
+        for left, right in product(permutations(columns[0]), permutations(columns[1])):
+            best = min(best, cost((left, right), wanted, MARGINS))
+    return best
+
+
+def test_no_arrangement_of_a_few_labels_is_better() -> None:
+    chance = random.Random(1943)
+    for count in (1, 2, 3, 3, 4, 4, 4, 5, 5, 5) * 3:
+        wanted = some(count, chance)
+        found = cost(arrangement(place_labels(wanted, MARGINS)), wanted, MARGINS)
+        assert found == pytest.approx(least(wanted), rel=1e-9)
+
+
+def test_many_labels_neither_touch_nor_cross() -> None:
+    chance = random.Random(7)
+    for count in (8, 12, 14):
+        wanted = [replace(one, height=40.0) for one in some(count, chance)]
+        placed = place_labels(wanted, MARGINS)
+        assert all(one.side in ("", place.side) for one, place in zip(wanted, placed, strict=True))
+        for column in arrangement(placed):
+            tops = [placed[i].middle - wanted[i].height / 2 for i in column]
+            ends = [placed[i].middle + wanted[i].height / 2 for i in column]
+            assert all(end + MARGINS.gap <= top + 1e-6 for end, top in zip(ends, tops[1:], strict=False))
+            assert not column or (tops[0] >= -1e-6 and ends[-1] <= MARGINS.bottom + 1e-6)
+        leaders = [
+            (one.point, (MARGINS.left if place.side == "left" else MARGINS.right, place.middle))
+            for one, place in zip(wanted, placed, strict=True)
+        ]
+        assert not any(cross(*one, *other) for one, other in combinations(leaders, 2))
+
+
+def folder() -> Folder:
+    about = AircraftType(
+        "Wren", "", "", ("Mk 1",), (), (Standard(StandardName("Mk 1"), "Mk 1"),), (), (), "For talks only.", HERE
+    )
+    return Folder("", about, (), (), (), (), (), (), (), (), (), (), (), (), (), frozenset())
+
+
+def photograph(points: tuple[Point, ...], size: tuple[int, int] = (3000, 2000), rights: str = "Ours.") -> Photograph:
+    return Photograph("cockpit", "c.jpg", size, "A cockpit.", "Pell", rights, "1939", "cockpit", EVERY, points, HERE)
+
+
+def point(name: str, at: tuple[float, float], says: str = "") -> Point:
+    return Point(name, (), at, says, "", HERE)
+
+
+def spread(count: int) -> tuple[Point, ...]:
+    return tuple(point(f"thing {i}", ((i * 0.37) % 1.0, (i * 0.61) % 1.0), "It is there.") for i in range(count))
+
+
+def groups(picture: Picture, role: str) -> list[Group]:
+    """The groups of a role; labels have none but a name."""
+    found = [shape for shape in picture.shapes if isinstance(shape, Group)]
+    return [one for one in found if one.role == role]
+
+
+def meets(one: Extent, other: Extent) -> bool:
+    return one.meets(other)
+
+
+@pytest.mark.parametrize("size", [(3000, 2000), (2000, 3000), (2400, 2400), (6000, 900)])
+@pytest.mark.parametrize("count", [0, 1, 7, 18])
+def test_nothing_lies_on_anything_else(count: int, size: tuple[int, int]) -> None:
+    picture, problems = callouts_picture(folder(), photograph(spread(count), size), "data:,")
+    assert problems == ()
+    shot = next(one for one in picture.shapes if isinstance(one, Image))
+    labels = [extent_of(one.shapes) for one in groups(picture, "label")]
+    assert len(labels) == count == len(groups(picture, "leader"))
+    assert not any(meets(a, b) for a, b in combinations(labels, 2))
+    assert not any(meets(one, extent_of((shot,))) for one in labels)
+    assert shot.size[0] / shot.size[1] == pytest.approx(size[0] / size[1], rel=1e-3)
+    whole = Extent(0.0, 0.0, *picture.size)
+    for one in (*labels, extent_of(picture.shapes)):
+        assert whole.left <= one.left and one.right <= whole.right + 0.1 and one.bottom <= whole.bottom
+    # On A4 turned sideways, with edges of 10 mm.
+    points = min(277 / picture.size[0], 190 / picture.size[1]) * 72 / 25.4
+    assert smallest_words(picture.shapes) * points >= 7.0
+
+
+def test_a_point_is_where_the_author_put_it() -> None:
+    picture, _ = callouts_picture(folder(), photograph((point("corner", (1.0, 0.0)),)), "data:,")
+    shot = next(one for one in picture.shapes if isinstance(one, Image))
+    (leader,) = groups(picture, "leader")
+    dot = next(one for one in leader.shapes if hasattr(one, "centre"))
+    assert dot.centre == pytest.approx((shot.corner[0] + shot.size[0], shot.corner[1]))
+
+
+def test_words_too_long_are_wrapped_then_told() -> None:
+    """D111."""
+    three = "undercarriage emergency selector valve indicator"
+    long = "w" * 50
+    six = " ".join(["undercarriage"] * 6)
+    points = (point(three, (0.1, 0.1)), point(long, (0.1, 0.5)), point(six, (0.1, 0.9)))
+    picture, problems = callouts_picture(folder(), photograph(points), "data:,")
+    assert [p.code for p in problems] == ["D111", "D111"]
+    assert "pressed together" in problems[0].message and "takes 6 lines" in problems[1].message
+    lines = [[text.words for text in one.shapes] for one in groups(picture, "label")]  # type: ignore[union-attr]
+    assert [" ".join(one) for one in lines] == [three, long, six] and len(lines[0]) > 1
+    boxes = [extent_of(one.shapes) for one in groups(picture, "label")]
+    assert not any(meets(a, b) for a, b in pairwise(boxes))
+
+
+def test_too_many_labels_are_told() -> None:
+    """D112."""
+    says = "It is there, and there is a good deal more to be said of it, all of it in this place."
+    points = tuple(replace(one, says=says) for one in spread(24))
+    picture, problems = callouts_picture(folder(), photograph(points), "data:,")
+    assert [p.code for p in problems] == ["D112"] and picture.size[1] > HIGHEST
+
+
+def test_the_words_name_all_that_is_pointed_at_and_whose_it_is() -> None:
+    points = (point("horn", (0.9, 0.9), "Loud."), point("lamp", (0.1, 0.1)))
+    picture, _ = callouts_picture(folder(), photograph(points), "data:,")
+    told = " ".join(picture.description)
+    assert "Pointed at: lamp (upper left); horn (lower right), Loud." in told
+    assert "Photograph: Pell. Rights: Ours. Taken: 1939. Shows: cockpit." in told and "For talks only." in told
+    draft, _ = callouts_picture(folder(), photograph(points, rights=""), "data:,")
+    assert DRAFT in " ".join(draft.description) and DRAFT not in told
+    assert whereabouts((0.5, 0.1)) == "upper middle"
