@@ -4,13 +4,14 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from cutaway.draw.seen import Values
 from cutaway.draw.showing import Showing, showing
 from cutaway.handbook.names import did_you_mean, fold
 from cutaway.handbook.records import Folder, Situation
 from cutaway.inquiry.course import Leg
 from cutaway.inquiry.explore import ALIKE, Explored, begun, explored
 from cutaway.inquiry.explore_checked import disagreeing, random_walks
-from cutaway.inquiry.explore_choose import chosen
+from cutaway.inquiry.explore_choose import answering, chosen
 from cutaway.inquiry.explore_ground import Ground, Here, ground_for, signals_of_rules
 from cutaway.inquiry.explore_seen import PLAIN, told_parts
 from cutaway.inquiry.explore_told import Watch
@@ -79,20 +80,23 @@ def worked(
         return None, problems
     legs = legs_for(folder, told, bound, in_situation(situation.name, situation.span))
     settle = asked.settle or min(max(situation.settle, SHORTEST_SETTLE), LONGEST_SETTLE)
-    ground, seen, parts = _ground(workshop, told, bound, asked, legs, settle, situation.span)
+    sheet = showing(folder, asked.subject, asked.system, workshop.kinds)
+    ground = _ground(workshop, told, bound, sheet, legs, settle, situation.span)
     stage(f"letting {situation.name} settle")
-    start = begun(ground, seen.of)
+    start = begun(ground, sheet.of)
     if isinstance(start, Outcome):
         words = f"'{situation.name}' cannot be reached on {asked.subject.name}: {start.sentence}"
         return None, (Diagnostic("I101", asked.span, words),)
     ground, here, waited = start
-    slots, problems = _controls(ground, here, seen, asked)
+    stage("choosing what to move and what to tell of")
+    slots, problems = _controls(ground, here, sheet, asked)
     if problems:
         return None, problems
     reach = {slot.name for slot in ground.within.inputs}
     moved = {slot.input for slot in slots}
     fixed = tuple(s for s in bound.controls.values() if s.input in reach and s.input not in moved)
     ground = replace(ground, controls=slots)
+    parts, seen = _told_of(ground, here, sheet, asked)
     found, astray = _agreeing(ground, here, waited, seen, _watch(bound, parts), asked.stops, stage, walks)
     return Worked(asked, situation, found, seen, parts, fixed, walks, LONGEST_WALK, astray), ()
 
@@ -111,18 +115,27 @@ def _named(folder: Folder, asked: Asked) -> tuple[Situation | None, Problems]:
 
 
 def _ground(
-    workshop: Workshop, told: Told, bound: Bound, asked: Asked, legs: tuple[Leg, ...], settle: float, span: Span
-) -> tuple[Ground, Showing, tuple[str, ...]]:
-    """The ground, what the page shows of a state, and the parts that are told of."""
-    folder, kinds = workshop.folder, workshop.kinds
+    workshop: Workshop, told: Told, bound: Bound, sheet: Showing, legs: tuple[Leg, ...], settle: float, span: Span
+) -> Ground:
     every = {name for name, _ in bound.network.signals}
-    sheet = showing(folder, asked.subject, asked.system, kinds)
-    ground = ground_for(
-        workshop, told, bound, legs, (sheet.signals & every) | signals_of_rules(told, bound), settle, span
-    )
+    shown = (sheet.signals & every) | signals_of_rules(told, bound)
+    return ground_for(workshop, told, bound, legs, shown, settle, span)
+
+
+def _told_of(ground: Ground, here: Here, sheet: Showing, asked: Asked) -> tuple[tuple[str, ...], Showing]:
+    """The parts that are told of: those of the sheet, and of the lamps and gauges elsewhere those that answer to a
+    control that is moved; and what the page shows with them."""
+    folder, kinds = ground.workshop.folder, ground.bound.kinds
     parts = told_parts(ground, sheet.parts)
-    besides = [part for part in parts if part not in sheet.parts]
-    return ground, showing(folder, asked.subject, asked.system, kinds, besides), parts
+    others = [part for part in parts if part not in sheet.parts]
+    with_all = showing(folder, asked.subject, asked.system, kinds, others)
+
+    def notes(values: Values) -> tuple[tuple[str, ...], ...]:
+        return tuple(dict(with_all.of(values).notes)[part] for part in others)
+
+    answers = [part for part, does in zip(others, answering(ground, here, notes), strict=True) if does]
+    told = tuple(part for part in parts if part in sheet.parts or part in answers)
+    return told, showing(folder, asked.subject, asked.system, kinds, answers)
 
 
 def _controls(ground: Ground, here: Here, seen: Showing, asked: Asked) -> tuple[tuple[ControlSlot, ...], Problems]:
