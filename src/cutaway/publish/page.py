@@ -71,7 +71,13 @@ def _bar(view: PackView) -> Html:
     links += [(anchor("drill", drill.name), drill.title or drill.name) for drill in view.drills]
     links += [(name, title) for name, title, there in _PLACES if getattr(view, there)]
     nav = el("nav", *(el("a", title, href=f"#{name}") for name, title in links), aria_label="Contents")
-    return el("div", el("div", nav, parts.choice("Standard", "standard", view.subjects)), class_="bar")
+    return el(
+        "div",
+        el("div", nav, parts.choice("Standard", "standard", view.subjects)),
+        class_="bar",
+        role="region",
+        aria_label="Where to go",
+    )
 
 
 _PLACES = (

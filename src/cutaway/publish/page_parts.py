@@ -200,7 +200,7 @@ def assumptions(view: PackView) -> Html:
         for one in view.assumptions
     ]
     table = el("table", el("thead", head), el("tbody", *rows), class_="tally words")
-    wide = el("div", table, class_="wide", tabindex="0", role="region", aria_label="Assumptions")
+    wide = el("div", table, class_="wide", tabindex="0", role="region", aria_label="Table of the assumptions")
     words = el("p", "No book gives these figures. They are assumed, within the range that is told.")
     return section("Assumptions", "assumptions", *((words, wide) if rows else ()))
 

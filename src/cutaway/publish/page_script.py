@@ -122,38 +122,50 @@ def _chapter(title: str, rows: list[Html]) -> list[Html]:
 
 def _sentence(sentence: SentenceView, ident: str, view: PackView, told: set[str]) -> Html:
     """One row. told: the cautions that stand in full above it; its own join them."""
+    behind = _behind(sentence, view)
+    full, again = _cautions(sentence, view, told)
+    # A link inside what opens the row could be reached neither by keyboard nor by a screen reader.
+    beside = _again(again, view, linked=not behind)
     row = (
         el("span", sentence.time, class_="time"),
-        el("span", sentence.text, _caution(sentence, view, told), class_="said"),
+        el("span", sentence.text, *full, beside, class_="said"),
         _chips(sentence, view),
     )
     classes = f"is-{sentence.kind}" + (" is-wrong" if sentence.wrong else "")
-    behind = _behind(sentence, view)
     if not behind:
         return el("li", el("div", *row, class_="row"), id=ident, class_=classes)
     # What is wrong or differs is open from the start, so that nobody passes over it.
     opened = el(
         "details",
         el("summary", *row, class_="row"),
-        el("div", *behind, class_="behind"),
+        el("div", _again(again, view, linked=True), *behind, class_="behind"),
         open=sentence.wrong or sentence.differs,
     )
     return el("li", opened, id=ident, class_=classes)
 
 
-def _caution(sentence: SentenceView, view: PackView, told: set[str]) -> Html:
-    """The cautions of a row: those not told yet in full, then where the others stand."""
+def _cautions(sentence: SentenceView, view: PackView, told: set[str]) -> tuple[list[Html], list[str]]:
+    """The cautions of a row: those not told yet, in full, then the texts of the others."""
     texts = tuple(dict.fromkeys(text for text in (sentence.caution, *sentence.carried) if text))
     fresh = [text for text in texts if text not in told]
     told.update(fresh)
     full = [el("span", el("strong", "Caution: "), text, class_="caution") for text in fresh]
+    known = {one.text for one in view.cautions}
+    return full, [text for text in texts if text not in fresh and text in known]
+
+
+def _again(texts: list[str], view: PackView, linked: bool) -> Html:
+    """Where cautions stand that were told before, with links there or without."""
+    if not texts:
+        return Html("")
     place = {one.text: number for number, one in enumerate(view.cautions, 1)}
-    links = [
+    named = [
         el("a", f"Caution {place[text]}", href=f"#{caution_id(place[text])}", title=text)
+        if linked
+        else el("span", f"Caution {place[text]}", title=text)
         for text in texts
-        if text not in fresh and text in place
     ]
-    return join((*full, *([el("span", *_spaced(links), class_="caution-again")] if links else [])))
+    return el("span", *_spaced(named), class_="caution-again")
 
 
 def _spaced(links: list[Html]) -> list[Html | str]:

@@ -1,0 +1,76 @@
+"""Every page of a pack before judges that are not ours: axe-core in the browser, and the parser of the standard."""
+
+import shutil
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from cutaway.api.corrections import publish
+from tests.browser.axe import violations
+from tests.publish.demo import made
+from tests.publish.valid_html import faults
+from tests.whinchat import WHINCHAT
+
+
+@pytest.fixture(scope="module")
+def pack(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The pack of the demo after a sentence of it was published and then changed, so that it has a page of errata."""
+    base = tmp_path_factory.mktemp("outside")
+    folder = base / "whinchat"
+    shutil.copytree(WHINCHAT, folder, ignore=shutil.ignore_patterns("pack", "handout"))
+    first, problems = made(folder, base / "pack", base / "memory.sqlite")
+    assert first is not None, problems
+    marked, problems = publish(folder, date(2026, 5, 1), base / "pack")
+    assert marked is not None, problems
+    script = folder / "scripts" / "01-fuel.md"
+    script.write_text(script.read_text(encoding="utf-8").replace("eleven gallons", "11 gallons", 1), encoding="utf-8")
+    again, problems = made(folder, base / "pack", base / "memory.sqlite")
+    assert again is not None and again.touched, problems
+    return again.folder
+
+
+def pages(pack: Path) -> list[Path]:
+    found = sorted(pack.rglob("*.html"))
+    assert {"index.html", "contents.html", "errata.html", "glossary.html"} <= {path.name for path in found}
+    assert {"prompter", "shots"} <= {path.parent.name for path in found}
+    return found
+
+
+# All sheets of a page are made alike; with a hundred of them axe-core takes a minute.
+_FEW_SHEETS = "[...document.querySelectorAll('figure')].slice(2).forEach(figure => figure.remove())"
+
+
+def test_no_page_breaks_a_rule_of_accessibility(browser: Any, pack: Path) -> None:
+    broken: dict[str, list[str]] = {}
+    for path in pages(pack):
+        for scheme in ("light", "dark") if path.parent == pack else ("light",):
+            page = browser.new_page(color_scheme=scheme)
+            page.goto(path.as_uri())
+            page.evaluate(_FEW_SHEETS)
+            found = violations(page)
+            if found:
+                broken[f"{path.relative_to(pack)} ({scheme})"] = found
+            page.close()
+    assert broken == {}
+
+
+def test_every_page_is_html_by_the_letter(pack: Path) -> None:
+    wrong = {
+        path.relative_to(pack).as_posix(): found
+        for path in pages(pack)
+        if (found := faults(path.read_text(encoding="utf-8")))
+    }
+    assert wrong == {}
+
+
+def test_the_judges_do_find_what_is_wrong(browser: Any, tmp_path: Path) -> None:
+    body = "<body><img src='a.png'><p>a<div></p></body>"
+    text = f"<!DOCTYPE html>\n<html lang='en'><head><title>a</title></head>{body}</html>"
+    (tmp_path / "a.html").write_text(text, encoding="utf-8")
+    page = browser.new_page()
+    page.goto((tmp_path / "a.html").as_uri())
+    assert any(line.startswith("image-alt:") for line in violations(page))
+    page.close()
+    assert len(faults(text)) >= 2
