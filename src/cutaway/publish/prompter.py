@@ -45,6 +45,8 @@ def _bar() -> Html:
         el("span", "", id="state", role="status"),
         el("span", "Up and down: a sentence. Left and right: slower, faster."),
         id="bar",
+        role="region",
+        aria_label="Running the prompter",
         hidden=True,
     )
 

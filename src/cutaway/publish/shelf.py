@@ -22,6 +22,7 @@ from cutaway.problems.span import Span
 from cutaway.publish.watched import Watched
 
 T = TypeVar("T")
+Names = tuple[str, ...] | None
 
 ROOM = 300_000_000
 """How many bytes are kept; beyond that, what was not used for longest goes."""
@@ -77,15 +78,14 @@ class Shelf:
         names_key = digest(f"{sort}: names", depends)
         names = self._read(names_key)
         if names is not None:
-            found = self.kept(_key_of_values(sort, depends, values, cast(tuple[str, ...], names[0])))
+            found = self.kept(_key_of_values(sort, depends, values, cast(Names, names[0])))
             if found is not None:
                 return cast(T, found[0])
         watched = Watched(values)
         made = make(watched)
         if sound(made):
-            looked_at = tuple(sorted(watched.looked_at))
-            self._write(names_key, looked_at)
-            self.keep(_key_of_values(sort, depends, values, looked_at), made)
+            self._write(names_key, watched.looked_at)
+            self.keep(_key_of_values(sort, depends, values, watched.looked_at), made)
         else:
             self.made += 1
         return made
@@ -148,7 +148,9 @@ class Shelf:
                 raise
 
 
-def _key_of_values(sort: str, depends: object, values: Mapping[str, float], names: tuple[str, ...]) -> str:
+def _key_of_values(sort: str, depends: object, values: Mapping[str, float], names: Names) -> str:
+    if names is None:
+        return digest(sort, depends, dict(values))
     return digest(sort, depends, tuple((name, values.get(name)) for name in names))
 
 

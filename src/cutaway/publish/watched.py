@@ -4,20 +4,26 @@ from collections.abc import Iterator, Mapping
 
 
 class Watched(Mapping[str, float]):
-    """The same values by name; has a life. looked_at: the names that were asked for so far, there or not."""
+    """The same values by name; has a life."""
 
     def __init__(self, values: Mapping[str, float]) -> None:
         self._values = values
-        self.looked_at: set[str] = set()
+        self._names: set[str] = set()
+        self._all = False
+
+    @property
+    def looked_at(self) -> tuple[str, ...] | None:
+        """The names that were asked for so far, there or not, in order; None where all were gone through."""
+        return None if self._all else tuple(sorted(self._names))
 
     def __getitem__(self, name: str) -> float:
-        self.looked_at.add(name)
+        self._names.add(name)
         return self._values[name]
 
     def __iter__(self) -> Iterator[str]:
-        self.looked_at.update(self._values)
+        self._all = True
         return iter(self._values)
 
     def __len__(self) -> int:
-        self.looked_at.update(self._values)
+        self._all = True
         return len(self._values)
