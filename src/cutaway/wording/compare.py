@@ -42,7 +42,8 @@ def crew_lines(found: Comparison, folder: Folder) -> tuple[str, ...]:
     return (
         *both_sides(tuple(control_words(c, one, other) for c in found.controls)),
         *indication_lines(found.indications, one, other),
-        *behaviour_lines((*found.behaviours, *found.moved.behaviours), one, other, folder),
+        *behaviour_lines(found.behaviours, one, other, folder),
+        *moved_lines(found.moved.behaviours, one, other, folder),
     )
 
 
@@ -108,6 +109,23 @@ def behaviour_lines(found: tuple[Behaviour, ...], one: str, other: str, folder: 
     return tuple(lines)
 
 
+def moved_lines(found: tuple[Behaviour, ...], one: str, other: str, folder: Folder) -> tuple[str, ...]:
+    """What is seen otherwise after a movement; the same movement with the same sights in several situations once."""
+    by_moment: dict[Moment, list[Behaviour]] = {}
+    for behaviour in found:
+        by_moment.setdefault(behaviour.at, []).append(behaviour)
+    alike: dict[object, list[Moment]] = {}
+    for at, several in by_moment.items():
+        sights = tuple((b.one.what, b.one.state, b.other.state) for b in several)
+        alike.setdefault((at.move, sights), []).append(at)
+    out: list[str] = []
+    for first, *others in alike.values():
+        (line,) = behaviour_lines(tuple(by_moment[first]), one, other, folder)
+        where = listed_with(situation_words(at.situation) for at in others)
+        out.append(f"{line} {sentence(f'likewise {where}')}" if others else line)
+    return tuple(out)
+
+
 def moment_words(at: Moment) -> str:
     """When: 'in cruising', 'after step 3 of Starting the engine'."""
     if at.move is not None:
@@ -140,7 +158,7 @@ def _moved_lines(moved: Moved) -> Iterator[str]:
     if not moved.possible:
         return
     all_of = f"all {moved.tried:,}" if moved.tried == moved.possible else f"{moved.tried:,} of {moved.possible:,}"
-    more = "" if moved.tried == moved.possible else "; --moves tries more, --in one situation alone"
+    more = "" if moved.tried == moved.possible else "; --moves tries more"
     yield sentence(f"Looked at besides was what comes of one control put elsewhere, {all_of} such movements{more}")
     if moved.nothing:
         yield sentence(f"Of {counted(moved.nothing, 'such movement')} the model could not say what comes")
