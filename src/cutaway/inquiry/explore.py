@@ -153,7 +153,8 @@ def explored(
             heapq.heappush(waiting, (away + 1, new, lasting))
             heapq.heappush(waiting, (away + 2, new, passing))
         progress(len(graph.stops))
-    return Explored(ground, waited, every, tuple(graph.stops), most, not graph.left)
+    whole = not any(arc == Unfollowed("bound") for one in graph.stops for arc in one.arcs.values())
+    return Explored(ground, waited, every, tuple(graph.stops), most, whole)
 
 
 class _Graph:
@@ -162,7 +163,6 @@ class _Graph:
     def __init__(self, ground: Ground, words: Words, watch: Sequence[Watch], most: int, alike: float) -> None:
         self.ground, self.words, self.watch, self.most = ground, words, watch, most
         self.stops: list[Stop] = []
-        self.left = 0
         self._marker = Marker(ground, ALIKE[0])
         self._alike: dict[Hashable, tuple[list[int], list[object]]] = {}
 
@@ -205,7 +205,6 @@ class _Graph:
                 continue
             placed = {**at.placed, **{change.input: change.value for change in leg.changes}}
             arcs[movement] = self._led(next(seen), placed, (number, movement), run)
-        self.left += sum(isinstance(arcs.get(m), Unfollowed) for m in made if arcs[m] == Unfollowed("bound"))
         self.stops[number] = replace(at, arcs=arcs)
 
     def _led(self, here: Here, placed: Mapping[str, float], came: tuple[int, Movement], run: Run) -> Arc:
