@@ -4,6 +4,7 @@ A type with many of them takes several pages; what stands at one station is kept
 group.
 """
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -22,6 +23,8 @@ SHAPE = 297 / 210
 """Panels are drawn for A4 on its long side, where no word of theirs is smaller than 7 pt."""
 NOWHERE = "place not given"
 MOST_CAUTIONS = 16
+CAUTION = KEY_SIZE * 1.35
+"""How many lines of cautions a page may have, and how high one is."""
 REMARK = "Faces are our own and not those of the aeroplane; needles show more or less, and the figure stands below."
 
 _ACROSS = {"left": 0, "port": 0, "middle": 1, "centre": 1, "right": 2, "starboard": 2}
@@ -45,11 +48,14 @@ def panel_pictures(
         return ()
     title = f"{_who(folder, subject)}: panels"
     paper = _Paper(title, says, folder.type.notice, values is not None, name or f"panels {subject.name}", kinds)
-    for lines in range(MOST_CAUTIONS + 1):  # room for so many lines of cautions, until those of every page have it
+    lines = 0
+    while True:  # room for so many lines of cautions, until those of every page have it
         pages = pages_of(stations, _room(paper, lines))
         pictures = tuple(_picture(paper, page, number, len(pages)) for number, page in enumerate(pages, 1))
-        if all(picture.size[1] <= WIDTH / SHAPE + 0.1 for picture in pictures):
+        beyond = max(picture.size[1] for picture in pictures) - WIDTH / SHAPE
+        if beyond <= 0.1 or lines >= MOST_CAUTIONS:
             break
+        lines = min(MOST_CAUTIONS, lines + math.ceil(beyond / CAUTION))
     return pictures
 
 
@@ -69,8 +75,7 @@ def _room(paper: _Paper, lines: int) -> Point:
     """The room for stations on a page with so many lines of cautions."""
     _, top = head_shapes(paper.title, paper.says, WIDTH)
     _, strip = foot_shapes((), (REMARK,), (), paper.notice, WIDTH)
-    more = lines * KEY_SIZE * 1.35
-    return (WIDTH - 2 * MARGIN, WIDTH / SHAPE - top - strip - more - GAP)
+    return (WIDTH - 2 * MARGIN, WIDTH / SHAPE - top - strip - lines * CAUTION - GAP)
 
 
 def _picture(paper: _Paper, page: list[Shelf], number: int, of: int) -> Picture:

@@ -1,5 +1,6 @@
 """A quiz in plain words: the question, what can be chosen, and the reason that is told once something was chosen."""
 
+import re
 from dataclasses import replace
 from typing import assert_never
 
@@ -21,14 +22,14 @@ from cutaway.inquiry.quiz.records import (
     WhichStep,
 )
 from cutaway.inquiry.verdicts import Fails, Holds
-from cutaway.language.syntax import FailureRef, Scope
+from cutaway.language.syntax import Action, FailureRef, Scope, Wait
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import action_words, are, scope_words, situation_words, statement_words, the
-from cutaway.wording.citing import cited
 from cutaway.wording.figures import duration
-from cutaway.wording.shown import listed_with, seen_words, sentence
+from cutaway.wording.shown import cites_words, listed_with, seen_words, sentence
 from cutaway.wording.why import cause_lines
 
+_OF = re.compile(r" (?:to|of|for|from|in|on|by) ", re.IGNORECASE)
 MOST_LINKS = 3
 """How many links of a chain of cause are told with an answer. A choice of ours."""
 
@@ -66,19 +67,23 @@ def the_standard(name: str, folder: Folder) -> str:
 def _case(scope: Scope, name: str) -> str:
     """The course of things, as sentences."""
     where = sentence(f"On {name}, {scope_words(scope)}")
-    done = sentence(action_words(scope.actions)) if scope.actions else ""
-    return " ".join(words for words in (where.replace(".", ":") if done else where, done) if words)
+    done = action_words(_moved(scope))
+    return f"{where.removesuffix('.')}: {_lower(sentence(done))}" if done else where
+
+
+def _moved(scope: Scope) -> tuple[Action, ...]:
+    """What is done, without the waiting at its end: the moment that is asked about is counted from before it."""
+    return scope.actions[:-1] if scope.actions and isinstance(scope.actions[-1], Wait) else scope.actions
 
 
 def _moment(scope: Scope) -> str:
     """The moment that is asked about."""
+    done = _moved(scope)
     if scope.when.kind != "at":
         return " once all has come to rest" if scope.actions or scope.failures else ""
-    return (
-        f" {duration(scope.when.first)} after {'the last of these' if len(scope.actions) > 1 else 'that'}"
-        if (scope.actions)
-        else f" {duration(scope.when.first)} later"
-    )
+    if not done:
+        return f" {duration(scope.when.first)} later"
+    return f" {duration(scope.when.first)} after {'the last of these' if len(done) > 1 else 'that'}"
 
 
 def _given(scope: Scope) -> str:
@@ -107,8 +112,8 @@ def choice_words(choice: Choice, folder: Folder) -> str:
     match choice:
         case FailureRef(part=part, failure=failure):
             return sentence(f"{the(part)} {'have' if are(part) == 'are' else 'has'} failed ({failure})")
-        case StepOf(number=number, text=text):
-            return f"Step {number}: {' '.join(text.replace('`', '').split())}"
+        case StepOf(number=number, actions=actions):
+            return f"Step {number}: {sentence(action_words(actions))}"
         case FigureOf(words=words):
             return words
         case _ if choice and isinstance(choice[0], str):
@@ -131,7 +136,7 @@ def reason_words(one: QuizQuestion, chosen: Option, folder: Folder) -> str:
     """Why an option is right or wrong: whose answer it would be, what is so in truth, the paragraphs behind it."""
     told = _chain(one, folder) if chosen.right else ()
     # Each link of a chain carries its own paragraphs.
-    words = (_trap(chosen.trap, folder), _found(one, chosen, folder), *(told or (cited(chosen.cites, folder),)))
+    words = (_trap(chosen.trap, folder), _found(one, chosen, folder), *(told or (cites_words(chosen.cites, folder),)))
     return " ".join(part for part in words if part)
 
 
@@ -183,7 +188,7 @@ def _found(one: QuizQuestion, chosen: Option, folder: Folder) -> str:
                 return f"In truth {_lower(choice_words(one.answer.choice, folder))}"
             return "So it comes out in the model."
         case WhichFailure(service=service):
-            several = are(service) == "are"
+            several = are(_OF.split(service)[0]) == "are"  # by what the name is of: 'current to the instruments is'
             goes = ("are lost" if several else "is lost") if chosen.right else ("go on" if several else "goes on")
             return _seen(chosen.proofs[0], f"{the(service)} {goes}: {{}}", folder)
         case WhichStep():

@@ -8,7 +8,19 @@ from cutaway.inquiry.check import subjects_of
 from cutaway.inquiry.quiz.proving import Setter
 from cutaway.inquiry.quiz.records import QuizQuestion, Sort
 from cutaway.inquiry.signals import atoms
-from cutaway.language.syntax import AtPosition, Built, Claim, ComesOnAt, Compare, InState, Scope, Statement, When
+from cutaway.language.syntax import (
+    AtPosition,
+    Built,
+    Claim,
+    ComesOnAt,
+    Compare,
+    InState,
+    Move,
+    Scope,
+    Statement,
+    Wait,
+    When,
+)
 from cutaway.machine.subjects import Subject, subjects
 
 MOST_ACTIONS = 4
@@ -78,7 +90,9 @@ def plain_scope(claim: Claim) -> Scope | None:
     """The scope of a claim as one course of things with one moment to look at; None where it has several."""
     scope = claim.scope
     several = any(len(one.options) > 1 for one in scope.failures) or any(c.quantity.is_range for c in scope.conditions)
-    long = len(scope.actions) > MOST_ACTIONS
+    # After something that is held for a time and then waited for, the moment cannot be said in few words.
+    held = any(isinstance(one, Move) and one.held is not None for one in scope.actions[-2:-1])
+    long = len(scope.actions) > MOST_ACTIONS or (held and isinstance(scope.actions[-1], Wait))
     if scope.modality or several or long or not scope.situation or isinstance(claim.statement, ComesOnAt | Built):
         return None
     match scope.when.kind:

@@ -13,7 +13,10 @@ from cutaway.machine.subjects import Subject
 from cutaway.parts.kind import Want
 from cutaway.quantities.prose import figures_in, same_figure
 from cutaway.quantities.quantity import Quantity
+from cutaway.quantities.si import figure
 
+DIGITS = 7
+"""As many as any book prints."""
 FARTHEST = 12.0
 """A figure more than so many times another is no likely slip for it. A choice of ours."""
 
@@ -55,9 +58,9 @@ def _question(
 
 
 def _option(setter: Setter, subject: Subject, part: Part, want: Want, quantity: Quantity, trap: Trap) -> Option | None:
-    words = f"{quantity.value:g} {quantity.unit.name}".strip()
+    words = f"{figure(quantity.value, DIGITS)} {quantity.unit.name}".strip()
     text = f"on {on_words(setter.folder, subject)}: {part.name} has {want.name} of {words}"
-    return option(setter, subject, text, FigureOf(quantity.text), trap)
+    return option(setter, subject, text, FigureOf(words), trap)
 
 
 def _others(
@@ -78,10 +81,10 @@ def _others(
     near: list[tuple[float, Quantity, Trap]] = []
     for name, there in bound.parts.items():
         for also in bound.kinds[there.kind].wants:
-            figure = given_on(there, also.name, subject.standard)
-            if figure is not None and also.dimension == want.dimension and not figure.assumed and name != part.name:
-                apart = _apart(figure.quantity.value, given.quantity.value)
-                near.append((apart, figure.quantity, Trap("figure of", f"the {name} ({also.name})")))
+            its = given_on(there, also.name, subject.standard)
+            if its is not None and also.dimension == want.dimension and not its.assumed and name != part.name:
+                apart = _apart(its.quantity.value, given.quantity.value)
+                near.append((apart, its.quantity, Trap("figure of", f"the {name} ({also.name})")))
     for _, quantity, trap in sorted((one for one in near if one[0] <= FARTHEST), key=lambda one: one[0]):
         yield quantity, trap
 

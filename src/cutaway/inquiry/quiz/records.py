@@ -6,7 +6,7 @@ from typing import Literal
 from cutaway.handbook.records import Cite
 from cutaway.inquiry.questions.why import Cause
 from cutaway.inquiry.verdicts import Fails, Holds, Seen, Stated, Verdict
-from cutaway.language.syntax import Claim, FailureRef, Scope
+from cutaway.language.syntax import Action, Claim, FailureRef, Scope
 from cutaway.machine.subjects import Subject
 from cutaway.quantities.which import StandardName
 
@@ -71,10 +71,10 @@ Asked = WhatShows | WhatReads | WhichFailure | WhichStandards | WhichStep | Whic
 
 @dataclass(frozen=True, slots=True)
 class StepOf:
-    """A step of a drill. text: as the drill has it."""
+    """A step of a drill, and what is done in it."""
 
     number: int
-    text: str
+    actions: tuple[Action, ...]
 
 
 @dataclass(frozen=True, slots=True)

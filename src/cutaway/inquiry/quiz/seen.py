@@ -129,7 +129,8 @@ def _telling(case: Case, here: Shown, others: list[tuple[Trap, Shown]]) -> tuple
         return ()
     first = min(telling, key=rank)
     rest = [one for one in here if one.part != first.part and kinds_of(first, one) > 2]
-    second = min(rest, key=lambda one: (-kinds_of(first, one), *rank(one)), default=None)
+    beside = systems[first.part]
+    second = min(rest, key=lambda one: (systems[one.part] != beside, -kinds_of(first, one), *rank(one)), default=None)
     return (first,) if second is None else (first, second)
 
 
@@ -183,7 +184,7 @@ def _dial(case: Case, here: Shown, others: list[tuple[Trap, Shown]]) -> Indicati
         for one, seen in here.items()
         if (one.part in case.parts or systems[one.part] == system)
         and seen.value is not None
-        and any(one in there and not _same(seen, there[one]) for _, there in others)
+        and any(_by_itself(case, trap) and one in there and not _same(seen, there[one]) for trap, there in others)
     ]
     return min(telling, key=lambda one: (one.part not in case.parts, order_of(case.key, one.part)), default=None)
 

@@ -54,10 +54,11 @@ def _question(
         return None
     needed: Option | None = None
     idle: list[Option] = []
-    for left in sorted(acting, key=lambda one: order_of(key, one.step.text)):
+    # That the step itself is needed in which a thing is seen, everybody would say.
+    for left in sorted(acting, key=lambda one: (one is steps[-1], order_of(key, one.step.text))):
         scope = _scope(drill, [one for one in acting if one is not left], pace, sight)
         text = claim_text(setter.folder, subject, scope, printed(sight))
-        of = StepOf(left.step.number, left.step.text)
+        of = StepOf(left.step.number, _actions(left))
         found = option(setter, subject, text, of, Trap("needless"), holds=False)
         if found is None:
             continue
