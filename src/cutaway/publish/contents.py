@@ -77,7 +77,7 @@ def _product(product: Product, desk: Desk, checked: Checked, stage: Callable[[st
     if not product.whole:
         return make()
     settled = not checked.not_yet and not any(isinstance(verdict, Undecided) for verdict in checked.verdicts())
-    depends = (desk.rests, _texts(desk, product.unread))
+    depends = (desk.rests, _texts(desk, product.unread), product.besides(checked))
     return desk.shelf.piece(product.name, depends, make, lambda made: settled and not by_accident(made[1]))
 
 

@@ -20,7 +20,8 @@ class Product:
     listed.
 
     unread: how the paths of those files of the type folder begin on which nothing of it depends ('scripts/'): while all
-    others are the same, so is it, and it is not made again. whole: False where it reads more than the texts of the
+    others are the same, so is it, and it is not made again. besides: what of those files it depends on nevertheless, of
+    the scripts their claims, say. whole: False where it reads more than the texts of the
     type folder, a photograph say; then it is always made, and what is dear in it is kept by itself (`Desk.shelf`).
     """
 
@@ -30,4 +31,14 @@ class Product:
     make: Callable[[Desk, Checked], tuple[Files, Problems]]
     first: str = ""
     unread: tuple[str, ...] = ()
+    besides: Callable[[Checked], object] = lambda checked: ()
     whole: bool = True
+
+
+def claims_said(checked: Checked) -> tuple[object, ...]:
+    """The claims of the scripts in their own words, with where they stand: all that a quiz takes from a script."""
+    return tuple(
+        (one.script.name, one.sentence.chapter, tuple(claim.claim.span for claim in one.claims))
+        for one in checked.sentences
+        if one.claims
+    )

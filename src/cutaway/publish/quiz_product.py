@@ -9,14 +9,14 @@ from cutaway.machine.subjects import subjects
 from cutaway.narrate.checked import BETWEEN_STEPS, DRILL_WATCH, Checked
 from cutaway.problems.diagnostic import Problems
 from cutaway.publish.drawings import Desk
-from cutaway.publish.product import Files, Product
+from cutaway.publish.product import Files, Product, claims_said
 from cutaway.publish.quiz import QuizView, quiz_json, quiz_view
 from cutaway.publish.quiz_page import quiz_page, quiz_sheet
 
 FIRST = "quiz.html"
 COUNT = 12
-UNREAD = ("letters.yaml", "glossary.yaml", "sheets/")
-"""How the paths of those files begin on which no question depends."""
+UNREAD = ("scripts/", "letters.yaml", "glossary.yaml", "sheets/")
+"""How the paths of those files begin on which no question depends; but of the scripts it takes their claims."""
 
 
 def quiz_files(view: QuizView) -> dict[str, bytes]:
@@ -46,4 +46,5 @@ QUIZ = Product(
     _made,
     FIRST,
     UNREAD,
+    claims_said,
 )
