@@ -8,6 +8,7 @@ from cutaway.api.corrections import written_side
 from cutaway.api.keeping import keeping, machine_problems, shelf_beside
 from cutaway.api.loading import load
 from cutaway.api.places import cache_folder, memory_file, pack_folder
+from cutaway.inquiry.many import UNHURRIED, Pace
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.workshop import Workshop
 from cutaway.narrate.checked import Asking, Checked, check_words, is_wrong
@@ -40,11 +41,12 @@ def make(
     rests: bool = True,
     progress: Callable[[int], None] | None = None,
     stage: Callable[[str], None] = lambda words: None,
+    pace: Pace = UNHURRIED,
 ) -> tuple[Made | None, Problems]:
     """Make the pack of a type folder. The last pack stays whole until the new one is complete.
 
     Only what a change of the folder can reach is made again; the rest is taken from the user's cache. stage: told in a
-    few words what is done next.
+    few words what is done next. pace: told how many verdicts have been tried with assumed values.
     """
     loaded, problems = load(folder)
     if loaded is None:
@@ -62,7 +64,7 @@ def make(
     asking = Asking(rests=rests)
     stage(RANGES if rests else "checking the claims")
     keep = keeping(loaded, asking, shelf)
-    checked, more = check_words(workshop, loaded.parsed, loaded.told, Memory(remembered), asking, keep=keep)
+    checked, more = check_words(workshop, loaded.parsed, loaded.told, Memory(remembered), asking, keep=keep, pace=pace)
     cache = cache_folder()
     desk = Desk(workshop, loaded.told, loaded.kinds, cache / "layout" if cache is not None else None, shelf, rests)
     contents, problems = pack_files(checked, desk, problems + more, stage)

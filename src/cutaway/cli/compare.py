@@ -33,7 +33,7 @@ def register(app: typer.Typer) -> None:
 
         with showing.progress(f"Comparing {one} and {other}") as counter, stopping() as stop:
             found, problems = api.compare(folder, one, other, situation, stop, counter, moves)
-        showing.show_problems(problems)
+        showing.show_problems_briefly(problems)
         if found is not None and as_json:
             showing.show_json(api.compared_record(found))
         elif found is not None and as_table:

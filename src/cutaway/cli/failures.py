@@ -52,7 +52,7 @@ def register(app: typer.Typer) -> None:
                 folder, asked, size, most, seconds, stop, counter,
                 lambda one: counter.tell(" with ".join(sorted(map(in_words, one)))),
             )  # fmt: skip
-        showing.show_problems(problems)
+        showing.show_problems_briefly(problems)
         if told is not None:
             showing.show_json(api.failures_record(told)) if as_json else print(api.failures_text(told))
         raise typer.Exit(exits.STOPPED if stop() else exits.ending(told is not None, problems))
@@ -70,7 +70,7 @@ def _all(folder: Path, situation: str, on: str, size: int, most: int, limit: str
         swept, problems = (None, wrong) if wrong else all_failures(
             folder, situation, on, size, most, cluster, counter, seconds, stop
         )  # fmt: skip
-    showing.show_problems(problems)
+    showing.show_problems_briefly(problems)
     if swept is not None:
         showing.show_json(swept_record(swept)) if as_json else print(swept_text(swept))
     return exits.STOPPED if stop() else exits.ending(swept is not None, problems)

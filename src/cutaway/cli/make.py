@@ -26,6 +26,7 @@ def register(app: typer.Typer) -> None:
         from cutaway.api.making import make as make_pack
         from cutaway.api.telling import made_record, made_text
         from cutaway.cli import showing
+        from cutaway.inquiry.many import Pace
 
         with showing.progress(f"Making the pack of {folder}") as counter:
             made, problems = make_pack(
@@ -33,7 +34,10 @@ def register(app: typer.Typer) -> None:
                 out=out,
                 rests=rests,
                 progress=counter,
-                stage=lambda words: counter.stage(f"{words} (--no-rests leaves that out)" if words == RANGES else words),
+                stage=lambda words: counter.stage(
+                    f"{words} (--no-rests leaves that out)" if words == RANGES else words
+                ),
+                pace=Pace(told=counter.tried),
             )
         if as_json:
             showing.show_json(made_record(made, problems))

@@ -90,7 +90,7 @@ class Counter:
 
     def stage(self, words: str) -> None:
         """Tell what is done next: on a terminal beside the count, else as a line of its own."""
-        self.words = f"{words[:1].upper()}{words[1:]}"
+        self.words, self._part = f"{words[:1].upper()}{words[1:]}", ""
         update = getattr(self._status, "update", None)
         if update is not None:
             update(self.words)
