@@ -125,7 +125,7 @@ def _bettered(side: Side, own: Sequence[str], cost_of: Callable[[Side], float]) 
     cost = cost_of(side)
     while True:
         moves = [one for one in (side ^ {name} for name in own) if 0 < len(one) < len(own)]
-        better = min(moves, key=cost_of)
+        better = min(moves, key=cost_of, default=side)
         least = cost_of(better)
         if least >= cost - 1e-9:
             return side

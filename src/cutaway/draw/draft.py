@@ -98,7 +98,7 @@ def draft_on(folder: Folder, subject: Subject, kinds: Mapping[str, Kind], placed
     """The draft for a page of one shape."""
     layout = choose(placed.layouts, room_on(shape, placed.around))
     corners = dict(layout.corners)
-    routes = _routes(placed.plan, placed.blocks, layout)
+    routes = routes_of(placed.plan, placed.blocks, layout)
     areas = areas_of(placed.plan.items, placed.blocks, corners)
     return Draft(
         folder, subject, kinds, placed.extract.name, placed.plan, placed.stations, layout, routes, areas, shape
@@ -237,7 +237,14 @@ def laid_out(
     return (plain_layout(request),), (Diagnostic("D102", None, words, hint),)
 
 
-def _routes(plan: Plan, blocks: Mapping[str, Block], layout: Layout) -> Routes:
+def choose_layout(request: Request, shape: float, around: Around, cache: Path) -> tuple[Layout, Problems]:
+    """The layout that suits a page best."""
+    room = room_on(shape, around)
+    layouts, problems = laid_out(request, (room,), cache)
+    return choose(layouts, room), problems
+
+
+def routes_of(plan: Plan, blocks: Mapping[str, Block], layout: Layout) -> Routes:
     """The layout's routes, led on from the box's edge to the symbol itself."""
     corners = dict(layout.corners)
     found = dict(layout.routes)

@@ -61,6 +61,8 @@ class Tie:
     """Of a coupling: the part that it names, wherever the drawing begins it."""
     along: str = ""
     """Of a tie to a flag for several parts: the name of the one whose line it shares; '' for one with its own line."""
+    whose: str = ""
+    """Where ties of two standards stand on one sheet: the one whose this is, if both have one of the same words."""
 
     @property
     def told(self) -> str:
@@ -71,7 +73,8 @@ class Tie:
     def name(self) -> str:
         """What it joins, in words."""
         ends = [f"{end.part}.{end.port}" if end.port else end.part for end in (self.start, self.end)]
-        return f"{ends[0]} > {ends[1]}" + (f" ({self.words})" if self.words else "")
+        told = ", ".join(words for words in (self.words, self.whose) if words)
+        return f"{ends[0]} > {ends[1]}" + (f" ({told})" if told else "")
 
 
 @dataclass(frozen=True, slots=True)

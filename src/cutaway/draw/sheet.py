@@ -128,8 +128,9 @@ def _divided(
     while waiting:
         one = waiting.pop(0)
         placed, _ = placed_on(folder, subject, one, kinds, cache, PAPERS)
-        parts = halves(placed.plan, _weights(placed)) if len(waiting) + len(done) + 2 <= MOST_SHEETS else None
-        if parts is None or placed.readable(PAPERS):
+        full = len(waiting) + len(done) + 2 > MOST_SHEETS
+        parts = None if full or placed.readable(PAPERS) else halves(placed.plan, _weights(placed))
+        if parts is None:
             done.append(one)
         else:
             waiting = [*(replace(one, own=part) for part in parts), *waiting]

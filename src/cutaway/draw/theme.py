@@ -43,6 +43,8 @@ LIGHT = Theme(
         ("shaft", "#4d4a12"),
         ("glow", "#ffc61a"),
         ("onglow", "#1b2126"),
+        ("first", "#7a4a00"),
+        ("second", "#005f73"),
     ),
 )
 DARK = Theme(
@@ -61,6 +63,8 @@ DARK = Theme(
         ("shaft", "#d6d08a"),
         ("glow", "#ffd34d"),
         ("onglow", "#1b2126"),
+        ("first", "#f2c879"),
+        ("second", "#7fd6e8"),
     ),
 )
 THEMES = {theme.name: theme for theme in (LIGHT, DARK)}
@@ -117,12 +121,18 @@ INKED_RULES = (
     _area("flag", "band", "quiet", 1.4),
     _area("box", "face", "ink", 2.4),
     _area("linkhead", "quiet"),
+    _line("only first", "first", 3.2),
+    _line("only second", "second", 2.4, "9 5"),
+    _area("only first mark", "first"),
+    _area("only second mark", "face", "second", 3.0),
 )
 """The roles of lines and marks that must be seen on every ground."""
 
 SOFT_RULES = (
     Rule("paper", "paper"),
     _area("shade", "band"),
+    _line("only first under", "first", 22.0),
+    _line("only second under", "second", 22.0, "5 7"),
     Rule("area", "band", "quiet", (("stroke-width", "1.2"), ("stroke-dasharray", "1.5 4"))),
     _area("blank", "face"),
     _area("strip", "band"),

@@ -5,8 +5,9 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import cast
 
+from cutaway.draw.draft import Draft
 from cutaway.draw.seen import Values
-from cutaway.draw.sheet import sheet_picture
+from cutaway.draw.sheet import drafts, drawn
 from cutaway.draw.svg import slug, write_inner_svg, write_svg
 from cutaway.handbook.records import Situation
 from cutaway.inquiry.snapshot import decided_by, snapshots
@@ -51,17 +52,16 @@ def _all_drawn(desk: Desk) -> Sheets:
     files: dict[str, bytes] = {}
     problems: Problems = ()
     shown = {subject.name: ShownOn(folder, subject) for subject in subjects(folder)}
+    drafted = _Drafted(desk)
     for subject, situation, values, more in _states(desk):
         problems += more
         there = {part.system for part in parts_of(folder, subject)}
         for system in (one.name for one in folder.systems if one.name in there):
             depends = (shown[subject.name].system(system), situation.name, situation.says)
-            found, more = _kept_or_drawn(desk, depends, subject, situation, system, values)
+            found, more = _kept_or_drawn(drafted, depends, subject, situation, system, values)
             problems += more
-            if found is not None:
-                view, file = found
-                views.append(view)
-                files[view.path] = file
+            views += [view for view, _ in found]
+            files |= {view.path: file for view, file in found}
     return tuple(views), files, tuple(dict.fromkeys(problems))
 
 
@@ -96,44 +96,55 @@ def steady(values: Values) -> Values:
     return {name: float(f"{value:.6g}") if abs(value) > 1e-12 else 0.0 for name, value in values.items()}
 
 
-Sheet = tuple[tuple[SheetView, bytes] | None, Problems]
+Found = tuple[tuple[tuple[SheetView, bytes], ...], Problems]
+
+
+class _Drafted:
+    """The drafts of each system, found once for all its situations."""
+
+    def __init__(self, desk: Desk) -> None:
+        self.desk = desk
+        self._found: dict[tuple[str, str], tuple[tuple[Draft, ...], Problems]] = {}
+
+    def of(self, subject: Subject, system: str) -> tuple[tuple[Draft, ...], Problems]:
+        """The drafts of one system of one subject."""
+        key = (str(subject.name), system)
+        if key not in self._found:
+            desk = self.desk
+            self._found[key] = drafts(desk.workshop.folder, subject.name, system, desk.kinds, desk.layouts)
+        return self._found[key]
 
 
 def _kept_or_drawn(
-    desk: Desk, depends: object, subject: Subject, situation: Situation, system: str, values: Values | None
-) -> Sheet:
-    """A sheet from the shelf if all that it shows is as it was, else drawn."""
+    drafted: _Drafted, depends: object, subject: Subject, situation: Situation, system: str, values: Values | None
+) -> Found:
+    """The sheets of a system from the shelf if all that they show is as it was, else drawn."""
+
+    def draw(seen: Values | None) -> Found:
+        return _drawn(drafted, subject, situation, system, seen)
+
+    shelf = drafted.desk.shelf
     if values is None:
-        return desk.shelf.piece("sheet", depends, lambda: _drawn(desk, subject, situation, system, None), _whole)
-    return desk.shelf.piece_of(
-        "sheet", depends, values, lambda seen: _drawn(desk, subject, situation, system, seen), _whole
-    )
+        return shelf.piece("sheets of a system", depends, lambda: draw(None), _whole)
+    return shelf.piece_of("sheets of a system", depends, values, draw, _whole)
 
 
-def _whole(sheet: Sheet) -> bool:
-    return not sheet[1]
+def _whole(sheets: Found) -> bool:
+    return not sheets[1]
 
 
-def _drawn(
-    desk: Desk, subject: Subject, situation: Situation, system: str, values: Values | None
-) -> tuple[tuple[SheetView, bytes] | None, Problems]:
-    name = f"{system} {subject.name} {situation.name}"
-    picture, problems = sheet_picture(
-        desk.workshop.folder,
-        subject.name,
-        system,
-        values,
-        desk.kinds,
-        says=_says(situation, values),
-        cache=desk.layouts,
-        name=name,
-    )
-    if picture is None:
-        return None, problems
-    path = f"sheets/{slug(name)}.svg"
-    inner = write_inner_svg(picture)
-    view = SheetView(str(subject.name), system, situation.name, path, picture.description, inner)
-    return (view, write_svg(picture, "both").encode()), problems
+def _drawn(drafted: _Drafted, subject: Subject, situation: Situation, system: str, values: Values | None) -> Found:
+    """A system in one situation: one sheet, or several where it is large."""
+    sheets, problems = drafted.of(subject, system)
+    found = []
+    for draft in sheets:
+        name = f"{draft.name} {subject.name} {situation.name}"
+        picture = drawn(draft, values, _says(situation, values), name)
+        path = f"sheets/{slug(name)}.svg"
+        inner = write_inner_svg(picture)
+        view = SheetView(str(subject.name), system, situation.name, path, picture.description, inner)
+        found.append((view, write_svg(picture, "both").encode()))
+    return tuple(found), problems
 
 
 def _says(situation: Situation, values: Values | None) -> str:
