@@ -187,18 +187,16 @@ def _turns(courses: tuple[Course, ...], run: Run) -> tuple[Happening, ...]:
 
 
 def _modes(run: Run, owners: Mapping[str, str], bound: Bound, courses: tuple[Course, ...]) -> tuple[Happening, ...]:
-    """What else began and ended, in the words of the part's states where it has such; not what `_turns` tells."""
+    """What else turned over, in the words of the parts' states; not what goes on inside a part, nor what `_turns`
+    tells."""
     told = {course.part for course in courses if course.sort == "state"}
     found: list[Happening] = []
     for event in run.events:
         part = owners.get(event.mode, "")
-        if part in told:
-            continue
+        kind = kind_on(bound, part) if part not in told else None
         mode = event.mode.removeprefix(f"{part}: ")
-        kind = kind_on(bound, part)
         state = next((s for s in kind.states if mode in (s.words, s.signal)), None) if kind is not None else None
-        words = f"{event.mode} {'begins' if event.now else 'ends'}"
         if state is not None:
-            words = f"{part}: {state.words if event.now else state.opposite or f'not {state.words}'}"
-        found.append(Happening(event.time, words, "mode", part))
+            words = state.words if event.now else state.opposite or f"not {state.words}"
+            found.append(Happening(event.time, f"{part}: {words}", "mode", part))
     return tuple(found)

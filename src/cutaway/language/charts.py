@@ -141,7 +141,8 @@ def _of_several(parts: Iterable[PartWords], span: Span) -> tuple[tuple[Shown, ..
 def _names(words: Words) -> list[str]:
     """What can be shown, in the folder's own spelling."""
     readings = [f"{p.name} {r.ref.reading}" for p in words.parts.values() for r in p.readings if r.ref.reading]
-    return [*(str(part.name) for part in words.parts.values()), *readings]
+    ports = [f"{r.ref.part}.{r.ref.port}" for r in words.readings.values() if r.ref.port]
+    return [*(str(part.name) for part in words.parts.values()), *readings, *ports]
 
 
 def _text(span: Span) -> str:

@@ -161,7 +161,34 @@ _PACK = {
     ),
 }
 
+_CHARTS = {
+    "K611": Entry(
+        "error",
+        "a chart on a standard that has not what it shows",
+        "A chart is made for each standard under its `on`, or for the first.",
+        "a chart of the hand pump, which only Mk 2 has, without `on`",
+        "the same with `on: Mk 2`",
+        tested_by="tests/publish/test_charts.py",
+    ),
+    "K612": Entry(
+        "warning",
+        "a chart in which nothing changes",
+        "A flat line is drawn and marked as unchanged; as a rule something was to be done, or it takes longer.",
+        "charts: {petrol: {in: parked, show: [fuel tank]}}",
+        "charts: {petrol: {in: flying, show: [fuel tank], for: 10 min}}",
+        tested_by="tests/publish/test_charts.py",
+    ),
+}
+
 _COMMAND = {
+    "C123": Entry(
+        "error",
+        "no chart of that name",
+        "Charts are named as `charts.yaml` names them.",
+        "cutaway chart demo/whinchat --name 'selector of'",
+        "cutaway chart demo/whinchat --name 'selector off'",
+        tested_by="tests/cli/test_chart_of_a_run.py",
+    ),
     "C131": Entry(
         "error",
         "no photographs",
@@ -175,9 +202,9 @@ _COMMAND = {
         "no photograph of that name",
         "Photographs are named as `photographs.yaml` names them.",
         "cutaway photographs demo/turnstone --name 'pilots panel'",
-        "cutaway photographs demo/turnstone --name \"pilot's panel\"",
+        'cutaway photographs demo/turnstone --name "pilot\'s panel"',
         tested_by="tests/cli/test_photographs.py",
     ),
 }
 
-ENTRIES: dict[str, Entry] = {**_FILES, **_WORDS, **_DRAWN, **_PACK, **_COMMAND}
+ENTRIES: dict[str, Entry] = {**_FILES, **_WORDS, **_DRAWN, **_PACK, **_CHARTS, **_COMMAND}

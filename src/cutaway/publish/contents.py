@@ -10,18 +10,20 @@ from cutaway.machine.subjects import subjects
 from cutaway.narrate.checked import Checked
 from cutaway.problems.diagnostic import Problems, in_order
 from cutaway.publish.captioning import caption_files
+from cutaway.publish.charts import CHARTS
 from cutaway.publish.contents_page import title_of
 from cutaway.publish.differences import DIFFERENCES
 from cutaway.publish.drawings import UNREAD, Desk, by_accident, draw_sheets
 from cutaway.publish.filling import pack_view
 from cutaway.publish.page import page
 from cutaway.publish.panels import PANELS
+from cutaway.publish.photographs import PHOTOGRAPHS
 from cutaway.publish.product import Files, Product
 from cutaway.publish.quiz_product import QUIZ
 from cutaway.publish.records_json import problems_json, verdicts_json
 from cutaway.publish.view import ProductView, SheetView
 
-PRODUCTS: tuple[Product, ...] = (PANELS, DIFFERENCES, QUIZ)
+PRODUCTS: tuple[Product, ...] = (PANELS, DIFFERENCES, CHARTS, PHOTOGRAPHS, QUIZ)
 """What a pack has besides the page, the captions and the sheets, in the order in which the page leads to it."""
 
 

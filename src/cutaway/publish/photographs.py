@@ -12,10 +12,13 @@ from cutaway.draw.svg import slug
 from cutaway.draw.theme import Manner
 from cutaway.handbook.names import fold
 from cutaway.handbook.records import Folder, Photograph, Point
+from cutaway.narrate.checked import Checked
 from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.publish.drawings import Desk
 from cutaway.publish.html import Html, anchor, el
 from cutaway.publish.photograph_file import published_picture
 from cutaway.publish.plain_page import plain_page
+from cutaway.publish.product import Files, Product
 from cutaway.publish.stills import Size, drawing, still
 
 PAGE = "photographs.html"
@@ -221,6 +224,20 @@ def _links(names: tuple[str, ...]) -> Iterator[str]:
     for number, name in enumerate(names):
         yield ", " if number else ""
         yield el("a", name, href=f"#{anchor('photograph', name)}")
+
+
+def _product(desk: Desk, checked: Checked) -> tuple[Files, Problems]:
+    return photograph_files(desk.workshop.folder)
+
+
+PHOTOGRAPHS = Product(
+    "Photographs",
+    "The author's own photographs with what is to be seen on them, by part, station and standard.",
+    "drawing the call-outs",
+    _product,
+    PAGE,
+    whole=False,
+)
 
 
 # --- publishing ----------------------------------------------------------------------------------------------------
