@@ -39,6 +39,8 @@ def test_a_situation_that_cannot_be_reached_names_the_parts(pumped: Folder, monk
     assert "Mk 1" in problem.message and "'standing'" in problem.message and "no balance" in problem.message
     assert "pump, valve" in problem.hint
     assert problem.span is not None and problem.span.file.path == "situations.yaml"
+    places = {span.file.text[span.start : span.end]: words for span, words in problem.also}
+    assert places.items() <= {("pump", "pump stands here:"), ("valve", "valve stands here:")} and places
 
 
 def test_a_claim_there_is_undecided(pumped: Folder, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -53,7 +53,7 @@ def test_it_goes_down_and_up_and_locks_at_both_ends_and_the_lamps_follow() -> No
     assert s.at(moving, "leg: unlocked") == 1.0 and lights(s, moving) == "red"
     assert s.at(29.0, "leg: locked down") == 1.0 and lights(s, 29.0) == "green"
     assert s.end("leg: locked up") == 1.0 and lights(s, 59.0) == "none"
-    assert s.at(29.0, "line: position") == pytest.approx(1.0, abs=0.01) == s.at(29.0, "leg: position")
+    assert s.at(29.0, "line: shown") == pytest.approx(1.0, abs=0.01) == s.at(29.0, "leg: position")
 
 
 @pytest.mark.parametrize(("lever", "held"), [(UP, "locked up"), (DOWN, "locked down")])

@@ -13,6 +13,7 @@ from cutaway.api.run_rows import Row, events_of, rows_of
 from cutaway.handbook.names import listed, nearest
 from cutaway.inquiry.judging import scenes_of
 from cutaway.inquiry.scenes import Question, Scene
+from cutaway.inquiry.snapshot import places_of
 from cutaway.inquiry.verdicts import NotModelled, Undecided
 from cutaway.inquiry.workshop import Made, Request, Workshop
 from cutaway.language.parse import parse_scope
@@ -118,7 +119,8 @@ def run(folder: Path | str | Loaded, asked: Asked, workshop: Workshop | None = N
 def unreached(ready: Course, asked: Asked, outcome: Outcome) -> Diagnostic:
     """That the situation cannot be reached, and why."""
     words = f"'{asked.situation}' cannot be reached on {ready.bound.subject.name}: {outcome.sentence}"
-    return Diagnostic("I101", None, words)
+    place = next((s.span for s in ready.loaded.folder.situations if s.name == asked.situation), None)
+    return Diagnostic("I101", place, words, "", places_of(ready.loaded.folder, outcome.parts, ready.bound.subject))
 
 
 def _length_wrong(length: Quantity | None) -> Problems:

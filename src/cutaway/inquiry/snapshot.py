@@ -1,13 +1,14 @@
 """Everything that a subject shows once a situation has been reached: what a sheet is drawn from."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from cutaway.handbook.records import Folder
 from cutaway.inquiry.told import Told, legs_for
 from cutaway.inquiry.workshop import Request, Workshop
 from cutaway.language.syntax import Scope, When
 from cutaway.machine.records import Outcome, Run
-from cutaway.machine.subjects import Subject
+from cutaway.machine.subjects import Subject, parts_of
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
 
@@ -57,9 +58,9 @@ def _taken(
 ) -> tuple[Snapshot | None, Problems]:
     here = _span_of(workshop, situation)
     if isinstance(run, Outcome):
-        return None, (_no_solution(run, subject, situation, here),)
+        return None, (_no_solution(run, subject, situation, workshop, here),)
     if run.outcome.kind != "done":
-        return None, (_no_solution(run.outcome, subject, situation, here),)
+        return None, (_no_solution(run.outcome, subject, situation, workshop, here),)
     return Snapshot(dict(zip(run.names, map(float, run.values[-1]), strict=True))), ()
 
 
@@ -68,7 +69,7 @@ def in_situation(situation: str, span: Span) -> Scope:
     return Scope(None, situation, (), (), (), (), When(), "", span)
 
 
-def _no_solution(outcome: Outcome, subject: Subject, situation: str, span: Span) -> Diagnostic:
+def _no_solution(outcome: Outcome, subject: Subject, situation: str, workshop: Workshop, span: Span) -> Diagnostic:
     return Diagnostic(
         "I101",
         span,
@@ -76,4 +77,12 @@ def _no_solution(outcome: Outcome, subject: Subject, situation: str, span: Span)
         f"Look at {', '.join(outcome.parts)}: a figure there may be far from what its kind is for."
         if outcome.parts
         else "Look at the figures of the parts that this situation sets to work.",
+        places_of(workshop.folder, outcome.parts, subject),
     )
+
+
+def places_of(folder: Folder, parts: Iterable[str], subject: Subject) -> tuple[tuple[Span, str], ...]:
+    """Where the parts stand that are to blame for an outcome, each with a few words."""
+    wanted = tuple(dict.fromkeys(parts))
+    here = {str(part.name): part.span for part in parts_of(folder, subject)}
+    return tuple((here[name], f"{name} stands here:") for name in wanted if name in here)

@@ -26,13 +26,18 @@ def the(name: str) -> str:
     return words if words.lower().startswith("the ") else f"the {words}"
 
 
-def are(name: str) -> str:
-    """'is' or 'are', by the look of the name's last word.
+# How a thing stands, as the end of a name: 'wheels down'.
+_STANDS = frozenset(("up", "down", "open", "closed", "shut", "locked"))
 
-    >>> are("flaps"), are("instrument bus"), are("fuel lamp")
-    ('are', 'is', 'is')
+
+def are(name: str) -> str:
+    """'is' or 'are', by the look of the name's last word that does not say how a thing stands.
+
+    >>> are("flaps"), are("instrument bus"), are("fuel lamp"), are("wheels locked down")
+    ('are', 'is', 'is', 'are')
     """
-    last = name.lower().split()[-1] if name.split() else ""
+    words = [word for word in name.lower().split() if word not in _STANDS] or name.lower().split()
+    last = words[-1] if words else ""
     return "are" if last.endswith("s") and not last.endswith(("ss", "us", "is", "as")) else "is"
 
 

@@ -6,7 +6,7 @@ from cutaway.inquiry.search.changes import Break
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import the
 from cutaway.wording.how_far import bound_words
-from cutaway.wording.shown import all_noticed, cites_words, listed_with, seen_words, sentence, set_words
+from cutaway.wording.shown import all_noticed, cites_words, inner, listed_with, seen_words, sentence, set_words
 
 # How many indications are told of one set before the rest is only counted. A choice of ours.
 MOST_SEEN = 6
@@ -52,7 +52,8 @@ def _set_words(one: FailureSet, folder: Folder, looked: bool) -> str:
     words = [sentence(set_words(one.of))]
     if one.twins:
         words.append(sentence(f"Likewise {listed_with(map(_brief, one.twins), 'or')}"))
-    words += [sentence(f"{the(b.part)}: {s}" if len(one.of) > 1 else s) for b, s in zip(one.of, one.says, strict=True)]
+    several = len(one.of) > 1
+    words += [sentence(f"{the(b.part)}: {inner(s)}" if several else s) for b, s in zip(one.of, one.says, strict=True)]
     if one.lost:
         words.append(sentence(f"Then {listed_with(seen_words(lost, folder) for lost in one.lost)}"))
     if one.noticed is not None:

@@ -12,6 +12,8 @@ from cutaway.quantities.units import UNITS, unit_named, units_of
 
 HouseUnits = tuple[tuple[str, str], ...]
 
+# Where the house says nothing of lengths: those that are read are travels of jacks and rams; heights are only given.
+_TRAVEL = "in"
 # A hundred-thousandth of any unit is what a solver leaves of nothing.
 _NOTHING = 1e-5
 # How well a moment is known, s.
@@ -53,6 +55,8 @@ def shown(value: float, dimension: str, datum: str = "", house: HouseUnits = (),
     ('2 lb/sq in', '4.5 in Hg', '60 %')
     >>> shown(0.02, "volume", house=(("volume", "gal"),))
     '4.4 gal'
+    >>> shown(0.1524, "length"), shown(0.1524, "length", house=(("length", "mm"),))
+    ('6 in', '152 mm')
     >>> shown(4.54609e297, "volume")
     '1e300 gal'
     """
@@ -84,7 +88,7 @@ def shown_apart(value: float, bound: float, dimension: str, datum: str = "", hou
 
 def house_unit(dimension: str, house: HouseUnits = ()) -> Unit | None:
     """The unit in which the house shows a dimension; None for a dimension without units."""
-    wanted = dict(house).get(dimension)
+    wanted = dict(house).get(dimension, _TRAVEL if dimension == "length" else "")
     for unit in UNITS:
         if unit.dimension == dimension and unit.name == wanted:
             return unit

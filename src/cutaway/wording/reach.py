@@ -8,7 +8,7 @@ from cutaway.language.print_back import printed_actions
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import action_words, are, the
 from cutaway.wording.figures import duration
-from cutaway.wording.shown import cites_words, listed_with, seen_words, sentence, value_words
+from cutaway.wording.shown import cites_words, inner, listed_with, seen_words, sentence, value_words
 
 # How many movements that rules hold back are told of. A choice of ours.
 MOST_REFUSED = 3
@@ -66,7 +66,7 @@ def detour_words(detour: Detour, way: Way, asked: str, folder: Folder) -> list[s
     else:
         last = way.moves[-1]
         begin = f"{the(_name(last))} stands at {last.words} already, and to leave it there does not do"
-    out = [sentence(f"Why not directly: {_lower(begin)}, because {_because(detour, folder) or f'then {seen}'}")]
+    out = [sentence(f"Why not directly: {inner(begin)}, because {_because(detour, folder) or f'then {seen}'}")]
     if detour.stays:
         out.append(sentence(f"So {seen}, for as long as it was looked at"))
         out += [_turning(detour, folder)]
@@ -171,7 +171,3 @@ def _name(hand: Hand) -> str:
 
 def _control(hand: Hand) -> str:
     return the(_name(hand))
-
-
-def _lower(words: str) -> str:
-    return words[:1].lower() + words[1:]

@@ -100,6 +100,15 @@ def cites_words(cites: tuple[Cite, ...], folder: Folder) -> str:
     return f"({told})" if told else ""
 
 
+def inner(words: str) -> str:
+    """A sentence after a colon: its first letter small.
+
+    >>> inner("No current can pass through it.")
+    'no current can pass through it.'
+    """
+    return f"{words[:1].lower()}{words[1:]}"
+
+
 def sentence(words: str) -> str:
     """Words as a sentence: its first letter large, one full stop, single blanks."""
     line = " ".join(words.split()).rstrip(" .;,")

@@ -4,7 +4,7 @@ from cutaway.parts.kind import Example, Failure, Fit, Kind, Port, Reading, State
 from cutaway.parts.kinds.common import JUDGEMENT, above, either, most, port, product
 from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FED_BY_OR_LINE, FEED, LIVE, VOLTAGE_24, lamp_current
 from cutaway.parts.laws.sizing import filament_conductance, load_conductance
-from cutaway.parts.recipe import Across, Element, Expr, Recipe, Through, apply, unless
+from cutaway.parts.recipe import Across, Element, Expr, Recipe, Signal, Through, apply, unless
 
 CORE = 0.5  # V: below this a filament is cold
 
@@ -20,16 +20,18 @@ def _filament(fit: Fit, at: str, name: str, failure: str) -> tuple[Element, Expr
 
 def _lamp(fit: Fit) -> Recipe:
     filament, lit, brightness = _filament(fit, "feed", "filament", "filament")
-    signals = (("lit", lit), ("brightness", brightness), ("current", Through("filament")))
+    signals = (("lit", lit), ("brightness", brightness), SEEN, ("current", Through("filament")))
     return Recipe((port("feed", "current"), AIRFRAME), (filament,), signals=signals)
 
 
-BRIGHTNESS = Reading("brightness", "fraction", "brightness", "%", main=True)
+# What is brighter than full is full to the eye.
+BRIGHTNESS = Reading("brightness", "fraction", "seen brightness", "%", main=True)
+SEEN = ("seen brightness", apply("min", 1.0, Signal("brightness")))
 
 FILAMENT_LAMP = Kind(
     "filament lamp",
-    "A lamp at the end of its circuit. Its brightness goes as the cube of its voltage; below two fifths of its voltage "
-    "it cannot be seen to be lit.",
+    "A lamp at the end of its circuit. Its brightness goes as the cube of its voltage, up to full; below two fifths of "
+    "its voltage it cannot be seen to be lit.",
     indicates=True,
     ports=(FEED,),
     build=_lamp,
@@ -46,6 +48,7 @@ FILAMENT_LAMP = Kind(
         (
             "lamp is out",
             "with lamp switch on, within 1 s: lamp is lit",
+            "with lamp switch on, at 1 s: battery reads above 24.5 V and lamp reads 100 % ± 0.1 %",
             "with lamp switch on, with lamp filament, within 1 s: lamp is out",
         ),
         "battery > lamp switch > lamp",
@@ -59,6 +62,7 @@ def _twin(fit: Fit) -> Recipe:
     signals = (
         ("lit", either(first, second)),
         ("brightness", most(bright, bright_too)),
+        SEEN,
         ("current", apply("add", Through("first"), Through("second"))),
     )
     return Recipe((port("first", "current"), port("second", "current"), AIRFRAME), (one, two), signals=signals)
