@@ -1,6 +1,10 @@
 """One file that was asked for by name: whole, or not at all, and never over somebody's work unasked."""
 
+import errno
+import os
 from pathlib import Path
+
+import pytest
 
 from cutaway.publish.single_file import write_file, write_files
 
@@ -31,6 +35,18 @@ def test_k404_the_disk_refuses(tmp_path: Path) -> None:
     assert written is None and codes(problems) == ["K404"]
     long = tmp_path / ("x" * 300)
     assert codes(write_file(long, b"one")[1]) == ["K404"]
+
+
+def test_k404_a_full_disk_leaves_what_was_there(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def full(handle: int) -> None:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    path = tmp_path / "a.pdf"
+    path.write_bytes(b"the last")
+    monkeypatch.setattr(os, "fsync", full)
+    written, problems = write_file(path, b"the next", replace=True)
+    assert written is None and codes(problems) == ["K404"] and "full" in problems[0].message
+    assert list(tmp_path.iterdir()) == [path] and path.read_bytes() == b"the last"
 
 
 def test_of_several_those_that_can_be_are_written(tmp_path: Path) -> None:

@@ -1,5 +1,6 @@
 """Writing one file that was asked for by name: whole or not at all, and never over somebody's work unasked."""
 
+import errno
 import os
 import tempfile
 from pathlib import Path
@@ -42,11 +43,15 @@ def write_file(path: Path, content: bytes, replace: bool = False) -> tuple[Path 
             Path(name).unlink(missing_ok=True)
             raise
     except OSError as fault:
-        reason = (fault.strerror or str(fault)).lower()
-        return None, (
-            Diagnostic("K404", None, f"'{path}' could not be written: {reason}.", "Choose a folder of your own."),
-        )
+        return None, (_refused(path, fault),)
     return path, ()
+
+
+def _refused(path: Path, fault: OSError) -> Diagnostic:
+    if fault.errno in (errno.ENOSPC, errno.EDQUOT):
+        return Diagnostic("K404", None, f"The disk is full; '{path}' was not written.", "Make room and try again.")
+    reason = (fault.strerror or str(fault)).lower()
+    return Diagnostic("K404", None, f"'{path}' could not be written: {reason}.", "Choose a folder of your own.")
 
 
 def write_files(files: tuple[tuple[Path, bytes], ...], replace: bool = False) -> tuple[tuple[Path, ...], Problems]:
