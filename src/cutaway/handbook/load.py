@@ -12,6 +12,7 @@ from cutaway.handbook.airframes import check_airframes, lost_airframes
 from cutaway.handbook.charts import read_charts
 from cutaway.handbook.decided import checked, read_decided
 from cutaway.handbook.drills import read_drill
+from cutaway.handbook.explorables import read_explorables
 from cutaway.handbook.glossary import read_glossary, read_pronounced
 from cutaway.handbook.head import Head
 from cutaway.handbook.letters import read_letters
@@ -23,6 +24,7 @@ from cutaway.handbook.reading import FolderText, read_folder
 from cutaway.handbook.records import AircraftType, Drill, Folder, Script, Situation, Source
 from cutaway.handbook.scripts import read_script
 from cutaway.handbook.services import read_services
+from cutaway.handbook.sheets import read_sheets
 from cutaway.handbook.situations import read_situations
 from cutaway.handbook.sources import read_source
 from cutaway.handbook.systems import read_systems
@@ -57,7 +59,7 @@ def _trees(texts: FolderText) -> tuple[dict[str, Node | None], frozenset[str], P
     broken: frozenset[str] = frozenset()
     problems: Problems = ()
     for file in texts.files:
-        if not file.path.endswith(".yaml") or file.path.startswith("sheets/"):
+        if not file.path.endswith(".yaml"):
             continue
         tree, more = read_tree(file)
         trees[file.path] = tree
@@ -116,10 +118,15 @@ def _folder(
     photographs, more = read_photographs(trees.get("photographs.yaml"), texts.root, head, index, built.groups)
     problems += more
     charts, more = read_charts(trees.get("charts.yaml"), head)
+    problems += more
+    explorables, more = read_explorables(trees.get("explore.yaml"))
+    trees_of_sheets = (trees[file.path] for file in texts.under("sheets"))
+    sheets, again = read_sheets(trees_of_sheets, head, index, built.groups, built.systems, situations, left_out)
+    more += again
     folder = Folder(
         texts.root, about, sources, decided, built.systems, built.parts, built.lines, built.groups, situations,
         services, drills, scripts, glossary, letters, texts.files, left_out,
-        read_pronounced(trees.get("glossary.yaml")), photographs, charts,
+        read_pronounced(trees.get("glossary.yaml")), photographs, charts, sheets, explorables,
     )  # fmt: skip
     return folder, problems + more
 

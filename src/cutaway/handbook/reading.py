@@ -19,6 +19,7 @@ SINGLE_FILES = (
     "letters.yaml",
     "photographs.yaml",
     "charts.yaml",
+    "explore.yaml",
 )
 FILE_FOLDERS = (
     ("sources", ".md"),

@@ -475,6 +475,60 @@ class AskedChart:
     span: Span
 
 
+@dataclass(frozen=True, slots=True)
+class AskedExplorable:
+    """A page to be explored that the author asks for. All but `name` and `says` are as written, each with its place.
+
+    on: the standard or airframe, '' for the first. controls: those that are moved, none for those that matter most.
+    settle: how long things settle after a movement, None for the usual. states: how many the page has at most, 0 for
+    the usual.
+    """
+
+    name: str
+    says: str
+    system: str
+    on: str
+    situation: str
+    controls: tuple[str, ...]
+    settle: Quantity | None
+    states: int
+    span: Span
+
+
+# --- sheets ------------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """A part that a sheet does not show, and why."""
+
+    part: PartName
+    because: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A sheet of the author's own. systems, parts: what it shows, of which `left_out` is not shown.
+
+    on: the standards and airframes that it is drawn for. shape: of its page, '' for one that suits a screen.
+    columns: parts from left to right, those of a column from top to bottom. folded: in rows, like lines of writing.
+    stations: whether these are shown. situations: those that it is drawn in, () for all.
+    """
+
+    name: str
+    says: str
+    systems: tuple[str, ...]
+    parts: tuple[PartName, ...]
+    left_out: tuple[LeftOut, ...]
+    on: Which
+    shape: str
+    folded: bool
+    stations: bool
+    columns: tuple[tuple[PartName, ...], ...]
+    situations: tuple[str, ...]
+    span: Span
+
+
 # --- the whole ---------------------------------------------------------------------------------------------------
 
 
@@ -501,6 +555,8 @@ class Folder:
     pronounced: tuple[Pronounced, ...] = ()
     photographs: tuple[Photograph, ...] = ()
     charts: tuple[AskedChart, ...] = ()
+    sheets: tuple[Sheet, ...] = ()
+    explorables: tuple[AskedExplorable, ...] = ()
 
 
 def parts_on(folder: Folder, standard: StandardName) -> tuple[Part, ...]:

@@ -15,8 +15,10 @@ from cutaway.handbook.shapes import (
     AssumedShape,
     ChartShape,
     DecidedShape,
+    ExplorableShape,
     GivenShape,
     GlossaryShape,
+    LeftOutShape,
     LetterShape,
     ModShape,
     PhotographShape,
@@ -25,6 +27,7 @@ from cutaway.handbook.shapes import (
     RunShape,
     ServiceShape,
     Shape,
+    SheetShape,
     SituationShape,
     SystemShape,
     TermShape,
@@ -46,6 +49,7 @@ def json_schema(kinds: Kinds) -> dict[str, Schema]:
     return {
         "type.yaml": _headed("The head of a type folder.", _type()),
         "systems/*.yaml": _headed("The parts and lines of one system.", _system(kinds)),
+        "sheets/*.yaml": _headed("A sheet of one's own.", _sheet()),
         "decided.yaml": _headed(
             "What is followed where books conflict.", {"type": "array", "items": _of(DecidedShape)}
         ),
@@ -55,6 +59,7 @@ def json_schema(kinds: Kinds) -> dict[str, Schema]:
         "letters.yaml": _headed("What was objected to.", _named("letters", _of(LetterShape))),
         "photographs.yaml": _headed("Photographs of one's own.", _named("photographs", _photograph())),
         "charts.yaml": _headed("The charts that are asked for.", _named("charts", _of(ChartShape))),
+        "explore.yaml": _headed("The pages to be explored.", _named("explore", _of(ExplorableShape))),
     }
 
 
@@ -92,6 +97,13 @@ def _object(properties: dict[str, Schema], required: Iterable[str], description:
     if required:
         schema["required"] = list(required)
     return schema
+
+
+def _sheet() -> Schema:
+    left_out = _of(LeftOutShape)
+    columns = {"type": "array", "items": {"type": "array", "items": _SCALAR}}
+    some = {"anyOf": [left_out, {"type": "array", "items": left_out}]}
+    return _of(SheetShape, columns=columns, **{"leave out": some})
 
 
 def _named(key: str, entry: Schema) -> Schema:

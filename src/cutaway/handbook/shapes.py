@@ -239,6 +239,47 @@ class ChartsShape(Shape):
     charts: dict[str, Any] = Field(default_factory=dict)
 
 
+class ExplorableShape(Shape):
+    """A page on which controls are moved and the sheet answers."""
+
+    says: Text = Field("", description="A sentence for its reader.")
+    system: Text = Field(description="The system whose sheet answers.")
+    on: Text = Field("", description="The standard or airframe; else the first.")
+    in_: Text = Field(alias="in", description="The situation in which it begins.")
+    move: Texts = Field(default_factory=list, description="The controls that are moved; else those that matter most.")
+    settle: Text = Field("", description="How long things settle after each movement: 30 s; else as the situation.")
+    states: Text = Field("", description="How many settled states the page has at most; else 150.")
+
+
+class ExploreShape(Shape):
+    """explore.yaml: the pages to be explored."""
+
+    explore: dict[str, Any] = Field(default_factory=dict)
+
+
+class LeftOutShape(Shape):
+    """A part that a sheet does not show."""
+
+    part: Said = Field(description="A part, or a group of parts.")
+    because: Said = Field(description="Why it is not shown.")
+
+
+class SheetShape(Shape):
+    """A sheet of one's own: what it shows, and how it is laid out."""
+
+    sheet: Said = Field(description="Its name, which stands above it.")
+    says: Text = Field("", description="A sentence below its name.")
+    system: Texts = Field(default_factory=list, description="The system that it shows, or several.")
+    parts: Texts = Field(default_factory=list, description="Parts or groups that it shows, besides its systems.")
+    leave_out: Any = Field(None, alias="leave out", description="Parts that it does not show, each with the reason.")
+    on: On = ""
+    in_: Texts = Field(default_factory=list, alias="in", description="The situations that it is drawn in; else all.")
+    shape: Literal["", "16:9", "A4", "A4 upright", "square"] = Field("", description="The shape of its page.")
+    folded: Literal["yes", "no"] = Field("no", description="Whether a long flow is broken into rows.")
+    stations: Literal["yes", "no"] = Field("yes", description="Whether it shows where the parts are fitted.")
+    columns: Any = Field(None, description="Lists of parts, from left to right; those of one list from top to bottom.")
+
+
 class SourceHeadShape(Shape):
     """The head of a source, between lines of ---."""
 

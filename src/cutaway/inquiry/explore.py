@@ -13,7 +13,7 @@ from typing import Literal
 import numpy as np
 
 from cutaway.inquiry.course import Leg
-from cutaway.inquiry.explore_alike import Marker, near
+from cutaway.inquiry.explore_alike import FINENESS, Fineness, Marker, near
 from cutaway.inquiry.explore_ground import (
     Ground,
     Here,
@@ -36,9 +36,6 @@ Words = Callable[[Mapping[str, float]], Hashable]
 
 # How often a situation is let settle once more before its exploration begins, at most.
 LONGEST_BEFORE = 30
-# How far the pressures that are left in shut pipes may differ between two stops that are one, in parts of their
-# medium's scale: the first of these with which walks come to what the engine comes to. Choices of ours.
-ALIKE = (0.5, 0.05, 0.005, 0.0001)
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +100,7 @@ def begun(ground: Ground, words: Words) -> tuple[Ground, Here, int] | Outcome:
     (here,) = looked(ground, [state])
     ground = replace(ground, kept=kept_at(ground, here), legs=_ending_in(ground, kept_at(ground, here)))
     (here,) = looked(ground, [state])
-    marker = Marker(ground, ALIKE[0])
+    marker = Marker(ground, FINENESS[0])
     wait = leg_of(ground, Movement(), {})
     for waited in range(LONGEST_BEFORE):
         (run,) = settled(ground, [(here.state, wait)])
@@ -128,7 +125,7 @@ def explored(
     words: Words,
     watch: Sequence[Watch],
     most: int,
-    alike: float = ALIKE[0],
+    fine: Fineness = FINENESS[0],
     stop: Callable[[], bool] = lambda: False,
     progress: Callable[[int], None] = lambda known: None,
 ) -> Explored:
@@ -141,7 +138,7 @@ def explored(
     every = movements(ground, placed)
     lasting = tuple(one for one in every if not one.back)
     passing = tuple(one for one in every if one.back)
-    graph = _Graph(ground, words, watch, most, alike)
+    graph = _Graph(ground, words, watch, most, fine)
     graph.add(start, placed, None)
     # How far away what is to be made leads, a movement that passes counting as two; then the number of the stop.
     waiting: list[tuple[int, int, tuple[Movement, ...]]] = [(1, 0, lasting), (2, 0, passing)]
@@ -160,10 +157,10 @@ def explored(
 class _Graph:
     """The stops so far; grows."""
 
-    def __init__(self, ground: Ground, words: Words, watch: Sequence[Watch], most: int, alike: float) -> None:
+    def __init__(self, ground: Ground, words: Words, watch: Sequence[Watch], most: int, fine: Fineness) -> None:
         self.ground, self.words, self.watch, self.most = ground, words, watch, most
         self.stops: list[Stop] = []
-        self._marker = Marker(ground, ALIKE[0])
+        self._marker = Marker(ground, FINENESS[0])
         self._alike: dict[Hashable, tuple[list[int], list[object]]] = {}
 
     def add(self, here: Here, placed: Mapping[str, float], came: tuple[int, Movement] | None) -> int | None:

@@ -15,14 +15,25 @@ from cutaway.inquiry.explore_ground import Ground
 from cutaway.machine.layout import DWELL, FREE, X_SCALE, Floats
 from cutaway.machine.records import State
 
-# How far two stores may lie apart in parts of their own size or the scale of their medium. A choice of ours: a tenth of
-# the least step between two figures that are shown.
-NEAR = 1.0e-4
 # The scale of a piston's travel, m.
 TRAVEL = 0.1
 STORES = frozenset({"STORE", "TANK", "ACCUM"})
 PISTONS = frozenset({"JACK", "RAM"})
 FIRM_MEDIA = frozenset({"heat", "shaft"})
+
+
+@dataclass(frozen=True, slots=True)
+class Fineness:
+    """How far two stops may lie apart that are one. stores: in parts of a store's own size or the scale of its medium;
+    pipes: what is left in shut pipes and wires, in parts of the scale of their medium."""
+
+    stores: float
+    pipes: float
+
+
+FINENESS = (Fineness(1e-4, 0.5), Fineness(3e-5, 0.5), Fineness(1e-5, 0.05), Fineness(1e-6, 1e-4))
+"""The first of these is used with which walks come to what the engine comes to. Choices of ours: the first is a tenth
+of the least step between two figures that are shown."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -35,10 +46,9 @@ class Mark:
 
 
 class Marker:
-    """Marks the states of one ground. What cannot reach anything that is shown is passed over. alike: how far the small
-    stores of pipes and wires may lie apart, in parts of their medium's scale."""
+    """Marks the states of one ground. What cannot reach anything that is shown is passed over."""
 
-    def __init__(self, ground: Ground, alike: float) -> None:
+    def __init__(self, ground: Ground, fine: Fineness) -> None:
         machine, within = ground.made.machine, ground.within
         modes = {mode.name for mode in within.modes}
         free = int(machine.fixed.size[FREE])
@@ -49,7 +59,7 @@ class Marker:
         is_firm = [machine.nodes[i] in firm or m in FIRM_MEDIA for i, m in zip(self._nodes, media, strict=True)]
         self._scales: Floats = machine.numbers.node[X_SCALE, self._nodes]
         self._firm = np.array(is_firm, np.bool_)
-        self._alike = alike
+        self._fine = fine
         families = {element.name: element.family for element in within.elements}
         held = [i for i, name in enumerate(machine.elements) if name in families]
         self._held = np.array([*held, *(len(machine.elements) + i for i in held)], np.int64)
@@ -67,8 +77,12 @@ class Marker:
         still = np.where(age >= self._waits, 0.0, np.round(self._waits - age, 3))
         due = np.where(pending < 0.0, -1.0, np.round(pending, 3))
         exact = np.concatenate([state.inputs, state.modes[self._modes], still, due])
+        fine = self._fine
         size = np.maximum(np.abs(across), self._scales)
-        steps = [np.where(self._firm, NEAR, self._alike) * size, NEAR * np.maximum(np.abs(content), self._least)]
+        steps = [
+            np.where(self._firm, fine.stores, fine.pipes) * size,
+            fine.stores * np.maximum(np.abs(content), self._least),
+        ]
         return Mark((words, (exact + 0.0).tobytes()), np.concatenate([across, content]), np.concatenate(steps))
 
 

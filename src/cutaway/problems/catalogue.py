@@ -8,6 +8,7 @@ good. The entries stand in `codes_*.py`, one file a group of rooms; this file pu
 from cutaway.problems import (
     codes_command,
     codes_desk,
+    codes_explore,
     codes_finding,
     codes_handbook,
     codes_inquiry,
@@ -18,6 +19,7 @@ from cutaway.problems import (
     codes_pictures,
     codes_quantities,
     codes_recording,
+    codes_sheets,
     codes_taking,
 )
 from cutaway.problems.entry import Entry, Severity
@@ -35,7 +37,9 @@ CATALOGUE: dict[str, Entry] = {
     **codes_pictures.ENTRIES,
     **codes_command.ENTRIES,
     **codes_desk.ENTRIES,
+    **codes_explore.ENTRIES,
     **codes_finding.ENTRIES,
     **codes_recording.ENTRIES,
+    **codes_sheets.ENTRIES,
     **codes_taking.ENTRIES,
 }

@@ -102,23 +102,6 @@ PACK: dict[str, Entry] = {
         right="changes made in the type folder, from which the pack is made",
         tested_by="tests/publish/test_pack.py",
     ),
-    "K801": Entry(
-        "error",
-        "a page to explore something that there is not",
-        why="An explorable page shows one system of `systems/` and begins in one situation of `situations.yaml`.",
-        wrong="a page of the system Feul, or one that begins in 'parkt'",
-        right="a page of the system Fuel that begins in 'parked'",
-        tested_by="tests/publish/explore/test_working.py",
-    ),
-    "K802": Entry(
-        "error",
-        "a control that an explorable page cannot move",
-        why="The page moves controls that its standard has and that do something to its sheet; where none does, there "
-        "is nothing to explore.",
-        wrong="a page of the fuel system that moves the landing lamp switch",
-        right="the same that moves the tank selector",
-        tested_by="tests/publish/explore/test_working.py",
-    ),
 }
 
 DRAW: dict[str, Entry] = {

@@ -3,10 +3,14 @@
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
+from cutaway.draw.draft import draft_on, placed_on
+from cutaway.draw.layout import cache_folder
 from cutaway.draw.looks import looks_of
+from cutaway.draw.pages import SHAPE
+from cutaway.draw.plan import whole_system
 from cutaway.draw.seen import Values
 from cutaway.draw.shapes import Picture
-from cutaway.draw.sheet import NOTICE, sheet_picture
+from cutaway.draw.sheet import NOTICE, drawn, sheet_picture
 from cutaway.handbook.records import Cite, Folder, Part
 from cutaway.inquiry.explore import Arc, Led, Refused, Stop
 from cutaway.inquiry.explore_ground import Movement, place_words, seen_at
@@ -67,13 +71,16 @@ def explore_view(
 
 
 def _pictures(worked: Worked, folder: Folder, layouts: Path | None) -> tuple[list[Picture], Problems]:
-    pictures: list[Picture] = []
-    told: Problems = ()
-    for stop in worked.found.stops:
-        picture, problems = picture_of(worked, folder, stop.here.values, layouts)
-        told += problems
-        pictures += [] if picture is None else [picture]
-    return pictures, tuple(dict.fromkeys(told))
+    """The sheet of every stop: placed once, then filled in for each."""
+    asked, kinds = worked.asked, worked.found.ground.bound.kinds
+    first, problems = picture_of(worked, folder, worked.found.stops[0].here.values, layouts)
+    if first is None:
+        return [], problems
+    extract = whole_system(folder, asked.subject, asked.system)
+    placed, _ = placed_on(folder, asked.subject, extract, kinds, layouts or cache_folder(), (SHAPE,))
+    draft = draft_on(folder, asked.subject, kinds, placed, SHAPE)
+    others = [drawn(draft, stop.here.values, "", first.name) for stop in worked.found.stops[1:]]
+    return [first, *others], problems
 
 
 def picture_of(worked: Worked, folder: Folder, values: Values, layouts: Path | None) -> tuple[Picture | None, Problems]:
@@ -193,13 +200,12 @@ def _bound(worked: Worked) -> tuple[str, ...]:
     else:
         words = [f"{count} settled states are here, those that are fewest movements away."]
         words.append("Where a movement leads further the page says so, and does not guess.")
-    words.append("Ways that come to the same figures, and to stores alike to a ten-thousandth, come to one state.")
+    part = f"1 part in {round(1.0 / worked.fine.stores):,}"
+    words.append(f"Ways that come to the same figures, and to stores alike to {part}, come to one state.")
     if worked.walks:
         came = "each came" if not worked.astray else f"all but {worked.astray} came"
         walks = f"{worked.walks} walks of up to {worked.longest} movements"
-        words.append(
-            f"To test it, {walks} were run from the beginning; {came} to what is shown here."
-        )
+        words.append(f"To test it, {walks} were run from the beginning; {came} to what is shown here.")
     return tuple(words)
 
 

@@ -9,7 +9,8 @@ from cutaway.draw.showing import Showing, showing
 from cutaway.handbook.names import did_you_mean, fold
 from cutaway.handbook.records import Folder, Situation
 from cutaway.inquiry.course import Leg
-from cutaway.inquiry.explore import ALIKE, Explored, begun, explored
+from cutaway.inquiry.explore import Explored, begun, explored
+from cutaway.inquiry.explore_alike import FINENESS, Fineness
 from cutaway.inquiry.explore_checked import disagreeing, random_walks
 from cutaway.inquiry.explore_choose import answering, chosen
 from cutaway.inquiry.explore_ground import Ground, Here, ground_for, signals_of_rules
@@ -29,7 +30,7 @@ from cutaway.problems.span import Span
 MOST_CONTROLS = 6
 MOST_STOPS = 150
 # Walks that are run through without a stop before a page is believed, and how long the longest is.
-WALKS = 30
+WALKS = 120
 LONGEST_WALK = 8
 # How long things are let settle after a movement where the situation says less or more, s.
 SHORTEST_SETTLE = 20.0
@@ -57,7 +58,7 @@ class Asked:
 class Worked:
     """All that a page is filled from. parts: those that are told of beside the sheet. fixed: the controls that reach it
     and are not moved. walks: how many were run through, to the length of `longest`; astray: how many of them came to
-    something other than the page shows."""
+    something other than the page shows. fine: how far stops may lie apart that are shown as one."""
 
     asked: Asked
     situation: Situation
@@ -68,6 +69,7 @@ class Worked:
     walks: int
     longest: int
     astray: int
+    fine: Fineness
 
 
 def worked(
@@ -97,8 +99,8 @@ def worked(
     fixed = tuple(s for s in bound.controls.values() if s.input in reach and s.input not in moved)
     ground = replace(ground, controls=slots)
     parts, seen = _told_of(ground, here, sheet, asked)
-    found, astray = _agreeing(ground, here, waited, seen, _watch(bound, parts), asked.stops, stage, walks)
-    return Worked(asked, situation, found, seen, parts, fixed, walks, LONGEST_WALK, astray), ()
+    found, fine, astray = _agreeing(ground, here, waited, seen, _watch(bound, parts), asked.stops, stage, walks)
+    return Worked(asked, situation, found, seen, parts, fixed, walks, LONGEST_WALK, astray, fine), ()
 
 
 def _named(folder: Folder, asked: Asked) -> tuple[Situation | None, Problems]:
@@ -186,9 +188,9 @@ def _agreeing(
     most: int,
     stage: Stage,
     walks: int,
-) -> tuple[Explored, int]:
+) -> tuple[Explored, Fineness, int]:
     """The exploration in which walks come to what the engine comes to, the coarsest such, since it is the smallest; and
-    how many do not in the finest, where there is none."""
+    how many do not in the finest, where there is none; and how fine it is."""
 
     told = [0]
 
@@ -197,14 +199,14 @@ def _agreeing(
             told[0] = known
             stage(f"{known} states so far")
 
-    for alike in ALIKE:
-        found = explored(ground, here, waited, seen.of, watch, most, alike, progress=progress)
+    for fine in FINENESS:
+        found = explored(ground, here, waited, seen.of, watch, most, fine, progress=progress)
         stage(f"running {walks} walks through")
         astray = len(tuple(disagreeing(found, random_walks(found, walks, LONGEST_WALK, seed=7), seen.of)))
         if not astray:
             break
         stage("keeping apart states that are not quite alike")
-    return found, astray
+    return found, fine, astray
 
 
 def layouts_in(cache: Path | None) -> Path | None:
