@@ -50,9 +50,9 @@ class Page(HTMLParser):
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         found = dict(attrs)
-        self.links += [found["href"] or ""] if "href" in found else []
+        self.links += [found[key] or "" for key in ("href", "src") if key in found]
         self.idents += [found["id"] or ""] if "id" in found else []
-        if tag not in ("meta", "input", "br"):
+        if tag not in ("meta", "input", "br", "img"):
             self.open.append(tag)
 
     def handle_endtag(self, tag: str) -> None:
@@ -127,6 +127,14 @@ def test_the_page_says_what_the_question_says() -> None:
         "hb §25a",
     ):
         assert words in text
+
+
+def test_a_sheet_marks_what_only_one_has_where_a_system_differs() -> None:
+    drawn = {name for name in files(DIFFERENCES) if name.endswith(".svg")}
+    assert {f"differences/{system}-mk-1-and-mk-2.svg" for system in ("electrics", "flaps", "fuel")} <= drawn
+    assert not any("vacuum" in name or "engine" in name for name in drawn), "what is the same is not drawn"
+    fuel = files(DIFFERENCES)["differences/fuel-mk-1-and-mk-2.svg"].decode()
+    assert "hand pump" in fuel and "fuel pressure gauge" in fuel and "only on Mk 2" in fuel and "only on Mk 1" in fuel
 
 
 def test_a_quiz_as_page_sheets_and_record_asks_the_same() -> None:

@@ -1,37 +1,39 @@
-"""The differences of a pack: what each two neighbouring standards have otherwise, as one page.
+"""The differences of a pack: what each two neighbouring standards have otherwise, with sheets on which it is marked."""
 
-For the crew first: controls, indications, what is seen in the situations; then the figures and the rest of the records,
-each with its paragraph and the mod or amendment that brought it.
-"""
-
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from itertools import pairwise
 
+from cutaway.draw.difference import difference_picture
 from cutaway.draw.seen import Values
-from cutaway.handbook.records import Folder
+from cutaway.draw.svg import slug, write_svg
 from cutaway.inquiry.questions.compare import Comparison, compare_states
 from cutaway.inquiry.questions.differing_records import RecordDifference
 from cutaway.machine.subjects import Subject, subjects
 from cutaway.narrate.checked import Checked
 from cutaway.problems.diagnostic import Problems
+from cutaway.publish.differences_page import Differing, Sheet, differences_page
 from cutaway.publish.drawings import UNREAD, Desk
-from cutaway.publish.html import Html, anchor, el
-from cutaway.publish.plain_page import plain_page
 from cutaway.publish.product import Files, Product
 from cutaway.publish.states import states
-from cutaway.wording.compare import crew_lines, moment_words, since_words
-from cutaway.wording.shown import sentence, value_words
 
 FIRST = "differences.html"
-Row = tuple[str, str, str, str, str]
 Key = tuple[str, str]
 
 
 def difference_files(desk: Desk, checked: Checked) -> tuple[Files, Problems]:
-    """The page of differences; none where there is only one standard."""
+    """The page of differences with its sheets; none where there is only one standard."""
     folder = desk.workshop.folder
-    found = comparisons(desk)
-    return ({FIRST: differences_page(found, folder).encode()} if found else {}), ()
+    found: list[Differing] = []
+    files: dict[str, bytes] = {}
+    problems: Problems = ()
+    for one in comparisons(desk):
+        sheets, more = _sheets(desk, one)
+        problems += more
+        files |= {sheet.path: content for sheet, content in sheets}
+        found.append(Differing(one, tuple(sheet for sheet, _ in sheets)))
+    if not found:
+        return {}, problems
+    return {**files, FIRST: differences_page(found, folder).encode()}, tuple(dict.fromkeys(problems))
 
 
 def comparisons(desk: Desk) -> tuple[Comparison, ...]:
@@ -56,87 +58,28 @@ def _compared(desk: Desk, one: Subject, other: Subject, values: Mapping[Key, Val
     return compare_states(folder, (workshop.bound(one)[0], workshop.bound(other)[0]), both)
 
 
-# --- the page ------------------------------------------------------------------------------------------------------
+def _sheets(desk: Desk, one: Comparison) -> tuple[list[tuple[Sheet, bytes]], Problems]:
+    """A sheet of each system of which one of the two has a part, a kind or a line that the other has not."""
+    folder = desk.workshop.folder
+    systems = {str(part.name): part.system for part in folder.parts}
+    apart = {systems.get(_first_part(r)) for r in one.underneath if r.what in ("part", "kind", "line")}
+    sheets: list[tuple[Sheet, bytes]] = []
+    problems: Problems = ()
+    for system in (system.name for system in folder.systems if system.name in apart):
+        name = f"{system} {one.one.name} and {one.other.name}"
+        picture, more = difference_picture(
+            folder, one.one.name, one.other.name, system, desk.kinds, desk.layouts, f"differing {name}"
+        )
+        problems += more
+        if picture is not None:
+            sheet = Sheet(system, f"differences/{slug(name)}.svg", picture.title, picture.description)
+            sheets.append((sheet, write_svg(picture, "both").encode()))
+    return sheets, problems
 
 
-def differences_page(found: Sequence[Comparison], folder: Folder) -> str:
-    """Every comparison, a table each, as the text of an HTML file."""
-    children: list[Html] = [
-        el("p", "What one standard has otherwise than the next: for the crew first, then the figures and the rest."),
-        el("ul", *(el("li", el("a", _title(one), href=f"#{_ident(one)}")) for one in found)),
-    ]
-    for one in found:
-        children += _section(one, folder)
-    note = "Compared is what the situations come to. The steps of the drills are compared by 'cutaway compare'."
-    return plain_page(
-        f"{folder.type.name}: differences", (*children, el("p", note, class_="quiet")), folder.type.notice
-    )
-
-
-def _section(one: Comparison, folder: Folder) -> list[Html]:
-    crew = crew_lines(one, folder)
-    nothing = sentence(f"The crew would notice no difference between {one.one.name} and {one.other.name}")
-    told = el("ul", *(el("li", line) for line in crew)) if crew else el("p", nothing)
-    return [el("h2", _title(one), id=_ident(one)), told, _table(one, folder)]
-
-
-def _table(one: Comparison, folder: Folder) -> Html:
-    """One table: its sections are what the crew has, what it sees, the figures, the rest."""
-    head = ("What", str(one.one.name), str(one.other.name), "Written in", "Since")
-    body: list[Html] = []
-    for title, rows in _sections(one, folder):
-        if rows:
-            body.append(el("tr", el("th", title, class_="chapter", colspan=str(len(head)), scope="rowgroup")))
-            body += [el("tr", el("th", row[0], scope="row"), *(el("td", words) for words in row[1:])) for row in rows]
-    return el("table", el("thead", el("tr", *(el("th", words, scope="col") for words in head))), el("tbody", *body))
-
-
-def _sections(one: Comparison, folder: Folder) -> tuple[tuple[str, list[Row]], ...]:
-    written = {record.part: _where(record) for record in one.underneath if record.what in ("part", "kind")}
-    places = [
-        (c.name, _places(c.one, c.ranged), _places(c.other, c.ranged), *written.get(c.part, ("", "")))
-        for c in one.controls
-    ]
-    shows = [
-        (i.part, *((i.kind, "–") if i.has == "one" else ("–", i.kind)), *written.get(i.part, ("", "")))
-        for i in one.indications
-    ]
-    seen = [
-        (f"{moment_words(b.at)}: {b.one.what}", value_words(b.one, folder), value_words(b.other, folder), "", "")
-        for b in one.behaviours
-    ]
-    figures = [_record(r) for r in one.underneath if r.what in ("value", "table")]
-    told = {name for name, *_ in (*places, *shows)}
-    rest = [_record(r) for r in one.underneath if r.what not in ("value", "table") and r.part not in told]
-    return (
-        ("Controls", places),
-        ("Indications", shows),
-        ("What is seen", seen),
-        ("Figures", figures),
-        ("The rest of the records", rest),
-    )
-
-
-def _record(one: RecordDifference) -> Row:
-    what = f"{one.part}: {one.name}" if one.name else one.part if one.what == "part" else f"{one.part} ({one.what})"
-    return (what, one.one or "–", one.other or "–", *_where(one))
-
-
-def _where(one: RecordDifference) -> tuple[str, str]:
-    """The paragraphs, and what brought it."""
-    return ", ".join(f"{cite.source} {cite.number}" for cite in one.cites), since_words(one)
-
-
-def _places(positions: tuple[str, ...], ranged: bool) -> str:
-    return " / ".join(positions) or "–" if not ranged or not positions else " to ".join((positions[0], positions[-1]))
-
-
-def _title(one: Comparison) -> str:
-    return f"{one.one.name} and {one.other.name}"
-
-
-def _ident(one: Comparison) -> str:
-    return anchor("d", str(one.one.name), str(one.other.name))
+def _first_part(one: RecordDifference) -> str:
+    """The part that a difference is of; of a line, the one that it begins at."""
+    return one.part.split(" > ")[0].split(".")[0] if one.what == "line" else one.part
 
 
 DIFFERENCES = Product(
