@@ -98,7 +98,7 @@ def difference_picture(
 def united(first: Plan, second: Plan, against: str) -> Union:
     """All items and ties of two plans. A part that is of another kind on the second stands there twice."""
     here = {item.key: item for item in first.items}
-    twice = {i.key for i in second.items if i.key in here and here[i.key].part.kind != i.part.kind}
+    twice = {i.key for i in second.items if not i.reference and i.key in here and here[i.key].part.kind != i.part.kind}
     renamed = {key: f"{key} on {against}" for key in twice}
     items = {**here}
     side: dict[str, Side] = dict.fromkeys(here, "first")

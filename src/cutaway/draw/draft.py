@@ -33,7 +33,7 @@ from cutaway.draw.symbols.symbol import Look
 from cutaway.draw.symbols.table import symbol_of
 from cutaway.draw.theme import MEDIA
 from cutaway.handbook.records import Folder, Part
-from cutaway.machine.subjects import Subject
+from cutaway.machine.subjects import Subject, parts_of
 from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
@@ -44,18 +44,23 @@ PLAIN_REMARK = "Plain layout: the layout library was not at hand."
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Draft:
-    """A sheet without its state. name: of the sheet. shape: of its page, width by height."""
+    """A sheet without its state. extract: what it shows. shape: of its page, width by height."""
 
     folder: Folder
     subject: Subject
     kinds: Mapping[str, Kind]
-    name: str
+    extract: Extract
     plan: Plan
     stations: Mapping[str, str]
     layout: Layout
     routes: Routes
     areas: tuple[Area, ...]
     shape: float
+
+    @property
+    def name(self) -> str:
+        """Of the sheet."""
+        return self.extract.name
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -89,7 +94,7 @@ def placed_on(
     request = request_of(extract, plan, blocks)
     # With all the words around it that it can ever have: where things stand must not hang on the state.
     said = max((f"{s.name}: {s.says}" for s in folder.situations), key=len, default="")
-    around = around_of(folder, subject, extract.name, plan, kinds, said, True, bool(stations))
+    around = around_of(folder, subject, extract, plan, kinds, said, True, bool(stations))
     layouts, problems = laid_out(request, [room_on(shape, around) for shape in shapes], cache)
     return Placed(extract, plan, stations, blocks, layouts, around), problems
 
@@ -100,15 +105,13 @@ def draft_on(folder: Folder, subject: Subject, kinds: Mapping[str, Kind], placed
     corners = dict(layout.corners)
     routes = routes_of(placed.plan, placed.blocks, layout)
     areas = areas_of(placed.plan.items, placed.blocks, corners)
-    return Draft(
-        folder, subject, kinds, placed.extract.name, placed.plan, placed.stations, layout, routes, areas, shape
-    )
+    return Draft(folder, subject, kinds, placed.extract, placed.plan, placed.stations, layout, routes, areas, shape)
 
 
 def around_of(
     folder: Folder,
     subject: Subject,
-    name: str,
+    extract: Extract,
     plan: Plan,
     kinds: Mapping[str, Kind],
     says: str,
@@ -121,9 +124,20 @@ def around_of(
     links = any(t.sort == "link" for t in plan.ties)
     flags = any(i.reference for i in plan.items)
     keys = keys_for(media, known, links, flags, areas)
-    remarks = ((PLAIN_REMARK,) if plain else ()) + (SYMBOLS_REMARK,)
-    title = f"{who_is(folder, subject)}: {name}"
+    remarks = (*remarks_on(folder, subject, extract, plain), SYMBOLS_REMARK)
+    title = f"{who_is(folder, subject)}: {extract.name}"
     return Around(title, says, keys, remarks, cautions_on(plan, kinds), folder.type.notice or NOTICE)
+
+
+def remarks_on(folder: Folder, subject: Subject, extract: Extract, plain: bool) -> tuple[str, ...]:
+    """What a reader must know of a sheet: that its layout is plain, and what of the subject is left out of it."""
+    there = {part.name for part in parts_of(folder, subject)}
+    reasons: dict[str, list[str]] = {}
+    for part, because in extract.hidden:
+        if part in there:
+            reasons.setdefault(because, []).append(part)
+    out = tuple(f"Not shown here: {', '.join(parts)}. {because}" for because, parts in reasons.items())
+    return ((PLAIN_REMARK,) if plain else ()) + out
 
 
 def who_is(folder: Folder, subject: Subject) -> str:

@@ -91,7 +91,8 @@ class Plan:
 class Extract:
     """What of an aircraft one sheet shows. name: of the sheet. own: names of the parts that it shows. elsewhere: by the
     name of a part the sheet that it is found on, where that is not named like its system. folded, columns: as in
-    `layout.Request`. zones: whether the stations of the parts are shown."""
+    `layout.Request`. zones: whether the stations of the parts are shown. hidden: parts that are left out with all that
+    joins them, each with the reason."""
 
     name: str
     own: frozenset[str]
@@ -99,6 +100,7 @@ class Extract:
     columns: tuple[tuple[str, ...], ...] = ()
     folded: bool = False
     zones: bool = True
+    hidden: tuple[tuple[str, str], ...] = ()
 
 
 def whole_system(folder: Folder, subject: Subject, system: str) -> Extract:
@@ -129,8 +131,10 @@ def extracted(
     flags: dict[str, Item] = {}
     leading: dict[str, str] = {}
     shown: list[Tie] = []
-    lines = [tie for tie in ties if tie.sort == "line" and tie.start.part in own]
-    for tie in (_tapped(tie, lines, wiring, own, kinds) for tie in ties):
+    hidden = {part for part, _ in extract.hidden}
+    ties_shown = [tie for tie in ties if not {tie.start.part, tie.end.part} & hidden]
+    lines = [tie for tie in ties_shown if tie.sort == "line" and tie.start.part in own]
+    for tie in (_tapped(tie, lines, wiring, own, kinds) for tie in ties_shown):
         if tie.start.part not in own and tie.end.part not in own:
             continue
         if tie.start.part not in own or tie.end.part not in own:

@@ -8,7 +8,7 @@ from cutaway.draw.alternative import description
 from cutaway.draw.blocks import STATION_SIZE, Block, part_shapes, reference_shapes
 from cutaway.draw.division import halves
 from cutaway.draw.draft import NOTICE as NOTICE  # for the pictures that are framed otherwise
-from cutaway.draw.draft import PLAIN_REMARK, Draft, Placed, around_of, blocks_of, draft_on, looks_of, placed_on, who_is
+from cutaway.draw.draft import Draft, Placed, around_of, blocks_of, draft_on, looks_of, placed_on, remarks_on, who_is
 from cutaway.draw.frame import framed, room_on
 from cutaway.draw.layout import cache_folder
 from cutaway.draw.pages import SHAPE, SHAPES
@@ -189,9 +189,9 @@ def drawn(draft: Draft, values: Values | None, says: str = "", name: str = "") -
     notes = {i.key: notes_of(kinds[i.part.kind], looks[i.key], house) for i in plan.items if values is not None}
     seen = lines_seen(plan, values, nominal_volts(folder, subject, kinds))
     plain = draft.layout.manner == "plain"
-    around = around_of(folder, subject, draft.name, plan, kinds, says, values is not None, bool(draft.areas), plain)
+    around = around_of(folder, subject, draft.extract, plan, kinds, says, values is not None, bool(draft.areas), plain)
     head = f"Sheet of the system {draft.name} on the {who_is(folder, subject)}."
-    remarks = (PLAIN_REMARK,) if plain else ()
+    remarks = remarks_on(folder, subject, draft.extract, plain)
     words = description(head, says, plan, notes, seen, around.cautions, remarks, around.notice)
     inside = _drawing(draft, blocks, notes, seen)
     size, shapes = framed(inside, draft.layout.size, draft.shape, around)

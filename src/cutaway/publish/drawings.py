@@ -8,8 +8,9 @@ from typing import cast
 from cutaway.draw.draft import Draft
 from cutaway.draw.seen import Values
 from cutaway.draw.sheet import drafts, drawn
+from cutaway.draw.steered import steered
 from cutaway.draw.svg import slug, write_inner_svg, write_svg
-from cutaway.handbook.records import Situation
+from cutaway.handbook.records import Sheet, Situation
 from cutaway.inquiry.snapshot import decided_by, snapshots
 from cutaway.inquiry.told import Told
 from cutaway.inquiry.workshop import Workshop
@@ -59,6 +60,11 @@ def _all_drawn(desk: Desk) -> Sheets:
         for system in (one.name for one in folder.systems if one.name in there):
             depends = (shown[subject.name].system(system), situation.name, situation.says)
             found, more = _kept_or_drawn(drafted, depends, subject, situation, system, values)
+            problems += more
+            views += [view for view, _ in found]
+            files |= {view.path: file for view, file in found}
+        for sheet in (one for one in folder.sheets if _wanted(one, subject, situation)):
+            found, more = _steered(desk, sheet, subject, situation, values)
             problems += more
             views += [view for view, _ in found]
             files |= {view.path: file for view, file in found}
@@ -136,15 +142,32 @@ def _whole(sheets: Found) -> bool:
 def _drawn(drafted: _Drafted, subject: Subject, situation: Situation, system: str, values: Values | None) -> Found:
     """A system in one situation: one sheet, or several where it is large."""
     sheets, problems = drafted.of(subject, system)
-    found = []
-    for draft in sheets:
-        name = f"{draft.name} {subject.name} {situation.name}"
-        picture = drawn(draft, values, _says(situation, values), name)
-        path = f"sheets/{slug(name)}.svg"
-        inner = write_inner_svg(picture)
-        view = SheetView(str(subject.name), system, situation.name, path, picture.description, inner)
-        found.append((view, write_svg(picture, "both").encode()))
-    return tuple(found), problems
+    says = _says(situation, values)
+    return tuple(_seen(draft, subject, situation, system, values, says) for draft in sheets), problems
+
+
+def _seen(
+    draft: Draft, subject: Subject, situation: Situation, of: str, values: Values | None, says: str
+) -> tuple[SheetView, bytes]:
+    """A sheet in one state, for the page and as a file. of: the system or the sheet that it is found under."""
+    name = f"{draft.name} {subject.name} {situation.name}"
+    picture = drawn(draft, values, says, name)
+    view = SheetView(
+        str(subject.name), of, situation.name, f"sheets/{slug(name)}.svg", picture.description, write_inner_svg(picture)
+    )
+    return view, write_svg(picture, "both").encode()
+
+
+def _wanted(sheet: Sheet, subject: Subject, situation: Situation) -> bool:
+    """Whether a sheet of the author's own is drawn for a subject in a situation."""
+    return subject.name in sheet.on.names and (not sheet.situations or situation.name in sheet.situations)
+
+
+def _steered(desk: Desk, sheet: Sheet, subject: Subject, situation: Situation, values: Values | None) -> Found:
+    """A sheet of the author's own in one situation."""
+    sheets, problems = steered(desk.workshop.folder, subject, sheet, desk.kinds, desk.layouts)
+    says = " ".join(words for words in (sheet.says, _says(situation, values)) if words)
+    return tuple(_seen(draft, subject, situation, sheet.name, values, says) for draft in sheets), problems
 
 
 def _says(situation: Situation, values: Values | None) -> str:
