@@ -228,8 +228,8 @@ def test_stopped_while_it_runs(demo: Demo, whole: Path, tmp_path: Path, when: st
 
 def test_stopped_while_it_writes(demo: Demo, whole: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """At the sixtieth file; `test_pack.py` goes through every line."""
-    write, stop = pack._write, Stop(60)
-    monkeypatch.setattr(pack, "_write", lambda path, content: (stop(), write(path, content)))
+    linked, stop = pack._linked, Stop(60)
+    monkeypatch.setattr(pack, "_linked", lambda *files: (stop(), linked(*files))[1])
     with pytest.raises(KeyboardInterrupt):
         made(WHINCHAT, whole, demo.memory)
 

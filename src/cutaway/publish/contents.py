@@ -14,6 +14,7 @@ from cutaway.publish.charts import CHARTS
 from cutaway.publish.contents_page import title_of
 from cutaway.publish.differences import DIFFERENCES
 from cutaway.publish.drawings import UNREAD, Desk, by_accident, draw_sheets
+from cutaway.publish.explore.product import EXPLORE
 from cutaway.publish.filling import pack_view
 from cutaway.publish.page import page
 from cutaway.publish.panels import PANELS
@@ -21,14 +22,10 @@ from cutaway.publish.photographs import PHOTOGRAPHS
 from cutaway.publish.product import Files, Product
 from cutaway.publish.quiz_product import QUIZ
 from cutaway.publish.records_json import problems_json, verdicts_json
-from cutaway.publish.view import ProductView, SheetView
+from cutaway.publish.view import ProductView
 
-PRODUCTS: tuple[Product, ...] = (PANELS, DIFFERENCES, CHARTS, PHOTOGRAPHS, QUIZ)
+PRODUCTS: tuple[Product, ...] = (PANELS, DIFFERENCES, CHARTS, PHOTOGRAPHS, EXPLORE, QUIZ)
 """What a pack has besides the page, the captions and the sheets, in the order in which the page leads to it."""
-
-
-EMBEDDED = 4_000_000
-"""How many bytes of drawings the page carries inside itself; more would be slow to open, so it shows their files."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +56,7 @@ def pack_files(
     stage("writing the captions and the page")
     captions, more = caption_files(checked)
     problems = in_order(problems + more)
-    view = pack_view(checked, _assumptions(desk), _for_the_page(sheets), desk.kinds, problems)
+    view = pack_view(checked, _assumptions(desk), sheets, desk.kinds, problems)
     view = replace(view, products=tuple(products))
     words = {
         "index.html": page(view).encode(),
@@ -91,13 +88,6 @@ def _shown(product: Product, files: Files) -> ProductView:
 
 def _texts(desk: Desk, unread: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
     return tuple((f.path, f.text) for f in desk.workshop.folder.files if not f.path.startswith(unread))
-
-
-def _for_the_page(sheets: tuple[SheetView, ...]) -> tuple[SheetView, ...]:
-    """The sheets with their drawings, or without where those are too much for one file."""
-    if sum(len(sheet.svg) for sheet in sheets) <= EMBEDDED:
-        return sheets
-    return tuple(replace(sheet, svg="") for sheet in sheets)
 
 
 def _assumptions(desk: Desk) -> tuple[Assumption, ...]:

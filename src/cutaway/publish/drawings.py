@@ -1,7 +1,7 @@
 """Every sheet of a pack: each system of each standard in each situation, as a file and for the page."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import cast
 
@@ -68,7 +68,18 @@ def _all_drawn(desk: Desk) -> Sheets:
             problems += more
             views += [view for view, _ in found]
             files |= {view.path: file for view, file in found}
-    return tuple(views), files, tuple(dict.fromkeys(problems))
+    return _for_a_page(views), files, tuple(dict.fromkeys(problems))
+
+
+EMBEDDED = 4_000_000
+"""How many bytes of drawings a page carries inside itself; more would be slow to open, so it shows their files."""
+
+
+def _for_a_page(views: list[SheetView]) -> tuple[SheetView, ...]:
+    """The sheets with their drawings, or without where those are too much for one file."""
+    if sum(len(view.svg) for view in views) <= EMBEDDED:
+        return tuple(views)
+    return tuple(replace(view, svg="") for view in views)
 
 
 def by_accident(problems: Problems) -> bool:
