@@ -202,5 +202,5 @@ CHARTS = Product(
     "drawing the charts",
     chart_files,
     FIRST,
-    UNREAD,
+    (*UNREAD, "photographs.yaml", "sheets/"),
 )
