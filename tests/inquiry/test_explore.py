@@ -11,6 +11,7 @@ import pytest
 from cutaway.api.loading import load
 from cutaway.draw.showing import showing
 from cutaway.inquiry.explore import Explored, Led, Refused, Unfollowed, begun, explored, walk_to
+from cutaway.inquiry.explore_alike import Fineness
 from cutaway.inquiry.explore_checked import disagreeing, legs_of, random_walks
 from cutaway.inquiry.explore_choose import answering, chosen
 from cutaway.inquiry.explore_ground import Movement, ground_for
@@ -182,3 +183,13 @@ def test_a_movement_that_a_rule_forbids_is_refused(tmp_path: Path) -> None:
     closed = found.stops[0].arcs[next(m for m in found.movements if m.part == "throttle" and m.value == 0.0)]
     assert isinstance(closed, Led)
     assert not isinstance(found.stops[closed.to].arcs[move(found, "down")], Refused)
+
+
+def test_the_finer_the_more_is_kept_apart(flaps: Grounds) -> None:
+    coarse, fine = (
+        flaps.explored(("flap selector",), 60, fine=Fineness(stores, pipes))
+        for stores, pipes in ((1.0, 10.0), (1e-9, 1e-9))
+    )
+    led = [sum(isinstance(arc, Led) for stop in one.stops for arc in stop.arcs.values()) for one in (coarse, fine)]
+    assert coarse.whole and not fine.whole
+    assert len(coarse.stops) < 60 == len(fine.stops) and led[1] < 5 * 60

@@ -140,15 +140,15 @@ def explored(
     passing = tuple(one for one in every if one.back)
     graph = _Graph(ground, words, watch, most, fine)
     graph.add(start, placed, None)
-    # How far away what is to be made leads, a movement that passes counting as two; then the number of the stop.
-    waiting: list[tuple[int, int, tuple[Movement, ...]]] = [(1, 0, lasting), (2, 0, passing)]
+    # How far away what is to be made leads, a movement that passes counting as three; then the number of the stop.
+    waiting: list[tuple[int, int, tuple[Movement, ...]]] = [(1, 0, lasting), (3, 0, passing)]
     while waiting:
         away, number, some = heapq.heappop(waiting)
         known = len(graph.stops)
         graph.follow(number, some, stop())
         for new in range(known, len(graph.stops)):
             heapq.heappush(waiting, (away + 1, new, lasting))
-            heapq.heappush(waiting, (away + 2, new, passing))
+            heapq.heappush(waiting, (away + 3, new, passing))
         progress(len(graph.stops))
     whole = not any(arc == Unfollowed("bound") for one in graph.stops for arc in one.arcs.values())
     return Explored(ground, waited, every, tuple(graph.stops), most, whole)
@@ -160,7 +160,7 @@ class _Graph:
     def __init__(self, ground: Ground, words: Words, watch: Sequence[Watch], most: int, fine: Fineness) -> None:
         self.ground, self.words, self.watch, self.most = ground, words, watch, most
         self.stops: list[Stop] = []
-        self._marker = Marker(ground, FINENESS[0])
+        self._marker = Marker(ground, fine)
         self._alike: dict[Hashable, tuple[list[int], list[object]]] = {}
 
     def add(self, here: Here, placed: Mapping[str, float], came: tuple[int, Movement] | None) -> int | None:

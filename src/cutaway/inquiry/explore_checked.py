@@ -53,12 +53,17 @@ def legs_of(found: Explored, movements: Sequence[Movement]) -> tuple[Leg, ...]:
 
 
 def disagreeing(found: Explored, walks: Sequence[Walk], words: Words) -> Iterator[Walk]:
-    """The walks after which the engine, run from the very beginning, shows other words than the stop does."""
+    """The walks on which the engine, run from the very beginning, shows other words than one of their stops does."""
     ground = found.ground
-    asked = [walk for walk in walks if walk.movements]
-    runs = ground.workshop.runs([Request(ground.made, legs_of(found, walk.movements), (), LOOK) for walk in asked])
-    for walk, run in zip(asked, runs, strict=True):
-        here = found.stops[walk.stops[-1]].here
+    to: dict[tuple[Movement, ...], int] = {}
+    for walk in walks:
+        to |= {walk.movements[: n + 1]: stop for n, stop in enumerate(walk.stops)}
+    runs = ground.workshop.runs([Request(ground.made, legs_of(found, one), (), LOOK) for one in to])
+    wrong: set[tuple[Movement, ...]] = set()
+    for (movements, stop), run in zip(to.items(), runs, strict=True):
         said = words(dict(zip(run.names, map(float, run.values[-1]), strict=True))) if isinstance(run, Run) else None
-        if said != words(here.values):
+        if said != words(found.stops[stop].here.values):
+            wrong.add(movements)
+    for walk in walks:
+        if any(walk.movements[: n + 1] in wrong for n in range(len(walk.stops))):
             yield walk
