@@ -19,6 +19,8 @@ from cutaway.inquiry.explore_checked import Walk, legs_of, random_walks
 from cutaway.inquiry.workshop import Request
 from cutaway.machine.records import Run
 from cutaway.publish.explore.filling import picture_of
+from tests.browser.axe import violations
+from tests.publish.valid_html import faults
 
 FLAPS = Path(__file__).parents[1] / "trade" / "01-flaps-and-accumulator"
 WALKS = int(os.environ.get("CUTAWAY_WALKS", "40"))
@@ -243,3 +245,17 @@ def test_without_its_script_the_beginning_stands_there(browser: Any, page_file: 
     assert "scripts are allowed" in page.locator("header").inner_text()
     assert page.locator("#parts .words").first.inner_text()
     context.close()
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_no_rule_of_accessibility_is_broken(browser: Any, page_file: Path, scheme: str) -> None:
+    page = browser.new_page(color_scheme=scheme)
+    page.goto(page_file.as_uri())
+    press(page, "flap selector to down")
+    page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
+    assert violations(page) == []
+    page.close()
+
+
+def test_the_page_is_right_by_the_letter(made: Explorable) -> None:
+    assert faults(made.page) == []
