@@ -127,7 +127,7 @@ def swept_text(swept: Swept) -> str:
         parts.append(f"Left out: {swept.nothing} in which the service is not given to begin with, or is not modelled.")
     if swept.left:
         parts.append(
-            f"Not come to: {counted(swept.left, 'more such question')}. What was found is remembered, and the same "
+            f"Not come to: {counted(swept.left, 'question')}. What was found is remembered, and the same "
             "command goes on from there."
         )
     return "\n\n".join(parts) or "There are no services: services.yaml names what the crew needs."
