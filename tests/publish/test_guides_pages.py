@@ -9,13 +9,18 @@ from pathlib import Path
 import pytest
 
 from cutaway.api.compare import compare
+from cutaway.api.quiz import Asked, QuizMade, quiz
+from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.compare_records import Behaviour
 from cutaway.inquiry.quiz.records import SORTS
 from cutaway.narrate.checked import Checked
 from cutaway.publish.differences import DIFFERENCES, comparisons
 from cutaway.publish.drawings import Desk
+from cutaway.publish.handout.quiz_pdf import quiz_pdf
+from cutaway.publish.handout.records import PAPERS, Paper
 from cutaway.publish.panels import PANELS
 from cutaway.publish.product import Files, Product
+from cutaway.publish.quiz import quiz_view
 from cutaway.publish.quiz_product import QUIZ
 from cutaway.wording.shown import value_words
 from tests.inquiry.questions.asking import whinchat
@@ -29,11 +34,18 @@ def desk() -> Desk:
     return Desk(here.workshop, here.loaded.told, here.loaded.kinds, None)
 
 
+@lru_cache(maxsize=1)
+def made() -> QuizMade:
+    found, _ = quiz(whinchat(), Asked(12), rests=False, memory=Memory(None))
+    assert found is not None
+    return found
+
+
 @lru_cache(maxsize=3)
 def files(product: Product) -> Files:
-    made, problems = product.make(desk(), NOTHING)
-    assert problems == () and product.first in made
-    return made
+    found, problems = product.make(desk(), NOTHING)
+    assert problems == () and product.first in found
+    return found
 
 
 class Page(HTMLParser):
@@ -154,6 +166,24 @@ def test_a_quiz_as_page_sheets_and_record_asks_the_same() -> None:
     before, _, after = printed.partition("Whinchat: answers")
     right = next(option for option in record["questions"][0]["options"] if option["right"])
     assert right["reason"] not in before and right["reason"] in after, "no answer stands on the sheet of questions"
+
+
+@pytest.mark.parametrize("paper", PAPERS, ids=lambda one: one.name)
+def test_the_quiz_as_pdf_has_its_answers_on_sheets_of_their_own(paper: Paper) -> None:
+    pytest.importorskip("typst")
+    pdfium = pytest.importorskip("pypdfium2")
+    view = quiz_view(made().quiz.questions[:6], whinchat().workshop, tried=False)
+    content = quiz_pdf(view, paper)
+    assert content == quiz_pdf(view, paper)
+    pages = pdfium.PdfDocument(content)
+    texts = [" ".join(page.get_textpage().get_text_range().split()) for page in pages]
+    assert [round(side) for side in pages[0].get_size()] == [round(paper.width), round(paper.height)]
+    first = next(i for i, text in enumerate(texts) if "Whinchat: answers" in text)
+    asked, told = " ".join(texts[:first]), " ".join(texts[first:])
+    for one in view.questions:
+        right = one.options[one.answer]
+        assert one.text in asked and all(option.text in asked for option in one.options)
+        assert right.reason in told and right.reason not in asked
 
 
 def test_every_field_of_the_record_is_on_the_page_that_explains_it() -> None:

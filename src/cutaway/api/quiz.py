@@ -17,6 +17,8 @@ from cutaway.inquiry.quiz.steps import Pace
 from cutaway.machine.subjects import subjects
 from cutaway.narrate.checked import BETWEEN_STEPS, DRILL_WATCH
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
+from cutaway.publish.handout.quiz_pdf import can_be_set, quiz_pdf
+from cutaway.publish.handout.records import PAPERS, Paper
 from cutaway.publish.quiz import QuizView, quiz_view
 from cutaway.publish.quiz_page import LETTERS
 from cutaway.publish.quiz_product import COUNT, quiz_files
@@ -109,6 +111,18 @@ def quiz_text(made: QuizMade) -> str:
     return "\n".join(part for part in (body, made.view.stands, made.fewer) if part)
 
 
-def write_quiz(made: QuizMade, out: Path, replace: bool = False) -> tuple[tuple[Path, ...], Problems]:
-    """Write the files of a quiz into a folder; those that were written."""
-    return write_files(tuple((out / name, content) for name, content in quiz_files(made.view).items()), replace)
+def paper_named(words: str) -> tuple[Paper | None, Problems]:
+    """The paper of that name: 'a4' or 'letter'."""
+    paper = next((one for one in PAPERS if one.name == fold(words)), None)
+    if paper is not None:
+        return paper, ()
+    hint = f"There are: {listed(one.name for one in PAPERS)}."
+    return None, (Diagnostic("K505", None, f"There is no paper '{words}'.", hint),)
+
+
+def write_quiz(made: QuizMade, out: Path, paper: Paper, replace: bool = False) -> tuple[tuple[Path, ...], Problems]:
+    """Write the files of a quiz into a folder, PDF only where the typesetter is installed; those that were written."""
+    files = dict(quiz_files(made.view))
+    if can_be_set():
+        files["quiz-sheet.pdf"] = quiz_pdf(made.view, paper)
+    return write_files(tuple((out / name, content) for name, content in files.items()), replace)

@@ -21,7 +21,8 @@ def register(app: typer.Typer) -> None:
         on: str = typer.Option("", help="Only of these standards or airframes."),
         system: str = typer.Option("", help="Only of this system."),
         sort: list[str] = typer.Option([], help="Only of this sort: shows, reads, failure, marks, step, figure."),
-        out: Path | None = typer.Option(None, help="Write a page, sheets to print and JSON into this folder."),
+        out: Path | None = typer.Option(None, help="Write a page, sheets to print (HTML and PDF) and JSON here."),
+        paper: str = typer.Option("a4", help="Of the sheets to print, as PDF: a4 or letter."),
         replace: bool = typer.Option(False, help="Write over files of these names that are there."),
         rests: bool = typer.Option(True, help="Ask nothing whose answer rests on an assumed value."),
         as_json: bool = typer.Option(False, "--json", help="For a program to read."),
@@ -38,10 +39,14 @@ def register(app: typer.Typer) -> None:
         from cutaway.problems.diagnostic import has_error
         from cutaway.publish.quiz import quiz_record
 
+        on_paper, wrong = api.paper_named(paper)
+        if on_paper is None:
+            showing.show_problems(wrong)
+            raise typer.Exit(exits.ending(False, wrong))
         with showing.progress("Making questions") as counter, stopping() as stop:
             made, problems = api.quiz(folder, api.Asked(count, on, system, tuple(sort)), rests, stop, counter)
         if made is not None and out is not None:
-            written, more = api.write_quiz(made, out, replace)
+            written, more = api.write_quiz(made, out, on_paper, replace)
             problems += more
             print("\n".join(str(path) for path in written))
         elif made is not None:

@@ -23,7 +23,7 @@ def pdf_of(handout: Handout, template: bytes | None = None) -> bytes:
     made = typst.compile(
         template or _template(),
         sys_inputs=_inputs(handout),
-        font_paths=_fonts(),
+        font_paths=fonts(),
         # Universal accessibility: what a reader of tags could not follow is then refused.
         pdf_standards=["ua-1"],
     )
@@ -41,7 +41,7 @@ def pages_of(handout: Handout) -> int:
         field="value",
         one=True,
         sys_inputs=_inputs(handout),
-        font_paths=_fonts(),
+        font_paths=fonts(),
     )
     return int(json.loads(found))
 
@@ -68,7 +68,7 @@ def _inputs(handout: Handout) -> dict[str, str]:
 
 
 @cache
-def _fonts() -> "typst.Fonts":
+def fonts() -> "typst.Fonts":
     """The font of the drawings, and those that the typesetter carries; none of this machine, so that all are alike."""
     import typst
 
