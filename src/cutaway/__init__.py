@@ -4,9 +4,9 @@
     folder = cw.load("demo/whinchat")
     cw.why(folder, "fuel lamp is lit", "cruising", do="tank selector to off")
 
-`load`, `check`, `run`, `why`, `failures`, `all_failures`, `suspects`, `reach`, `drill`, `compare`, `rests` and `make`
-are those of `cutaway.api.facade`, which is imported when one of them is first used. Where the rest lives stands in
-ARCHITECTURE.md.
+`load`, `check`, `run`, `chart`, `why`, `failures`, `all_failures`, `suspects`, `reach`, `drill`, `compare`, `rests` and
+`make` are those of `cutaway.api.facade`, which is imported when one of them is first used. Where the rest lives stands
+in ARCHITECTURE.md.
 """
 
 from importlib import import_module
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
         Answer,
         TypeFolder,
         all_failures,
+        chart,
         check,
         compare,
         drill,
@@ -34,6 +35,7 @@ __all__ = [
     "Answer",
     "TypeFolder",
     "all_failures",
+    "chart",
     "check",
     "compare",
     "drill",

@@ -65,6 +65,14 @@ def test_a_run_shows_its_traces(folder: cw.TypeFolder) -> None:
     assert ran.record["subject"] == "Mk 1"
 
 
+def test_a_chart_is_a_drawing_with_words(folder: cw.TypeFolder) -> None:
+    chart = cw.chart(folder, "cruising", ["fuel lamp"], do="tank selector to off", length="10 s")
+    assert chart and "fuel lamp: out at first, lit from 1.7 s." in str(chart)
+    html = chart._repr_html_()
+    assert html.startswith('<img src="data:image/svg+xml;base64,') and "lit from 1.7 s" in html
+    assert not cw.chart(folder, "cruising", ["fule lamp"])
+
+
 def test_answers_are_text_data_and_html(folder: cw.TypeFolder) -> None:
     for answer in (
         cw.why(folder, "fuel lamp is lit", "cruising", do="tank selector to off", size=1),

@@ -8,7 +8,7 @@ from typing import Generic, TypeVar
 from cutaway.api import compare as comparing
 from cutaway.api import drill as drilling
 from cutaway.api import failures as failing
-from cutaway.api import making, running, sweeping, telling
+from cutaway.api import making, running, sweeping, telling, tracing
 from cutaway.api import reach as reaching
 from cutaway.api import rests as resting
 from cutaway.api import suspects as suspecting
@@ -17,6 +17,7 @@ from cutaway.api.asking import Asked, Opened
 from cutaway.api.checking import check as check_folder
 from cutaway.api.displays import answer_html, problems_html, trace_html
 from cutaway.api.loading import load as load_files
+from cutaway.draw.traces import Traces
 from cutaway.inquiry.workshop import Workshop
 from cutaway.narrate.checked import Checked
 from cutaway.problems.diagnostic import Problems
@@ -124,6 +125,23 @@ def run(
 def _run_text(ran: running.Ran) -> str:
     rows = [f"{row.name}: {row.first} at first, {row.last} at last" for row in ran.rows]
     return "\n".join((running.run_heading(ran), *rows, *ran.events, ran.ending))
+
+
+def chart(
+    folder: TypeFolder,
+    situation: str,
+    show: Sequence[str],
+    on: str = "",
+    given: Sequence[str] = (),
+    do: str = "",
+    length: str = "60 s",
+) -> Answer[Traces]:
+    """Readings of one course of things against time, as a drawing. show: readings, parts or controls."""
+    if folder.opened is None:
+        return _nothing("chart", folder.problems)
+    asked = running.Asked(situation, on, tuple(given), do, length, tuple(show))
+    made, problems = tracing.traces(folder.opened.loaded, asked, folder.opened.workshop)
+    return _answer("chart", made, problems, tracing.traces_text, tracing.traces_record, tracing.traces_html)
 
 
 def why(

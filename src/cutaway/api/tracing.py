@@ -1,11 +1,13 @@
 """Charts of runs for Python users: readings against time, as they are asked for or as `charts.yaml` names them."""
 
+from base64 import b64encode
 from dataclasses import asdict, dataclass
+from html import escape
 from pathlib import Path
 
 from cutaway.api.loading import Loaded, load, workshop_for
 from cutaway.api.running import Asked, subject_named
-from cutaway.draw.traces import Traces
+from cutaway.draw.traces import Traces, traces_file
 from cutaway.handbook.charts import LONGEST
 from cutaway.handbook.names import did_you_mean, fold
 from cutaway.inquiry.tracing import follow
@@ -106,3 +108,10 @@ def traces_record(made: Traces) -> dict[str, object]:
 def traces_text(made: Traces) -> str:
     """The chart in words."""
     return "\n".join(made.description)
+
+
+def traces_html(made: Traces) -> str:
+    """The chart as a drawing for whoever works in a notebook, with its words for readers who cannot see it."""
+    picture = b64encode(traces_file(made, "svg")).decode()
+    words = escape(" ".join(made.description), quote=True)
+    return f'<img src="data:image/svg+xml;base64,{picture}" alt="{words}">'
