@@ -44,8 +44,14 @@ def _lines(plan: Plan, seen: Mapping[str, LineSeen]) -> list[str]:
     sentences = []
     for medium, name in MEDIUM_WORDS.items():
         here = [(t, seen.get(t.name, LineSeen())) for t in lines if t.medium == medium]
-        for live, words in ((True, LIVE.get(medium, "live")), (False, DEAD.get(medium, "dead")), (None, "not known")):
-            told = [_line_words(t.start.part, t.end.part, s.flow) for t, s in here if s.live is live]
+        groups = (
+            (LIVE.get(medium, "live"), [(t, s) for t, s in here if s.live is True and not s.low]),
+            ("under low pressure", [(t, s) for t, s in here if s.low]),
+            (DEAD.get(medium, "dead"), [(t, s) for t, s in here if s.live is False]),
+            ("not known", [(t, s) for t, s in here if s.live is None]),
+        )
+        for words, those in groups:
+            told = [_line_words(t.start.part, t.end.part, s.flow) for t, s in those]
             sentences += [f"{name}, {words}: {'; '.join(told)}."] if told else []
     return sentences
 

@@ -1,7 +1,7 @@
 """A part as it stands on a sheet: its symbol with the words below it, as a box with pins."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from cutaway.draw.layout import Box, Pin
 from cutaway.draw.measure import text_width, wrapped
@@ -46,7 +46,8 @@ class Label:
 class Block:
     """box: for the layout. shift: the symbol's corner in the box. middle: of the words. top: where the words begin.
 
-    targets: by pin, where on the box its wire really ends (at the symbol, not at the box's edge).
+    targets: by pin, where on the box its wire really ends (at the symbol, not at the box's edge). leads: by pin, where
+    the wire goes on from there within the symbol.
     """
 
     item: Item
@@ -57,6 +58,7 @@ class Block:
     middle: float
     top: float
     targets: Mapping[str, Point]
+    leads: Mapping[str, tuple[Point, ...]] = field(default_factory=dict)
 
 
 def part_block(item: Item, symbol: Symbol, label: Label, ties: Iterable[Tie]) -> Block:
@@ -77,7 +79,8 @@ def part_block(item: Item, symbol: Symbol, label: Label, ties: Iterable[Tie]) ->
         return _bar_block(item, symbol, label, here)
     anchors = (*symbol.anchors, *_link_anchors(item, symbol, here))
     pins, targets = _pins(anchors, size, shift)
-    return Block(item, Box(item.key, size, pins), symbol, shift, label, middle, height + GAP, targets)
+    leads = {pin_name(a.port, a.side): tuple(_on_box(p, shift) for p in a.lead) for a in anchors if a.lead}
+    return Block(item, Box(item.key, size, pins), symbol, shift, label, middle, height + GAP, targets, leads)
 
 
 def _bar_block(item: Item, symbol: Symbol, label: Label, ties: Iterable[Tie]) -> Block:
@@ -88,11 +91,16 @@ def _bar_block(item: Item, symbol: Symbol, label: Label, ties: Iterable[Tie]) ->
     return Block(item, box, symbol, (0.0, 0.0), label, width / 2, height + GAP, targets)
 
 
+def _on_box(point: Point, shift: Point) -> Point:
+    """A point of a symbol on its box."""
+    return (point[0] * UNIT + shift[0], point[1] * UNIT + shift[1])
+
+
 def _pins(anchors: Iterable[Anchor], size: Point, shift: Point) -> tuple[tuple[Pin, ...], dict[str, Point]]:
     pins: list[Pin] = []
     targets: dict[str, Point] = {}
     for anchor in anchors:
-        at = (anchor.at[0] * UNIT + shift[0], anchor.at[1] * UNIT + shift[1])
+        at = _on_box(anchor.at, shift)
         edge = {"west": (0.0, at[1]), "east": (size[0], at[1]), "north": (at[0], 0.0), "south": (at[0], size[1])}
         name = pin_name(anchor.port, anchor.side)
         pins.append(Pin(name, anchor.side, edge[anchor.side]))

@@ -52,6 +52,7 @@ class Draft:
     extract: Extract
     plan: Plan
     stations: Mapping[str, str]
+    blocks: Mapping[str, Block]
     layout: Layout
     routes: Routes
     areas: tuple[Area, ...]
@@ -105,7 +106,19 @@ def draft_on(folder: Folder, subject: Subject, kinds: Mapping[str, Kind], placed
     corners = dict(layout.corners)
     routes = routes_of(placed.plan, placed.blocks, layout)
     areas = areas_of(placed.plan.items, placed.blocks, corners)
-    return Draft(folder, subject, kinds, placed.extract, placed.plan, placed.stations, layout, routes, areas, shape)
+    return Draft(
+        folder,
+        subject,
+        kinds,
+        placed.extract,
+        placed.plan,
+        placed.stations,
+        placed.blocks,
+        layout,
+        routes,
+        areas,
+        shape,
+    )
 
 
 def around_of(
@@ -266,12 +279,18 @@ def routes_of(plan: Plan, blocks: Mapping[str, Block], layout: Layout) -> Routes
     for tie in plan.ties:
         points = found.get(tie.name, ())
         if points:
-            start = _target(
-                blocks[tie.start.item], corners[tie.start.item], pin_of(blocks[tie.start.item], tie), points[0]
-            )
-            end = _target(blocks[tie.end.item], corners[tie.end.item], pin_of(blocks[tie.end.item], tie), points[-1])
-            routes[tie.name] = _without_idle_points((start, *points, end))
+            ends = [
+                _within(blocks[end.item], corners[end.item], pin_of(blocks[end.item], tie), edge)
+                for end, edge in ((tie.start, points[0]), (tie.end, points[-1]))
+            ]
+            routes[tie.name] = _without_idle_points((*reversed(ends[0]), *points, *ends[1]))
     return routes | {tie.name: routes[tie.along] for tie in plan.ties if tie.along in routes}
+
+
+def _within(block: Block, corner: Point, pin: str, edge: Point) -> tuple[Point, ...]:
+    """From the edge of a box to where a line ends in the symbol."""
+    lead = tuple((corner[0] + x, corner[1] + y) for x, y in block.leads.get(pin, ()))
+    return (_target(block, corner, pin, edge), *lead)
 
 
 def _target(block: Block, corner: Point, pin: str, edge: Point) -> Point:

@@ -59,10 +59,12 @@ def elk_layouts(
     library = library_text()
     if library is None:
         return NoLayout("it is not in this installation", missing=True)
-    manners = (FOLDED,) if request.folded else ({},) if request.columns else MANNERS
+    manners = ((FOLDED,) if request.folded else ({}, COMPACT) if request.columns else MANNERS)[have:]
+    if not manners:
+        return ()
     # A thread of its own: where an event loop runs in the caller's (a notebook), the engine allows no time limit.
     with ThreadPoolExecutor(1) as thread:
-        return thread.submit(_run, library, request, manners[have:], rooms, seconds).result()
+        return thread.submit(_run, library, request, manners, rooms, seconds).result()
 
 
 def library_text() -> str | None:

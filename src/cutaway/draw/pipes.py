@@ -59,18 +59,18 @@ def pipe_shapes(plan: Plan, routes: Routes, seen: Mapping[str, LineSeen]) -> tup
 
 def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen]) -> Group:
     medium = ties[0].medium or "petrol"
-    live = seen.get(ties[0].name, UNLIT).live
+    live, low = seen.get(ties[0].name, UNLIT).live, seen.get(ties[0].name, UNLIT).low
     drawn = [tie for tie in ties if not tie.along]
     flows = {tie.name: _flow(tie, ties, seen) for tie in drawn}
     shapes: list[Shape] = [Polyline(routes[tie.name], "halo") for tie in drawn]
-    roles = [(tie, strokes(medium, live, flows[tie.name] != 0)) for tie in drawn]
+    roles = [(tie, strokes(medium, live, flows[tie.name] != 0, low)) for tie in drawn]
     roles.sort(key=lambda of_tie: flows[of_tie[0].name] != 0)  # what flows lies over what does not
     for layer in range(max(len(of_tie) for _, of_tie in roles)):
         strokes_here = [(routes[tie.name], of_tie[layer]) for tie, of_tie in roles if layer < len(of_tie)]
         shapes += _grains(strokes_here) if layer == GRAIN_LAYER else [Polyline(*stroke) for stroke in strokes_here]
     for tie in drawn:
         shapes += _arrow(tie, drawn, routes, flows[tie.name], medium)
-    state = {True: "live", False: "dead", None: "not known"}[live]
+    state = "low" if low else {True: "live", False: "dead", None: "not known"}[live]
     title = f"{'; '.join(tie.name for tie in ties)}: {medium}, {state}"
     return Group(tuple(shapes), f"node {state.split()[0]}", line="; ".join(tie.name for tie in ties), title=title)
 
@@ -87,10 +87,12 @@ def _grains(strokes_here: Iterable[tuple[tuple[Point, ...], str]]) -> list[Shape
     return [Polyline(stretch, role) for points, role in strokes_here for stretch in _not_yet(points, drawn)]
 
 
-def strokes(medium: str, live: bool | None, flowing: bool = False) -> tuple[str, ...]:
+def strokes(medium: str, live: bool | None, flowing: bool = False, low: bool = False) -> tuple[str, ...]:
     """The roles of the strokes that make up a line, lowest first."""
     if live is None:
         return (f"pipe {medium} unknown",)
+    if low:
+        return (f"pipe {medium} flowing",)
     if not live:
         return (f"pipe {medium} {'flowing' if flowing else 'dead'}",)
     if medium == "current":

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from cutaway.handbook.records import Folder, Link, Part
+from cutaway.machine.fitting import fitted
 from cutaway.machine.names import node_name
 from cutaway.machine.subjects import Subject, lines_of, parts_of
 from cutaway.machine.wiring import Wiring, wire
@@ -79,12 +80,16 @@ class Tie:
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """All that a sheet shows, in flow order, and how the whole subject is wired."""
+    """All that a sheet shows, in flow order, and how the whole subject is wired.
+
+    held: at what pressure the whole subject holds a medium, Pa, where that is known.
+    """
 
     items: tuple[Item, ...]
     ties: tuple[Tie, ...]
     all_ties: tuple[Tie, ...]
     wiring: Wiring
+    held: tuple[tuple[Medium, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +123,23 @@ def plan_of(folder: Folder, subject: Subject, extract: Extract, kinds: Mapping[s
     parts = tuple(p for p in parts_of(folder, subject) if p.kind in kinds)
     wiring = wire(parts, lines_of(folder, subject), kinds, subject)
     ties = tuple(_ties(folder, subject, parts, kinds, wiring))
-    return extracted(extract, parts, ties, wiring, kinds)
+    return replace(extracted(extract, parts, ties, wiring, kinds), held=_held(parts, kinds, subject))
+
+
+HOLDING = ("cut-out", "set at")
+"""The quantities by which a part holds the pressure of a system."""
+
+
+def _held(parts: Iterable[Part], kinds: Mapping[str, Kind], subject: Subject) -> tuple[tuple[Medium, float], ...]:
+    """The highest pressure that a cut-out or a relief valve holds the oil at; of other media none is told."""
+    found: list[float] = []
+    for part in parts:
+        kind = kinds[part.kind]
+        names = [w.name for w in kind.wants if w.name in HOLDING]
+        if names and any(port.medium == "oil" for port in kind.ports):
+            fit = fitted(part, kind, subject.standard)[0] or {}
+            found += [fit[name] for name in names if name in fit]
+    return (("oil", max(found)),) if found else ()
 
 
 def extracted(

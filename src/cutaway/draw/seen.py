@@ -51,16 +51,24 @@ SMALLEST: Mapping[str, float] = {
 }
 """Readings below this are shown as nothing, SI. A choice of ours: they are what a run leaves, not what a dial shows."""
 
+LOW = 0.25
+"""Oil below this share of the pressure at which its system is held is under low pressure only. A choice of ours: a pump
+that idles gives a tenth or less, one that works gives half or more."""
+
 USUAL_VOLTS = 12.0
 """Taken for the volts of a system that has no battery in the model."""
 
 
 @dataclass(frozen=True, slots=True)
 class LineSeen:
-    """A line at one instant. live None: not known. flow: 1 from start to end, -1 the other way, 0 none or not known."""
+    """A line at one instant. live None: not known. flow: 1 from start to end, -1 the other way, 0 none or not known.
+
+    low: it is live, but far below what the system works at, as behind a pump that idles.
+    """
 
     live: bool | None = None
     flow: int = 0
+    low: bool = False
 
 
 def look_of(part: Part, kind: Kind, subject: Subject, values: Values | None, joined: tuple[int, int] = (1, 1)) -> Look:
@@ -183,7 +191,10 @@ def lines_seen(plan: Plan, values: Values | None, volts: float) -> Mapping[str, 
             across = next((values[p] for p in members.get(node, ()) if p in values), None)
             flow = flows.get(tie.name, 0.0)
             moving = abs(flow) > THRESHOLDS[tie.medium].flow
-            seen[tie.name] = LineSeen(is_live(tie.medium, across, values, volts), moving * (1 if flow > 0 else -1))
+            live = is_live(tie.medium, across, values, volts)
+            held = dict(plan.held).get(tie.medium)
+            low = bool(live) and across is not None and held is not None and across < LOW * held
+            seen[tie.name] = LineSeen(live, moving * (1 if flow > 0 else -1), low)
     return seen
 
 

@@ -40,7 +40,7 @@ def stations_shown(plan: Plan, zones: bool) -> Mapping[str, str]:
 
 def areas_of(items: Sequence[Item], blocks: Mapping[str, Block], corners: Mapping[str, Point]) -> tuple[Area, ...]:
     """The areas of a layout: parts of one station are put together as long as nothing else stands among them."""
-    extents = {item.key: _extent(blocks[item.key], corners[item.key]) for item in items}
+    extents = block_extents(items, blocks, corners)
     areas = [
         Area(blocks[item.key].label.station, (item.key,), extents[item.key])
         for item in items
@@ -60,6 +60,13 @@ def areas_of(items: Sequence[Item], blocks: Mapping[str, Block], corners: Mappin
                 break
         else:
             return tuple(sorted(areas, key=lambda a: (a.extent.top, a.extent.left)))
+
+
+def block_extents(
+    items: Sequence[Item], blocks: Mapping[str, Block], corners: Mapping[str, Point]
+) -> Mapping[str, Extent]:
+    """What each item covers."""
+    return {item.key: _extent(blocks[item.key], corners[item.key]) for item in items}
 
 
 def _extent(block: Block, corner: Point) -> Extent:

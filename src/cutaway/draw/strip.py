@@ -23,7 +23,10 @@ LIVE_WORDS = {
     "heat": ("heat", "no heat", "heat"),
     "shaft": ("shaft, turning", "shaft, still", "shaft"),
 }
-FLOWING_WORDS = {"petrol": "petrol flowing, hardly any pressure", "oil": "oil flowing, hardly any pressure"}
+FLOWING_WORDS = {
+    "petrol": "petrol flowing, hardly any pressure",
+    "oil": "oil under low pressure, or flowing with hardly any",
+}
 Key = tuple[tuple[Shape, ...], str]
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from functools import cached_property
 
+from cutaway.draw.plan import HOLDING
 from cutaway.handbook.records import Folder, Line, Part
 from cutaway.machine.subjects import Subject, lines_of, parts_of
 from cutaway.publish.shelf import digest
@@ -45,9 +46,9 @@ class ShownOn:
         return digest(tuple(map(_joined, self._parts)), tuple(map(_line, self._lines)), tuple(self._stores()))
 
     def _stores(self) -> Iterator[object]:
-        """Whatever gives the volts by which all wires are drawn as live."""
+        """Whatever gives the volts and the pressure by which all wires and oil pipes are drawn as live."""
         for part in self._parts:
-            yield from ((part.name, value) for value in part.values if value.name == "voltage")
+            yield from ((part.name, value) for value in part.values if value.name in ("voltage", *HOLDING))
 
 
 def _joined(part: Part) -> tuple[object, ...]:

@@ -33,7 +33,7 @@ def selector_body(where: str, above: float) -> Symbol:
     elif where:
         shapes += [s for at, way in ((p, 0), (r, 0), (d, 180), (u, 180)) for s in blocked(at, way, 0.16)]
     for word, (x, y) in (("P", p), ("R", r), ("D", d), ("U", u)):
-        shapes.append(letters(word, (x - 0.1 if x < 0.5 else x + 0.1, y - 0.11), 0.23))
+        shapes.append(letters(word, (x - 0.11 if x < 0.5 else x + 0.11, y - 0.19), 0.23))
     ports = (
         Anchor("pressure", p, "west"),
         Anchor("return", r, "west"),
@@ -54,11 +54,10 @@ def jack(look: Look) -> Symbol:
         Rect((x, 0.36), (1.1 + 0.5 * out - x, 0.08), "edge"),
         Rect((1.08 + 0.5 * out, 0.3), (0.1, 0.2), "solid", 0.03),
         Line((1.18 + 0.5 * out, 0.4), (1.7, 0.4), "link"),
-        Polyline(((0.0, 0.9), (0.94, 0.9), (0.94, 0.65)), "stroke"),
     ]
     ports = (
         Anchor("extend", (0.08, 0.4), "west"),
-        Anchor("retract", (0.0, 0.9), "west"),
+        Anchor("retract", (0.0, 0.9), "west", ((0.94, 0.9), (0.94, 0.66))),
         Anchor(LINK_OUT, (1.7, 0.4), "east"),
     )
     return Symbol((1.7, 1.0), ports, tuple(shapes))

@@ -15,11 +15,15 @@ LINK_IN, LINK_OUT = "link in", "link out"
 
 @dataclass(frozen=True, slots=True)
 class Anchor:
-    """Where a line reaches the symbol for one port, and from which side. A port may have one on each of two sides."""
+    """Where a line reaches the symbol for one port, and from which side. A port may have one on each of two sides.
+
+    lead: where it goes from there within the symbol, in the colours of the line.
+    """
 
     port: str
     at: Point
     side: Side
+    lead: tuple[Point, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
