@@ -69,8 +69,9 @@ def test_suspects_tell_explanations_and_the_next_look() -> None:
     assert told is not None
     text = suspects_text(told)
     assert "One failure alone explains it, in 4 ways:" in text
-    assert "To tell them apart, look next at the fuel pressure gauge:" in text
-    assert "it is the tank selector (blocked)." in text
+    assert "To tell them apart, look next at the suction gauge:" in text
+    # The fuel pressure gauge shows next to nothing with every one of them, which nobody could tell apart on it.
+    assert "If the suction gauge reads 0 in Hg, it is the engine (seized)." in text
     record = suspects_record(told)
     assert json.loads(json.dumps(record)) == record and record["answer"] == "found"
 

@@ -5,11 +5,12 @@ import pytest
 from cutaway.inquiry.questions.drill import DrillTold, Otherwise, StepTold, Turned
 from cutaway.inquiry.questions.reach import Reached, Tries
 from cutaway.inquiry.search.sequences import Ended
-from cutaway.language.syntax import Wait
+from cutaway.language.syntax import Action, ControlRef, Move, Wait
 from cutaway.problems.span import TextFile, whole
 from cutaway.wording.drill import summary_lines
 from cutaway.wording.reach import tries_words
 
+ON = Move(ControlRef("master", ""), "on", None, None, whole(TextFile("test", "master to on")))  # type: ignore[arg-type]
 PAUSE = Wait(5.0, whole(TextFile("test", "wait 5 s")))
 NOTHING = Otherwise((), 0, (), (), ())
 DARK = Otherwise((), 0, (), (Turned("lamp", "lit", "out"),), ())
@@ -40,16 +41,18 @@ def test_the_bound_is_said(ended: Ended, done: int, says: str) -> None:
     assert words[2].startswith("Of 2 sequences the model could not say")
 
 
-def step(number: int, without: Otherwise | None, passing: bool) -> StepTold:
-    actions = (PAUSE,) if without is not None else ()
+def step(number: int, without: Otherwise | None, passing: bool, action: Action = ON) -> StepTold:
+    actions = (action,) if without is not None else ()
     return StepTold(number, "", actions, (), (), (), (), (), passing, without, 0, None)
 
 
 def test_what_steps_are_worth() -> None:
-    steps = (step(1, None, False), step(2, NOTHING, False), step(3, NOTHING, True), step(4, DARK, True))
-    assert summary_lines(DrillTold(steps, 4, 12))[:-1] == (
-        "All that the drill looks for is seen without, but the end is another without step 4.",
+    steps = (step(1, None, False), step(2, NOTHING, False), step(3, NOTHING, True), step(4, DARK, True),
+             step(5, NOTHING, True, PAUSE), step(6, DARK, True, PAUSE))  # fmt: skip
+    assert summary_lines(DrillTold(steps, 6, 12))[:-1] == (
+        "All that the drill looks for is seen without, but the end is another without steps 4 and 6.",
         "Nothing in the rest of this drill depends on step 3.",
         "In this model nothing comes of step 2.",
         "Nothing is moved in step 1, which only looks.",
+        "Nothing is moved in step 5, which only waits.",
     )
