@@ -4,6 +4,7 @@ import json
 import math
 import re
 from pathlib import Path
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -14,10 +15,12 @@ from cutaway.api.loading import Loaded, load, workshop_for
 from cutaway.api.tracing import traces, traces_record
 from cutaway.draw.theme import DARK, GROUNDS, LIGHT, contrast
 from cutaway.draw.traces import _DASHES, _INKS, Mark, Trace, Traces, traces_file
+from cutaway.inquiry.tracing import Course
 from cutaway.inquiry.workshop import Workshop
 from cutaway.problems.diagnostic import Problems
 from cutaway.publish.charts import _asked, _page
 from cutaway.publish.drawings import Desk
+from cutaway.publish.traces import _picked
 
 DEMO = Path(__file__).parents[2] / "demo"
 
@@ -174,6 +177,19 @@ def test_a_flat_line_is_told_and_a_part_that_is_not_there_is_too(wren: tuple[Loa
     assert "tank contents: 60 gal throughout." in drawn[0].words
     page = _page(loaded.folder, drawn)
     assert 'srcset="charts/still-mk-1-dark.svg"' in page and "60 gal throughout" in page
+
+
+def test_of_very_many_moments_those_are_drawn_that_can_be_told_apart() -> None:
+    times = np.linspace(0.0, 100.0, 20_001)
+    step = Course("lamp", "lamp", "state", "", "", (times > 33.333).astype(float), ((0.0, "out"), (1.0, "lit")))
+    slow = Course("tank", "tank", "reading", "volume", "", np.sin(times / 20.0))
+    dead = Course("gauge", "gauge", "reading", "voltage", "", np.where(times < 50.001, np.nan, 24.0))
+    picked = _picked(SimpleNamespace(times=times, courses=(step, slow, dead)))  # type: ignore[arg-type]
+    assert len(picked) < 1300 and {0, len(times) - 1} <= set(picked)
+    for course in (step, dead):
+        (jump,) = np.flatnonzero(np.diff(np.nan_to_num(course.values, nan=-1.0)) != 0)
+        assert {int(jump), int(jump) + 1} <= set(picked)
+    assert np.abs(np.interp(times, times[picked], slow.values[picked]) - slow.values).max() < 1e-4
 
 
 def test_a_dead_instrument_is_nothing_in_json() -> None:

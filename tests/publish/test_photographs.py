@@ -203,5 +203,7 @@ def test_a_pack_with_a_photograph_without_rights_is_a_draft(sample: Path) -> Non
     """K312."""
     problems = marked(sample, SHOTS.replace("    rights: Own picture.\n", ""))
     assert [(p.code, p.message.split(" has")[0]) for p in problems] == [("K312", "The photograph the cock")]
+    span = problems[0].span
+    assert span is not None and span.file.text[span.start : span.end] == "the cock"
     assert not (sample / "published").exists()
     assert marked(sample, SHOTS) == () and len(list((sample / "published").iterdir())) == 1

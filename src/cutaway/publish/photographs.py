@@ -11,9 +11,13 @@ from cutaway.draw.shapes import Picture
 from cutaway.draw.svg import slug
 from cutaway.draw.theme import Manner
 from cutaway.handbook.names import fold
+from cutaway.handbook.nodes import Block
+from cutaway.handbook.reading import read_folder
 from cutaway.handbook.records import Folder, Photograph, Point
+from cutaway.handbook.yaml_tree import read_tree
 from cutaway.narrate.checked import Checked
 from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.problems.span import Span
 from cutaway.publish.drawings import Desk
 from cutaway.publish.html import Html, anchor, el
 from cutaway.publish.photograph_file import published_picture
@@ -243,15 +247,26 @@ PHOTOGRAPHS = Product(
 # --- publishing ----------------------------------------------------------------------------------------------------
 
 
-def without_rights(pack: Path) -> Problems:
-    """That a pack holds photographs of which nobody has said by what right they are shown; they are not published."""
+def without_rights(pack: Path, folder: Path) -> Problems:
+    """That a pack holds photographs of which nobody has said by what right they are shown; they are not published.
+
+    folder: the type folder, in which each of them is named.
+    """
     try:
         record = json.loads((pack / RECORD).read_bytes())
         named = [str(one["name"]) for one in record["photographs"] if not str(one["rights"]).strip()]
     except (OSError, ValueError, KeyError, TypeError):
         return ()
     hint = "Write rights: … in photographs.yaml, or take the photograph out; then say `cutaway make` again."
-    return tuple(
-        Diagnostic("K312", None, f"The photograph {name} has no rights, so that the pack is not published.", hint)
-        for name in named
-    )
+    message = "The photograph {} has no rights, so that the pack is not published."
+    places = _places(folder) if named else {}
+    return tuple(Diagnostic("K312", places.get(fold(name)), message.format(name), hint) for name in named)
+
+
+def _places(folder: Path) -> Mapping[str, Span]:
+    """Where each photograph is named in the type folder as it is now."""
+    texts, _ = read_folder(folder)
+    file = texts.file("photographs.yaml") if texts is not None else None
+    tree = read_tree(file)[0] if file is not None else None
+    block = tree.get("photographs") if isinstance(tree, Block) else None
+    return {fold(one.key.text): one.key.span for one in block.entries} if isinstance(block, Block) else {}

@@ -83,7 +83,7 @@ def mark_published(
     says, digest, problems = _pack(pack, folder)
     if says is None:
         return None, problems
-    refused = without_rights(pack)
+    refused = without_rights(pack, folder)
     if refused:
         return None, refused
     earlier, problems = publications(folder)

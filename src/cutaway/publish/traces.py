@@ -88,9 +88,12 @@ def _picked(traced: Traced) -> list[int]:
 
 
 def _jumps(course: Course, i: int) -> bool:
+    before, after = course.values[i - 1], course.values[i]
+    if np.isnan(before) != np.isnan(after):
+        return True
     good = course.values[~np.isnan(course.values)]
     reach = float(np.ptp(good)) if good.size else 0.0
-    return bool(abs(course.values[i] - course.values[i - 1]) > 0.01 * reach)
+    return bool(abs(after - before) > 0.01 * reach)
 
 
 def _trace(course: Course, picked: list[int], house: HouseUnits) -> Trace:
