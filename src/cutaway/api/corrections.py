@@ -11,16 +11,17 @@ from cutaway.api.loading import Loaded
 from cutaway.api.places import pack_folder
 from cutaway.handbook.names import listed
 from cutaway.handbook.reading import read_folder
-from cutaway.narrate.captions import captions
 from cutaway.narrate.checked import Checked
 from cutaway.narrate.desk import desk as look_over
 from cutaway.narrate.spoken import spoken_terms
 from cutaway.narrate.timing import timeline
 from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.publish.captioning import planned
 from cutaway.publish.errata import Errata, errata
 from cutaway.publish.errata_page import Correction, errata_json, errata_lines, errata_page, film_lines
 from cutaway.publish.films import carried_on, film_report
 from cutaway.publish.published import RECORD, Publication, mark_published, publications, record_of
+from cutaway.publish.shelf import Shelf
 from cutaway.publish.snapshot import ScriptThen, Snapshot, cites_behind, snapshot_of
 
 
@@ -33,14 +34,16 @@ class Written:
     touched: tuple[str, ...]
 
 
-def written_side(loaded: Loaded, checked: Checked, files: Mapping[str, bytes], rests: bool) -> tuple[Written, Problems]:
+def written_side(
+    loaded: Loaded, checked: Checked, files: Mapping[str, bytes], rests: bool, shelf: Shelf
+) -> tuple[Written, Problems]:
     """The files of the script desk, the record of what the pack says, and what of earlier publications is touched."""
     folder = loaded.folder
     looked, problems = look_over(folder, loaded.parsed, loaded.kinds)
     out = desk_files(looked, frozenset(files))
     said = spoken_terms(folder)
     slots = {script.name: timeline(script, said) for script in folder.scripts}
-    cues = {script.name: captions(script, said, _cites(checked, script.name))[0] for script in folder.scripts}
+    cues = {script.name: planned(script, said, _cites(checked, script.name), shelf)[0] for script in folder.scripts}
     drawings = {path: content for path, content in files.items() if path.endswith(".svg")}
     says = snapshot_of(folder, checked, slots, cues, drawings, rests)
     earlier, more = publications(loaded.path)

@@ -35,7 +35,7 @@ def keeping(loaded: Loaded, asking: Asking, shelf: Shelf) -> Keep:
     letters; one in which a bound was reached is not kept, as the next session may be given more time."""
 
     def keep(sort: str, name: str, find: Callable[[], T]) -> T:
-        if sort == "script":
+        if sort in ("script", "script view"):
             others = tuple(f"scripts/{one.name}.md" for one in loaded.folder.scripts if one.name != name)
             files = _texts(loaded, (*others, "drills/", "letters.yaml"))
         elif sort == "drills":

@@ -67,8 +67,8 @@ def make(
     checked, more = check_words(workshop, loaded.parsed, loaded.told, Memory(remembered), asking, keep=keep, pace=pace)
     cache = cache_folder()
     desk = Desk(workshop, loaded.told, loaded.kinds, cache / "layout" if cache is not None else None, shelf, rests)
-    contents, problems = pack_files(checked, desk, problems + more, stage)
-    side, more = written_side(loaded, checked, contents.files, rests)
+    contents, problems = pack_files(checked, desk, problems + more, stage, keep)
+    side, more = written_side(loaded, checked, contents.files, rests, shelf)
     problems += more
     files = {**contents.files, **side.files}
     files["contents.html"] = contents_page(of, loaded.folder.type.notice, files, contents.products).encode()

@@ -7,7 +7,7 @@ from cutaway.inquiry.verdicts import Undecided
 from cutaway.inquiry.workshop import Workshop
 from cutaway.machine.fitting import Assumption
 from cutaway.machine.subjects import subjects
-from cutaway.narrate.checked import Checked
+from cutaway.narrate.checked import Checked, Keep, found_here
 from cutaway.problems.diagnostic import Problems, in_order
 from cutaway.publish.captioning import caption_files
 from cutaway.publish.charts import CHARTS
@@ -37,26 +37,32 @@ class Contents:
 
 
 def pack_files(
-    checked: Checked, desk: Desk, problems: Problems, stage: Callable[[str], None] = lambda words: None
+    checked: Checked,
+    desk: Desk,
+    problems: Problems,
+    stage: Callable[[str], None] = lambda words: None,
+    keep: Keep = found_here,
 ) -> tuple[Contents, Problems]:
     """The files by their path in the pack, and all problems.
 
-    problems: those found so far, which the page shows too. stage: told what is made next.
+    problems: those found so far, which the page shows too. stage: told what is made next. keep: where the views of
+    scripts may be kept.
     """
+    settled = not checked.not_yet and not any(isinstance(verdict, Undecided) for verdict in checked.verdicts())
     stage("drawing the sheets")
     sheets, drawings, more = draw_sheets(desk)
     problems += more
     found: dict[str, bytes] = {}
     products: list[ProductView] = []
     for product in PRODUCTS:
-        files, more = _product(product, desk, checked, stage)
+        files, more = _product(product, desk, checked, settled, stage)
         problems += more
         found |= files
         products += [_shown(product, files)] if files else []
     stage("writing the captions and the page")
-    captions, more = caption_files(checked)
+    captions, more = caption_files(checked, desk.shelf)
     problems = in_order(problems + more)
-    view = pack_view(checked, _assumptions(desk), sheets, desk.kinds, problems)
+    view = pack_view(checked, _assumptions(desk), sheets, desk.kinds, problems, keep if settled else found_here)
     view = replace(view, products=tuple(products))
     words = {
         "index.html": page(view).encode(),
@@ -66,8 +72,11 @@ def pack_files(
     return Contents({**found, **drawings, **captions, **words}, tuple(products)), problems
 
 
-def _product(product: Product, desk: Desk, checked: Checked, stage: Callable[[str], None]) -> tuple[Files, Problems]:
-    """The files of one product, from the shelf where nothing changed of what it is made from."""
+def _product(
+    product: Product, desk: Desk, checked: Checked, settled: bool, stage: Callable[[str], None]
+) -> tuple[Files, Problems]:
+    """The files of one product, from the shelf where nothing changed of what it is made from. settled: whether more
+    time would change no verdict."""
 
     def make() -> tuple[Files, Problems]:
         stage(product.stage)
@@ -75,7 +84,6 @@ def _product(product: Product, desk: Desk, checked: Checked, stage: Callable[[st
 
     if not product.whole:
         return make()
-    settled = not checked.not_yet and not any(isinstance(verdict, Undecided) for verdict in checked.verdicts())
     depends = (desk.rests, _texts(desk, product.unread), product.besides(checked))
     return desk.shelf.piece(product.name, depends, make, lambda made: settled and not by_accident(made[1]))
 

@@ -1,14 +1,23 @@
 """From what checking found to what the page shows: records to records, no new fact."""
 
 from collections.abc import Mapping
+from functools import partial
 from itertools import groupby
 from typing import Literal, assert_never
 
-from cutaway.handbook.records import Cite, Folder, Paragraph
+from cutaway.handbook.records import Cite, Folder, Paragraph, Script
 from cutaway.inquiry.verdicts import Empty, Fails, Holds, NotModelled, RestsOn, Stated, Undecided, Verdict
 from cutaway.language.syntax import Claim
 from cutaway.machine.fitting import Assumption
-from cutaway.narrate.checked import Checked, CheckedSentence, CheckedStep, JudgedClaim, is_wrong
+from cutaway.narrate.checked import (
+    Checked,
+    CheckedSentence,
+    CheckedStep,
+    JudgedClaim,
+    Keep,
+    found_here,
+    is_wrong,
+)
 from cutaway.narrate.citing import figures_told
 from cutaway.narrate.clock import clock
 from cutaway.narrate.coverage import checking
@@ -43,8 +52,9 @@ def pack_view(
     sheets: tuple[SheetView, ...],
     kinds: Mapping[str, Kind],
     problems: Problems,
+    keep: Keep = found_here,
 ) -> PackView:
-    """All that the page shows of a checked folder."""
+    """All that the page shows of a checked folder. keep: where the views of scripts may be kept between sessions."""
     folder = checked.folder
     head = folder.type
     return PackView(
@@ -54,7 +64,7 @@ def pack_view(
         head.notice,
         tuple(str(s.name) for s in head.standards),
         tuple(a.name for a in head.airframes),
-        _scripts(folder, kinds, checked),
+        _scripts(folder, kinds, checked, keep),
         _drills(folder, kinds, checked),
         sheets,
         _paragraphs(folder),
@@ -65,14 +75,18 @@ def pack_view(
     )
 
 
-def _scripts(folder: Folder, kinds: Mapping[str, Kind], checked: Checked) -> tuple[ScriptView, ...]:
-    out = []
-    for script, group in groupby(checked.sentences, key=lambda s: s.script):
-        slots = timeline(script, spoken_terms(folder))
-        views = tuple(_sentence(one, slot, folder, kinds) for one, slot in zip(group, slots, strict=True))
-        length = clock(slots[-1].stop) if slots else ""
-        out.append(ScriptView(script.name, script.title, views, f"captions/{script.name}.vtt", length))
-    return tuple(out)
+def _scripts(folder: Folder, kinds: Mapping[str, Kind], checked: Checked, keep: Keep) -> tuple[ScriptView, ...]:
+    return tuple(
+        keep("script view", script.name, partial(_script, script, tuple(group), folder, kinds))
+        for script, group in groupby(checked.sentences, key=lambda s: s.script)
+    )
+
+
+def _script(script: Script, said: tuple[CheckedSentence, ...], folder: Folder, kinds: Mapping[str, Kind]) -> ScriptView:
+    slots = timeline(script, spoken_terms(folder))
+    views = tuple(_sentence(one, slot, folder, kinds) for one, slot in zip(said, slots, strict=True))
+    length = clock(slots[-1].stop) if slots else ""
+    return ScriptView(script.name, script.title, views, f"captions/{script.name}.vtt", length)
 
 
 def _sentence(one: CheckedSentence, slot: Slot, folder: Folder, kinds: Mapping[str, Kind]) -> SentenceView:
