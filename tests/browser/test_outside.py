@@ -5,10 +5,12 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
 
 from cutaway.api.corrections import publish
 from tests.browser.axe import violations
+from tests.draw.test_pictures import by_resvg, grey
 from tests.publish.demo import made
 from tests.publish.valid_html import faults
 from tests.whinchat import WHINCHAT
@@ -63,6 +65,23 @@ def test_every_page_is_html_by_the_letter(pack: Path) -> None:
         if (found := faults(path.read_text(encoding="utf-8")))
     }
     assert wrong == {}
+
+
+def test_two_renderers_draw_sheets_and_panels_alike(browser: Any, pack: Path) -> None:
+    drawings = [pack / "sheets" / "fuel-mk-2-cruising.svg", *sorted((pack / "panels").glob("*mk-2-cruising*.svg"))]
+    assert len(drawings) > 1
+    for path in drawings:
+        svg = path.read_text(encoding="utf-8")
+        one = by_resvg(svg)
+        height, width = (4 * side for side in one.shape)
+        page = browser.new_page(viewport={"width": width, "height": height}, color_scheme="light")
+        page.set_content(f'<body style="margin:0">{svg}</body>')
+        other = grey(page.screenshot())
+        page.close()
+        assert one.shape == other.shape
+        difference = np.abs(one - other)
+        assert difference.mean() < 0.004 < 10 * np.abs(1.0 - other).mean(), path.name
+        assert difference.max() < 0.4, path.name
 
 
 def test_the_judges_do_find_what_is_wrong(browser: Any, tmp_path: Path) -> None:
