@@ -11,7 +11,7 @@ def register(app: typer.Typer) -> None:
     """Add the verb."""
 
     @app.command(
-        short_help="Make the pack: the page, the sheets, the captions.",
+        short_help="Make the pack: the page, the sheets, the captions, and all else that goes with them.",
         epilog="Example:  cutaway make demo/whinchat    then  cutaway open demo/whinchat",
     )
     def make(
@@ -20,8 +20,9 @@ def register(app: typer.Typer) -> None:
         rests: bool = typer.Option(True, help="Take each assumed value to both ends of its range."),
         as_json: bool = typer.Option(False, "--json", help="Print what was written, for a program."),
     ) -> None:
-        """Make the pack: the page, the sheets, the captions, the list of problems. The last pack stays whole until the
-        new one is complete."""
+        """Make the pack: the page, the sheets, the captions, the list of problems, and what `contents.html` in it
+        lists besides. Only what a change of the folder can reach is made again. The last pack stays whole until the
+        new one is complete, also where this is stopped with Ctrl-C; what was worked out so far is then remembered."""
         from cutaway.api.making import RANGES
         from cutaway.api.making import make as make_pack
         from cutaway.api.telling import made_record, made_text
