@@ -23,8 +23,8 @@ from tests.browser.axe import violations
 from tests.publish.valid_html import faults
 
 FLAPS = Path(__file__).parents[1] / "trade" / "01-flaps-and-accumulator"
-WALKS = int(os.environ.get("CUTAWAY_WALKS", "40"))
-LONGEST = 8
+WALKS = int(os.environ.get("CUTAWAY_WALKS", "24"))
+LONGEST = 7
 # A needle, a piston or a level may stand this far off, in units of the drawing, of which the sheet has 1,600.
 WITHIN = 0.6
 

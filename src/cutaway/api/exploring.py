@@ -13,6 +13,7 @@ from cutaway.publish.explore.filling import explore_view
 from cutaway.publish.explore.page import explore_page
 from cutaway.publish.explore.records import ExploreView
 from cutaway.publish.explore.working import MOST_STOPS, WALKS, Asked, Worked, layouts_in, worked
+from cutaway.publish.single_file import in_the_way as already_there
 from cutaway.publish.single_file import write_file
 
 
@@ -67,6 +68,11 @@ def explore(
     if view is None:
         return None, (*problems, *more)
     return Explorable(done, view, explore_page(view)), (*problems, *more)
+
+
+def in_the_way(out: Path, replace: bool) -> Problems:
+    """Why the page could not be written there, so that it need not be worked out."""
+    return already_there(out, replace)
 
 
 def write_page(made: Explorable, out: Path, replace: bool) -> tuple[Path | None, Problems]:

@@ -29,6 +29,10 @@ def register(app: typer.Typer) -> None:
         from cutaway.api import exploring
         from cutaway.cli import showing
 
+        standing = () if as_json else exploring.in_the_way(out, replace)
+        if standing:
+            showing.show_problems(standing)
+            raise typer.Exit(exits.ending(False, standing))
         wanted = exploring.Wanted(system, on, situation, tuple(control), settle, states, says)
         with showing.progress(f"Exploring {system}", "states") as counter:
             made, problems = exploring.explore(folder, wanted, counter.stage)

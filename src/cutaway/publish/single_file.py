@@ -11,18 +11,26 @@ _AUTHORS = frozenset({".md", ".yaml", ".yml"})
 """Endings of the files of a type folder, which a person wrote."""
 
 
+def in_the_way(path: Path, replace: bool = False) -> Problems:
+    """What already stands where a file is to be written, so that it will not be; none where it can be tried."""
+    if path.is_dir():
+        message = f"'{path}' is a folder, and a file was to be written."
+        return (Diagnostic("K402", None, message, f"Name a file, for instance {path / 'file'}."),)
+    if path.exists() and path.suffix.lower() in _AUTHORS:
+        message = f"'{path}' is a file of an author's, and is never written over."
+        return (Diagnostic("K402", None, message, "Choose another name."),)
+    if path.exists() and not replace:
+        message = f"'{path}' is there already, and is not written over."
+        return (Diagnostic("K402", None, message, "Choose another name, or say --replace."),)
+    return ()
+
+
 def write_file(path: Path, content: bytes, replace: bool = False) -> tuple[Path | None, Problems]:
     """Write a file; its path, or why it was not written. replace: whether one that is there may be written over."""
     try:
-        if path.is_dir():
-            message = f"'{path}' is a folder, and a file was to be written."
-            return None, (Diagnostic("K402", None, message, f"Name a file, for instance {path / 'file'}."),)
-        if path.exists() and path.suffix.lower() in _AUTHORS:
-            message = f"'{path}' is a file of an author's, and is never written over."
-            return None, (Diagnostic("K402", None, message, "Choose another name."),)
-        if path.exists() and not replace:
-            message = f"'{path}' is there already, and is not written over."
-            return None, (Diagnostic("K402", None, message, "Choose another name, or say --replace."),)
+        standing = in_the_way(path, replace)
+        if standing:
+            return None, standing
         above = next((one for one in path.parents if one.exists()), None)
         if above is not None and not above.is_dir():
             message = f"'{above}' is a file, so that '{path.name}' cannot be in it."
