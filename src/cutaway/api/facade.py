@@ -18,6 +18,7 @@ from cutaway.api.checking import check as check_folder
 from cutaway.api.displays import answer_html, problems_html, trace_html
 from cutaway.api.loading import load as load_files
 from cutaway.draw.traces import Traces
+from cutaway.inquiry.many import Pace
 from cutaway.inquiry.workshop import Workshop
 from cutaway.narrate.checked import Checked
 from cutaway.problems.diagnostic import Problems
@@ -236,11 +237,14 @@ def compare(
     return _answer("compare", told, problems, comparing.compared_text, comparing.compared_record)
 
 
-def rests(folder: TypeFolder, on: str = "", script: str = "") -> Answer[resting.RestsTold]:
-    """Which assumed values can turn which verdicts over, and which to look for first."""
+def rests(
+    folder: TypeFolder, on: str = "", script: str = "", seconds: float | None = None
+) -> Answer[resting.RestsTold]:
+    """Which assumed values can turn which verdicts over, and which to look for first. seconds: how long to try them at
+    most; the next call goes on from there."""
     if folder.opened is None:
         return _nothing("rests", folder.problems)
-    told, problems = resting.rests(folder.opened, on, script)
+    told, problems = resting.rests(folder.opened, on, script, pace=Pace(seconds=seconds))
     return _answer("rests", told, problems, resting.rests_text, resting.rests_record)
 
 
