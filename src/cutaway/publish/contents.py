@@ -90,8 +90,10 @@ def _product(
 
 def _shown(product: Product, files: Files) -> ProductView:
     """A product as the pages of the pack lead to it."""
-    paths = (product.first,) if product.first in files else tuple(sorted(files))
-    return ProductView(product.name, product.says, tuple((path, title_of(path, files[path])) for path in paths))
+    titled = tuple((path, title_of(path, files[path])) for path in sorted(files))
+    first = tuple(one for one in titled if one[0] == product.first)
+    others = tuple(one for one in titled if one[0] != product.first)
+    return ProductView(product.name, product.says, first or others, others if first else ())
 
 
 def _texts(desk: Desk, unread: tuple[str, ...]) -> tuple[tuple[str, str], ...]:

@@ -2,11 +2,14 @@
 
 import html
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
+from cutaway.problems.counting import counted
 from cutaway.publish.html import Html, el
 from cutaway.publish.plain_page import plain_page
 from cutaway.publish.view import ProductView
+
+Links = Sequence[tuple[str, str]]
 
 _SORTS = (
     ("sheets/", "Sheets", "Each system of each standard in each situation, as a drawing (SVG)."),
@@ -15,7 +18,7 @@ _SORTS = (
     ("shots/", "Shot lists", "What is to be seen while each sentence is said."),
     ("", "The page and its records", "Every sentence with its verdict and paragraph, and the same for programs."),
 )
-"""How paths begin, what is there, and a sentence about it; the last has all the rest."""
+"""How paths begin, what is there, and a sentence about it; the last has all the rest, and is shown first."""
 
 
 def contents_page(name: str, notice: str, files: Mapping[str, bytes], products: Sequence[ProductView]) -> str:
@@ -23,27 +26,29 @@ def contents_page(name: str, notice: str, files: Mapping[str, bytes], products: 
     left = dict.fromkeys(sorted(files))
     sections: list[Html] = []
     for product in products:
-        paths = [path for path, _ in product.links if path in left]
-        for path in paths:
-            del left[path]
-        sections.append(_section(product.name, product.says, product.links))
+        for path, _ in (*product.links, *product.others):
+            left.pop(path, None)
+        sections.append(_section(product.name, product.says, product.links, product.others))
     for begins, heading, says in _SORTS:
-        paths = [path for path in left if path.startswith(begins)]
-        for path in paths:
+        links = [(path, title_of(path, files[path])) for path in left if path.startswith(begins)]
+        for path, _ in links:
             del left[path]
-        if paths:
-            sections.append(_section(heading, says, [(path, title_of(path, files[path])) for path in paths]))
-    return plain_page(f"{name}, what is in the pack", sections, notice)
+        if links:
+            sections.append(_section(heading, says, *(((), links) if len(links) > _MANY else (links, ()))))
+    return plain_page(f"{name}, what is in the pack", (sections[-1], *sections[:-1]), notice)
 
 
-def _section(heading: str, says: str, links: Iterable[tuple[str, str]]) -> Html:
-    rows = [
-        el("li", el("a", title, href=path), *((" ", el("span", path, class_="quiet")) if title != path else ()))
-        for path, title in links
-    ]
-    told = f"{len(rows)} files" if len(rows) > 1 else "1 file"
-    listed = el("details", el("summary", told), el("ul", *rows)) if len(rows) > _MANY else el("ul", *rows)
-    return el("section", el("h2", heading), el("p", says), listed)
+def _section(heading: str, says: str, links: Links, others: Links) -> Html:
+    """links: to be seen at once; others: folded away."""
+    shown = el("ul", *map(_row, links)) if links else ""
+    told = counted(len(others), "more file" if links else "file")
+    folded = el("details", el("summary", told), el("ul", *map(_row, others))) if others else ""
+    return el("section", el("h2", heading), el("p", says), shown, folded)
+
+
+def _row(link: tuple[str, str]) -> Html:
+    path, title = link
+    return el("li", el("a", title, href=path), *((" ", el("span", path, class_="quiet")) if title != path else ()))
 
 
 _MANY = 30

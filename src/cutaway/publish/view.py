@@ -154,11 +154,13 @@ class AssumptionView:
 
 @dataclass(frozen=True, slots=True)
 class ProductView:
-    """One sort of thing that the pack has besides the page. links: paths in the pack, each with its title."""
+    """One sort of thing that the pack has besides the page. links: paths in the pack, each with its title. others: the
+    files that one comes to from there, likewise."""
 
     name: str
     says: str
     links: tuple[tuple[str, str], ...]
+    others: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
