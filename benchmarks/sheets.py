@@ -25,7 +25,7 @@ HERE = Path(__file__).parent
 KEPT = HERE / "sheets.txt"
 SHAPES = ("A4", "16:9", "square")
 SLOW = 0.3
-"""Seconds that one sheet may take when its layout is known."""
+"""Seconds of work that one sheet may take when its layout is known."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,11 +56,11 @@ def rows(folder: Folder, shapes: tuple[str, ...] = SHAPES, cache: Path | None = 
                     if key in seen:
                         continue
                     seen.add(key)
-                    start = time.perf_counter()
+                    start = time.process_time()
                     again, _ = drafts(folder, subject.name, system, KINDS, cache, shape)
                     picture = drawn(draft, {}, "")
                     write_svg(picture, "both")
-                    seconds = (time.perf_counter() - start) / len(again)
+                    seconds = (time.process_time() - start) / len(again)
                     name = f"{folder.type.name} {subject.name}, {draft.name}, {shape}"
                     yield Row(name, quality(draft), smallest_points(picture), seconds)
 

@@ -2,6 +2,7 @@
 
 import pytest
 
+from cutaway.draw.pipes import strokes
 from cutaway.draw.plan import End, Tie, make_plan
 from cutaway.draw.seen import is_live, line_flows, lines_seen, look_of, notes_of
 from cutaway.machine.subjects import subjects
@@ -93,3 +94,34 @@ def test_a_dead_instrument_has_no_reading() -> None:
     look = look_of(gauge, KINDS["contents gauge"], SUBJECT, values)
     assert notes_of(KINDS["contents gauge"], look, {}) == ("dead",)
     assert look.readings == {}
+
+
+OIL = by_hand.folder(
+    (
+        by_hand.part("reservoir", "reservoir", "Oil"),
+        by_hand.part("oil pump", "engine-driven hydraulic pump", "Oil", driven_by="engine"),
+        by_hand.part(
+            "cut-out", "automatic cut-out", "Oil", values={"cut-out": "800 lb/sq in", "cut-in": "600 lb/sq in"}
+        ),
+        by_hand.part("accumulator", "accumulator", "Oil"),
+        by_hand.part("engine", "engine", "Engine"),
+    ),
+    (by_hand.line("oil pump.outlet", "cut-out.pump", "Oil"), by_hand.line("cut-out.system", "accumulator.oil", "Oil")),
+)
+
+
+@pytest.mark.parametrize(
+    ("pressure", "live", "low"), [(0.0, False, False), (20.0, True, True), (190.0, True, True), (210.0, True, False)]
+)
+def test_oil_behind_an_idling_pump_is_under_low_pressure_only(pressure: float, live: bool, low: bool) -> None:
+    plan = make_plan(OIL, subjects(OIL)[0], "Oil", KINDS)
+    values = {"oil pump.outlet": pressure * by_hand.PSI, "cut-out.system": 700 * by_hand.PSI}
+    seen = lines_seen(plan, values, 12.0)
+    behind, held = seen["oil pump.outlet > cut-out.pump"], seen["cut-out.system > accumulator.oil"]
+    assert (behind.live, behind.low) == (live, low) and (held.live, held.low) == (True, False)
+    assert len({strokes("oil", one.live, False, one.low) for one in (behind, held)}) == (1 if pressure > 200 else 2)
+
+
+def test_petrol_is_never_told_to_be_low() -> None:
+    """What petrol pumps give hangs on the engine, and no part holds it: there is nothing to compare it with."""
+    assert not any(one.low for one in lines_seen(PLAN, by_hand.RUNNING, 12.0).values())

@@ -16,7 +16,7 @@ from cutaway.draw.pipes import joint_shapes, link_shapes, pipe_shapes
 from cutaway.draw.plan import Extract, whole_system
 from cutaway.draw.seen import LineSeen, Values, lines_seen, nominal_volts, notes_of
 from cutaway.draw.shapes import Picture, Shape
-from cutaway.draw.stations import area_shapes
+from cutaway.draw.stations import area_names, area_shapes
 from cutaway.draw.svg import write_svg
 from cutaway.draw.theme import Manner
 from cutaway.handbook.records import Folder
@@ -205,9 +205,10 @@ def _drawing(
     seen: Mapping[str, LineSeen],
 ) -> tuple[Shape, ...]:
     plan, corners = draft.plan, dict(draft.layout.corners)
-    shapes: list[Shape] = list(area_shapes(draft.areas, blocks, corners, STATION_SIZE))
+    shapes: list[Shape] = list(area_shapes(draft.areas))
     shapes += [*link_shapes(plan, draft.routes), *pipe_shapes(plan, draft.routes, seen)]
     shapes += joint_shapes(plan, draft.routes, draft.layout.joints)
+    shapes += area_names(draft.areas, blocks, corners, STATION_SIZE)
     for item in plan.items:
         block, corner = blocks[item.key], corners[item.key]
         if item.reference:

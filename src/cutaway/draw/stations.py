@@ -101,19 +101,23 @@ def _clear(area: Area, areas: Sequence[Area], extents: Mapping[str, Extent]) -> 
     return filled >= FILLED * area.extent.width * area.extent.height
 
 
-def area_shapes(
+def area_shapes(areas: Sequence[Area]) -> tuple[Shape, ...]:
+    """Each area as a ground for what stands in it."""
+    boxes = [(area, area.extent.widened(EDGE)) for area in areas]
+    return tuple(
+        Group((Rect((b.left, b.top), (b.width, b.height), "area", 9.0),), "station", title=area.station)
+        for area, b in boxes
+    )
+
+
+def area_names(
     areas: Sequence[Area], blocks: Mapping[str, Block], corners: Mapping[str, Point], size: float
-) -> tuple[Shape, ...]:
-    """Each area with its name, in the place that the lowest block in it keeps for that."""
-    shapes: list[Shape] = []
+) -> tuple[Text, ...]:
+    """The name of each area, in the place that the lowest block in it keeps for that; over the lines, whose edges of
+    paper reach as far as words do."""
+    names: list[Text] = []
     for area in areas:
-        box = area.extent.widened(EDGE)
-        named = max(area.members, key=lambda key: (_extent(blocks[key], corners[key]).bottom, -corners[key][0]))
-        block, extent = blocks[named], _extent(blocks[named], corners[named])
-        words = area.station
-        width = text_width(words, size)
-        middle = corners[named][0] + block.middle
-        at = (middle, extent.bottom - size * 0.3)
-        frame = Rect((box.left, box.top), (box.right - box.left, box.bottom - box.top), "area", 9.0)
-        shapes.append(Group((frame, Text(at, words, "station", size, "middle", width)), "station", title=words))
-    return tuple(shapes)
+        key = max(area.members, key=lambda key: (_extent(blocks[key], corners[key]).bottom, -corners[key][0]))
+        at = (corners[key][0] + blocks[key].middle, area.extent.bottom - size * 0.3)
+        names.append(Text(at, area.station, "station", size, "middle", text_width(area.station, size)))
+    return tuple(names)

@@ -1,13 +1,13 @@
 """Every sheet of a pack: each system of each standard in each situation, as a file and for the page."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import cast
 
 from cutaway.draw.draft import Draft
 from cutaway.draw.seen import Values
-from cutaway.draw.sheet import drafts, drawn
+from cutaway.draw.sheet import drafts, drawn, sheet_picture
 from cutaway.draw.steered import steered
 from cutaway.draw.svg import slug, write_inner_svg, write_svg
 from cutaway.handbook.records import Sheet, Situation
@@ -59,15 +59,11 @@ def _all_drawn(desk: Desk) -> Sheets:
         there = {part.system for part in parts_of(folder, subject)}
         for system in (one.name for one in folder.systems if one.name in there):
             depends = (shown[subject.name].system(system), situation.name, situation.says)
-            found, more = _kept_or_drawn(drafted, depends, subject, situation, system, values)
-            problems += more
-            views += [view for view, _ in found]
-            files |= {view.path: file for view, file in found}
+            seen, made, more = _kept_or_drawn(drafted, depends, subject, situation, system, values)
+            views, files, problems = [*views, *seen], {**files, **made}, problems + more
         for sheet in (one for one in folder.sheets if _wanted(one, subject, situation)):
-            found, more = _steered(desk, sheet, subject, situation, values)
-            problems += more
-            views += [view for view, _ in found]
-            files |= {view.path: file for view, file in found}
+            seen, made, more = _steered(desk, sheet, subject, situation, values)
+            views, files, problems = [*views, *seen], {**files, **made}, problems + more
     return _for_a_page(views), files, tuple(dict.fromkeys(problems))
 
 
@@ -113,7 +109,8 @@ def steady(values: Values) -> Values:
     return {name: float(f"{value:.6g}") if abs(value) > 1e-12 else 0.0 for name, value in values.items()}
 
 
-Found = tuple[tuple[tuple[SheetView, bytes], ...], Problems]
+Found = tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]
+"""Sheets as the page shows them, files of the pack, and what is wrong."""
 
 
 class _Drafted:
@@ -147,26 +144,41 @@ def _kept_or_drawn(
 
 
 def _whole(sheets: Found) -> bool:
-    return not sheets[1]
+    return not sheets[2]
 
 
 def _drawn(drafted: _Drafted, subject: Subject, situation: Situation, system: str, values: Values | None) -> Found:
-    """A system in one situation: one sheet, or several where it is large."""
+    """A system in one situation: one sheet, or several where it is large, and then the whole of it as a file too.
+
+    The whole is what scripts show (`show: Fuel, Mk 4, cruising`), since they do not know how a system is divided.
+    """
     sheets, problems = drafted.of(subject, system)
     says = _says(situation, values)
-    return tuple(_seen(draft, subject, situation, system, values, says) for draft in sheets), problems
+    views, files = _seen(sheets, subject, situation, system, values, says)
+    if len(sheets) > 1:
+        desk, name = drafted.desk, f"{system} {subject.name} {situation.name}"
+        whole, more = sheet_picture(
+            desk.workshop.folder, subject.name, system, values, desk.kinds, says, desk.layouts, name
+        )
+        problems += more
+        if whole is not None:
+            files |= {f"sheets/{slug(name)}.svg": write_svg(whole, "both").encode()}
+    return views, files, problems
 
 
 def _seen(
-    draft: Draft, subject: Subject, situation: Situation, of: str, values: Values | None, says: str
-) -> tuple[SheetView, bytes]:
-    """A sheet in one state, for the page and as a file. of: the system or the sheet that it is found under."""
-    name = f"{draft.name} {subject.name} {situation.name}"
-    picture = drawn(draft, values, says, name)
-    view = SheetView(
-        str(subject.name), of, situation.name, f"sheets/{slug(name)}.svg", picture.description, write_inner_svg(picture)
-    )
-    return view, write_svg(picture, "both").encode()
+    sheets: Iterable[Draft], subject: Subject, situation: Situation, of: str, values: Values | None, says: str
+) -> tuple[tuple[SheetView, ...], dict[str, bytes]]:
+    """Sheets in one state, for the page and as files. of: the system or the sheet that they are found under."""
+    views: list[SheetView] = []
+    files: dict[str, bytes] = {}
+    for draft in sheets:
+        name = f"{draft.name} {subject.name} {situation.name}"
+        picture, path = drawn(draft, values, says, name), f"sheets/{slug(name)}.svg"
+        inner = write_inner_svg(picture)
+        views.append(SheetView(str(subject.name), of, situation.name, path, picture.description, inner))
+        files[path] = write_svg(picture, "both").encode()
+    return tuple(views), files
 
 
 def _wanted(sheet: Sheet, subject: Subject, situation: Situation) -> bool:
@@ -178,7 +190,7 @@ def _steered(desk: Desk, sheet: Sheet, subject: Subject, situation: Situation, v
     """A sheet of the author's own in one situation."""
     sheets, problems = steered(desk.workshop.folder, subject, sheet, desk.kinds, desk.layouts)
     says = " ".join(words for words in (sheet.says, _says(situation, values)) if words)
-    return tuple(_seen(draft, subject, situation, sheet.name, values, says) for draft in sheets), problems
+    return (*_seen(sheets, subject, situation, sheet.name, values, says), problems)
 
 
 def _says(situation: Situation, values: Values | None) -> str:
