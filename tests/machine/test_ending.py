@@ -1,10 +1,14 @@
 """Runs that end before their time: calm at a look, or steadily to and fro."""
 
+from dataclasses import replace
+
 from cutaway.machine.compile import compile_network
 from cutaway.machine.ending import MANY_STEPS, may_end, period
+from cutaway.machine.network import Network
 from cutaway.machine.records import Event, Job
 from cutaway.machine.run import run_jobs
-from tests.machine.networks import two_tanks
+from cutaway.parts.recipe import Element
+from tests.machine.networks import hydraulic_jack, two_tanks
 from tests.machine.test_kernel import wire
 
 
@@ -34,3 +38,21 @@ def test_to_and_fro_is_told_from_what_only_moves() -> None:
     assert period(200.0, slowing) == 0.0
     assert period(300.0, [*steady, Event(290.0, "another", True)]) == 0.0
     assert not may_end(200.0, -1.0, MANY_STEPS, slowing)
+
+
+def leaking() -> Network:
+    """A pump whose cut-out is never done with its work: a leak takes from the accumulator what it gives."""
+    jack = hydraulic_jack()
+    leak = Element("leak", "LIN", ("main", "reservoir"), (4.0e-12,))
+    return replace(jack, elements=(*jack.elements, leak))
+
+
+def test_a_run_that_goes_steadily_to_and_fro_ends_between_looks() -> None:
+    network = leaking()
+    machine, _ = compile_network(network, ("pressure",))
+    whole, looked = run_jobs([Job(machine, None, (), (), 2000.0), Job(machine, None, (), (), 2000.0, looks=(50.0,))])
+    assert looked.outcome.kind == "done" and 50.0 < looked.times[-1] < 0.5 * whole.times[-1]
+    assert looked.certificate.steps >= MANY_STEPS and period(float(looked.times[-1]), looked.events) > 0.0
+    assert [e.mode for e in looked.events] == [e.mode for e in whole.events[: len(looked.events)]]
+    (still,) = run_jobs([Job(machine, None, (), (), 2000.0)])
+    assert still.times[-1] == 2000.0, "what nobody looks at runs to its end"

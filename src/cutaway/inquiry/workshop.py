@@ -17,6 +17,7 @@ from cutaway.machine.expressions import driving
 from cutaway.machine.loose_ends import told
 from cutaway.machine.network import Network
 from cutaway.machine.records import Change, Job, Outcome, Run, SetContent, State
+from cutaway.machine.renumbered import renumbered
 from cutaway.machine.run import run_jobs
 from cutaway.machine.slicing import Slicer
 from cutaway.machine.subjects import Subject, subjects
@@ -37,16 +38,19 @@ class Made:
     """A machine over a cone. It is compiled when it is first run: of a verdict that is remembered only the digest is
     wanted.
 
-    signals: what it records. digest: stands for the network's content and what is recorded.
+    signals: what it records. digest: stands for the network's content and what is recorded. like: one that may differ
+    from it in numbers only, whose structure then does for both.
     """
 
     network: Network
     signals: frozenset[str]
     digest: str
+    like: "Made | None" = None
 
     @cached_property
     def _compiled(self) -> tuple[Machine, Problems]:
-        return compile_network(self.network, tuple(sorted(self.signals)))
+        known = None if self.like is None else renumbered(self.like.machine, self.network)
+        return known or compile_network(self.network, tuple(sorted(self.signals)))
 
     @property
     def machine(self) -> Machine:
@@ -172,7 +176,7 @@ class Workshop:
             if network is made.network:
                 self._made[key] = made
             else:
-                self._made[key] = Made(network, made.signals, f"{made.digest}{values}")
+                self._made[key] = Made(network, made.signals, f"{made.digest}{values}", made)
         return self._made[key]
 
     def runs(self, requests: Sequence[Request]) -> list[Run | Outcome]:

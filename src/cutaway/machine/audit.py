@@ -43,15 +43,14 @@ def contents(machine: Machine, live: Live) -> tuple[Floats, Floats]:
     in_nodes = machine.numbers.node[CAPACITY, :free] * live.node[X, :free] + live.node[OWED, :free]
     np.add.at(total, fixed.node[MEDIUM, :free], in_nodes)
     np.add.at(size, fixed.node[MEDIUM, :free], np.abs(in_nodes))
-    for e in fixed.stores:
-        held = live.element[HOLDS, e]
-        if fixed.element[e, KIND] == JACK:
-            held = live.element[TRAVEL, e] * (machine.numbers.parameters[e, 0] - machine.numbers.parameters[e, 1])
-        elif fixed.element[e, KIND] == RAM:
-            held = live.element[GAS, e]
-        medium = fixed.node[MEDIUM, fixed.element[e, TERM]]
-        total[medium] += held
-        size[medium] += abs(held)
+    stores = fixed.stores
+    kinds, held = fixed.element[stores, KIND], live.element[HOLDS, stores]
+    areas = machine.numbers.parameters[stores, 0] - machine.numbers.parameters[stores, 1]
+    held = np.where(kinds == JACK, live.element[TRAVEL, stores] * areas, held)
+    held = np.where(kinds == RAM, live.element[GAS, stores], held)
+    medium = fixed.node[MEDIUM, fixed.element[stores, TERM]]
+    np.add.at(total, medium, held)
+    np.add.at(size, medium, np.abs(held))
     return total, size
 
 

@@ -75,8 +75,8 @@ def compile_network(
     free = sum(1 for n in nodes if n.boundary is None)
     at = {node.name: i for i, node in enumerate(nodes)}
     for element in network.elements:
-        _sound(element, at, free)
-    starts, problems = _start_across(network, nodes)
+        sound(element, at, free)
+    starts, problems = start_across(network, nodes)
     program = _program(network, at)
     signals = dict(network.signals)
     wanted = tuple(signals) if names is None else names
@@ -95,7 +95,7 @@ def compile_network(
         fixed=fixed,
         numbers=_numbers(network, nodes, program, step_error),
         start_x=np.array([starts[node.name] for node in nodes]),
-        start_travel=np.array([_start_travel(element) for element in network.elements]),
+        start_travel=np.array([start_travel(element) for element in network.elements]),
         start_modes=np.array([-1.0 if mode.started is None else float(mode.started) for mode in network.modes]),
         start_inputs=np.array([slot.value for slot in network.inputs]),
         structure=_structure(network),
@@ -103,7 +103,7 @@ def compile_network(
     return machine, problems
 
 
-def _sound(element: Element, at: Mapping[str, int], free: int) -> None:
+def sound(element: Element, at: Mapping[str, int], free: int) -> None:
     """Our own faults in a recipe, not the user's: wrong counts, wrong signs, a source that sucks at a free node."""
     kind = FAMILIES[CODES[element.family]]
     assert len(element.at) == kind.terminals, f"{element.name}: {kind.name} has {kind.terminals} terminals"
@@ -118,7 +118,7 @@ def _sound(element: Element, at: Mapping[str, int], free: int) -> None:
     assert not (holds and at[element.at[0]] >= free), f"{element.name}: a store at a boundary holds nothing"
 
 
-def _start_travel(element: Element) -> float:
+def start_travel(element: Element) -> float:
     """Where a jack stands at the very beginning; 0 for what has no travel."""
     if element.family not in ("JACK", "RAM"):
         return 0.0
@@ -153,7 +153,7 @@ def across_of(family: str, parameters: Iterable[float], content: float, scale: f
     return 0.5 * (low + high)
 
 
-def _start_across(network: Network, nodes: tuple[Node, ...]) -> tuple[dict[str, float], Problems]:
+def start_across(network: Network, nodes: tuple[Node, ...]) -> tuple[dict[str, float], Problems]:
     """The across value of every node at the very beginning: by what its store holds, else as its recipe says."""
     starts = {n.name: BY_MEDIUM[n.medium].start if n.start is None else n.start for n in nodes}
     media = {n.name: n.medium for n in nodes}

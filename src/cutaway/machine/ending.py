@@ -20,7 +20,12 @@ def is_calm(at: float, still_since: float) -> bool:
 
 def may_end(at: float, still_since: float, steps: int, events: Sequence[Event]) -> bool:
     """Whether a run that was looked at may end there: calm, or much run already and steadily to and fro."""
-    return is_calm(at, still_since) or (steps >= MANY_STEPS and period(at, events) > 0.0)
+    return is_calm(at, still_since) or goes_to_and_fro(at, steps, events)
+
+
+def goes_to_and_fro(at: float, steps: int, events: Sequence[Event]) -> bool:
+    """Whether a run has gone to and fro for long enough to end: much run already, and steadily."""
+    return steps >= MANY_STEPS and period(at, events) > 0.0
 
 
 def period(at: float, events: Sequence[Event]) -> float:

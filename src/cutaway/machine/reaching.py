@@ -3,13 +3,15 @@
 `specialise.held_for_good` works out what is certain with some inputs held. Here everything is held, and for all that is
 certain then it is kept which inputs that rests on (its grounds). What rests on none of the few that are let go is still
 certain. So each question is a walk through a graph, not the working out of a whole network. It may let through a little
-more than `cone(held_for_good(...))` would, never less.
+more than `cone(held_for_good(...))` would; less only by dead wires, on which a contact or a lamp comes to nothing
+whatever is done with it (see `dead.py`).
 """
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import product
 
+from cutaway.machine.dead import Wires
 from cutaway.machine.network import Network
 from cutaway.machine.specialise import folded, is_never_set, passes_nothing
 from cutaway.parts.recipe import (
@@ -44,9 +46,18 @@ class _Worked:
 
 
 class Reaching:
-    """Which inputs can reach some signals of a network, inputs that `values` does not name being always loose."""
+    """Which inputs can reach some signals of a network, inputs that `values` does not name being always loose.
 
-    def __init__(self, network: Network, values: Mapping[str, float], signals: frozenset[str]) -> None:
+    still: wires that stand at no volts now, with the inputs where `values` has them.
+    """
+
+    def __init__(
+        self,
+        network: Network,
+        values: Mapping[str, float],
+        signals: frozenset[str],
+        still: frozenset[str] = frozenset(),
+    ) -> None:
         self._values = dict(values)
         self._bit = {name: 1 << i for i, name in enumerate(self._values)}
         self._signals: dict[str, _Worked] = {}
@@ -54,12 +65,14 @@ class Reaching:
         self._never: dict[str, Grounds] = {}
         self._work_out(network)
         self._edges = self._all_edges(network)
+        self._wires = Wires(network, still)
         modes = {mode.name for mode in network.modes}
         self._from: list[Thing] = [("mode" if name in modes else "signal", name) for name in sorted(signals)]
 
     def inputs(self, loose: Iterable[str]) -> frozenset[str]:
         """The inputs that can reach the signals while no input moves but those that are let go."""
         mask = sum({self._bit[name] for name in loose if name in self._bit})
+        dead = self._wires.dead(lambda name: not all(ground & mask for ground in self._shut.get(name, ())))
         seen: set[Thing] = set()
         waiting = list(self._from)
         while waiting:
@@ -67,6 +80,8 @@ class Reaching:
             if thing in seen:
                 continue
             seen.add(thing)
+            if thing in dead:
+                continue
             for cause, blocks in self._edges.get(thing, ()):
                 if cause not in seen and all(block & mask for block in blocks):
                     waiting.append(cause)

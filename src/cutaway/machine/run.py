@@ -9,13 +9,14 @@ import numpy as np
 from cutaway.machine import audit
 from cutaway.machine.compile import Machine
 from cutaway.machine.compiled import kernel, kernel_hash
-from cutaway.machine.ending import may_end
+from cutaway.machine.ending import goes_to_and_fro, may_end
 from cutaway.machine.layout import (
     AT_REST,
     DONE,
     END,
     EVENTS,
     FULL,
+    NOW,
     NOW_SET,
     ROWS,
     STEPS,
@@ -72,8 +73,11 @@ def _run(job: Job) -> Run:
     status = DONE
     for end in (*job.looks, job.seconds):
         live.clock[END] = end
-        status = _march(machine, live, times, values, events)
-        if status != DONE or may_end(end, float(live.clock[STILL_SINCE]), int(live.counts[STEPS]), events):
+        # From the first look on, whoever comes back for more room may have gone to and fro for long enough.
+        fro = bool(job.looks) and end > job.looks[0]
+        status = _march(machine, live, times, values, events, fro)
+        early = float(live.clock[NOW]) < end
+        if status != DONE or early or may_end(end, float(live.clock[STILL_SINCE]), int(live.counts[STEPS]), events):
             break
     if status == AT_REST:
         times.append(live.clock[END : END + 1].copy())
@@ -89,8 +93,11 @@ def _run(job: Job) -> Run:
     )
 
 
-def _march(machine: Machine, live: Live, times: list[Floats], values: list[Floats], events: list[Event]) -> int:
-    """Run on to the end that stands in the clock, and hand over what was recorded on the way."""
+def _march(
+    machine: Machine, live: Live, times: list[Floats], values: list[Floats], events: list[Event], fro: bool
+) -> int:
+    """Run on to the end that stands in the clock, and hand over what was recorded on the way. fro: whether it may end
+    before, going steadily to and fro."""
     status = FULL
     while status == FULL:
         status = kernel()(machine.fixed, machine.numbers, live)
@@ -99,6 +106,8 @@ def _march(machine: Machine, live: Live, times: list[Floats], values: list[Float
         values.append(live.rows[:rows, 1:].copy())
         events.extend(_events(machine, live, found))
         live.counts[ROWS] = live.counts[EVENTS] = 0
+        if status == FULL and fro and goes_to_and_fro(float(live.clock[NOW]), int(live.counts[STEPS]), events):
+            return DONE
     return status
 
 

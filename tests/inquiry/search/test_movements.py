@@ -130,6 +130,33 @@ lamp: {kind: electrical load, current: 2 A, fed by: lamp switch.outlet}
 )
 
 
+LAMPS = system(
+    """
+battery: {kind: battery, capacity: 100 Ah, voltage: 12 V}
+master: {kind: switch}
+lamp switch: {kind: switch}
+lamp: {kind: electrical load, current: 2 A, fed by: lamp switch.outlet}
+""",
+    "battery > master > lamp switch",
+)
+
+
+def test_what_is_done_on_a_dead_wire_cannot_matter(tmp_path: Path) -> None:
+    base = base_for(folder_at(tmp_path, {"systems/lamp.yaml": LAMPS}), "lamp is working")
+    found, going, hands = searched(base)
+    start = hands.start()
+    assert not isinstance(start, Outcome)
+    by_input = {hand.input: hand for hand in hands.moves(start[0])}
+    master, lamp = by_input["master"], by_input["lamp switch"]
+    # Neither alone: one leaves the lamp's wire dead, the other brings current no further than to the open switch.
+    assert not hands.can_matter((), master) and not hands.can_matter((), lamp)
+    assert hands.can_matter(((master, 0.0),), lamp) and hands.can_begin((), lamp, 1)
+    assert {tuple(name for name, _, _ in steps) for steps in found} == {
+        ("master", "lamp switch"), ("lamp switch", "master")
+    }  # fmt: skip
+    assert going.tried == 2, "no more than the two that do it"
+
+
 def test_rules_are_obeyed_on_the_way(tmp_path: Path) -> None:
     base = base_for(folder_at(tmp_path, {"systems/lamp.yaml": RULED}), "lamp is working")
     found, _, hands = searched(base)

@@ -24,6 +24,7 @@ from cutaway.inquiry.workshop import Request, looks
 from cutaway.language.claims import ParsedRule
 from cutaway.language.syntax import Action, ControlRef, Move, Wait
 from cutaway.machine.bind import ControlSlot
+from cutaway.machine.dead import at_nothing
 from cutaway.machine.ending import is_calm
 from cutaway.machine.likeness import likeness
 from cutaway.machine.names import control_name
@@ -72,13 +73,22 @@ class Hands:
         self.rules = base.question.told.rules
         self.runs = 0
         self.refused: dict[Hand, tuple[ParsedRule, ...]] = {}
-        self._came: dict[tuple[str, Hand], tuple[bool | None, Run]] = {}
+        self._places: dict[tuple[str, float], tuple[tuple[Hand, tuple[ParsedRule, ...]], ...]] = {}
+        self._movements: dict[Hand, _Made] = {}
+        self._came: dict[tuple[str, Hand], bool | None] = {}
+        self._calmed: dict[tuple[str, Hand], tuple[Run, float | None]] = {}
         self._matter: dict[frozenset[str], bool] = {}
-        self._reaching = Reaching(self.base.made.network, _held(self.base), self.base.made.signals)
         self._index = {name: i for i, name in enumerate(self.base.made.machine.inputs)}
+        self._start = self._begun()
+        made, start = self.base.made, self._start
+        still = frozenset[str]() if isinstance(start, Outcome) else at_nothing(made.machine, start[0].state)
+        self._reaching = Reaching(made.network, _held(self.base), made.signals, still)
 
     def start(self) -> tuple[Here, str] | Outcome:
         """Where the base stands, with what has failed in it; or why it cannot be reached."""
+        return self._start
+
+    def _begun(self) -> tuple[Here, str] | Outcome:
         changes = self.base.scene.changes
         seconds = BETWEEN_ACTIONS if changes else 0.0
         (run,) = self.base.question.workshop.runs([Request(self.base.made, self.base.scene.legs, changes, seconds)])
@@ -92,17 +102,28 @@ class Hands:
         """Every position of every control that can matter, other than where it stands, that the rules let through."""
         found: list[Hand] = []
         for slot in self.slots:
-            stands = {slot.input: float(here.state.inputs[self._index[slot.input]])}
-            for value in _values(slot, stands):
-                several = HELD if slot.springs_back and value != 0.0 else (None,)
-                for held in several:
-                    hand = Hand(str(slot.part), slot.control, slot.input, value, held, said(slot, value))
-                    against = self._against(hand, here)
-                    if against:
-                        self.refused.setdefault(hand, against)
-                    else:
-                        found.append(hand)
+            for hand, rules in self._from(slot, float(here.state.inputs[self._index[slot.input]])):
+                against = self._against(rules, here)
+                if against:
+                    self.refused.setdefault(hand, against)
+                else:
+                    found.append(hand)
         return tuple(found)
+
+    def _from(self, slot: ControlSlot, stands: float) -> tuple[tuple[Hand, tuple[ParsedRule, ...]], ...]:
+        """Where a control can be put from where it stands, each with its rules."""
+        key = (slot.input, stands)
+        if key not in self._places:
+            hands = [
+                Hand(str(slot.part), slot.control, slot.input, value, held, said(slot, value))
+                for value in _values(slot, {slot.input: stands})
+                for held in (HELD if slot.springs_back and value != 0.0 else (None,))
+            ]
+            self._places[key] = tuple((hand, self._rules(hand)) for hand in hands)
+        return self._places[key]
+
+    def _rules(self, hand: Hand) -> tuple[ParsedRule, ...]:
+        return rules_for(self.rules, self.base.question.bound, ControlRef(hand.part, hand.control), hand.words)  # type: ignore[arg-type]
 
     def can_matter(self, path: Path[Hand], move: Hand) -> bool:
         """False where one of the controls moved cannot reach the statement while all others stay where they are: a
@@ -131,13 +152,17 @@ class Hands:
 
     def arrive(self, pairs: Sequence[tuple[Here, Hand]]) -> list[bool | None]:
         """Whether the statement is true after each move, when it is looked for."""
-        return [does for does, _ in self._all(pairs)]
+        keys = [(here.state.digest, hand) for here, hand in pairs]
+        new = {key: pair for key, pair in zip(keys, pairs, strict=True) if key not in self._came}
+        for key, run in zip(new, self._last(tuple(new.values())), strict=True):
+            self._came[key] = self._true(run)
+        return [self._came[key] for key in keys]
 
     def go_on(self, pairs: Sequence[tuple[Here, Hand]]) -> list[tuple[After[Here], ...]]:
         """After each move: a moment later, and once it is calm. A run that gave up leads nowhere."""
-        made = [self._made(here, hand) for here, hand in pairs]
+        made = [self._made(hand) for _, hand in pairs]
         soon = self._run([(here, one, one.over + BETWEEN_ACTIONS) for (here, _), one in zip(pairs, made, strict=True)])
-        calm = self._calm(pairs, made)
+        calm = self._calm(pairs)
         found: list[tuple[After[Here], ...]] = []
         for run, (quiet, wait) in zip(soon, calm, strict=True):
             afters: list[After[Here]] = []
@@ -152,28 +177,29 @@ class Hands:
 
     # --- runs ----------------------------------------------------------------------------------------------------
 
-    def _all(self, pairs: Sequence[tuple[Here, Hand]]) -> list[tuple[bool | None, Run]]:
-        """What comes of each move until the statement is looked at, and its run."""
-        keys = [(here.state.digest, hand) for here, hand in pairs]
-        new = {key: pair for key, pair in zip(keys, pairs, strict=True) if key not in self._came}
-        made = [self._made(here, hand) for here, hand in new.values()]
+    def _last(self, pairs: Sequence[tuple[Here, Hand]]) -> list[Run]:
+        """The run after each move until the statement is looked at."""
         if self.base.question.scope.when.kind == "settled":
-            runs = [run for run, _ in self._calm(tuple(new.values()), made)]
-        else:
-            length = horizon(self.base.question.scope.when, 0.0)[0]
-            runs = self._run([(here, one, length) for (here, _), one in zip(new.values(), made, strict=True)])
-        for key, run in zip(new, runs, strict=True):
-            self._came[key] = (self._true(run), _end_of(run))
-        return [self._came[key] for key in keys]
+            return [run for run, _ in self._becalmed(pairs)]
+        length = horizon(self.base.question.scope.when, 0.0)[0]
+        return self._run([(here, self._made(hand), length) for here, hand in pairs])
 
     def _true(self, run: Run) -> bool | None:
         scene = Scene((), (), (), 0.0, 0, ())
         looked = looked_at(self.base.question, scene, run)
         return None if isinstance(looked, Undecided) else looked.decision.holds
 
-    def _calm(self, pairs: Sequence[tuple[Here, Hand]], made: Sequence[_Made]) -> list[tuple[Run, float | None]]:
-        """Runs until it is calm, and how long that was waited for after the move; None where it never is."""
+    def _calm(self, pairs: Sequence[tuple[Here, Hand]]) -> list[tuple[Run, float | None]]:
+        """The ends of runs until it is calm, and how long that was waited for after the move; None where it never is.
+        Most were made when it was asked what comes of the move as the last."""
+        keys = [(here.state.digest, hand) for here, hand in pairs]
+        self._becalmed([pair for key, pair in zip(keys, pairs, strict=True) if key not in self._calmed])
+        return [self._calmed[key] for key in keys]
+
+    def _becalmed(self, pairs: Sequence[tuple[Here, Hand]]) -> list[tuple[Run, float | None]]:
+        """Runs until it is calm. Their ends are kept."""
         # The longest rest counts from the movement, as a claim's does.
+        made = [self._made(hand) for _, hand in pairs]
         looked = [looks(one.changes, LONGEST_REST) for one in made]
         wanted = [(here, one, LONGEST_REST) for (here, _), one in zip(pairs, made, strict=True)]
         found: list[tuple[Run, float | None]] = []
@@ -181,6 +207,8 @@ class Hands:
             end = float(run.times[-1])
             wait = end - one.changes[-1].time if end < LONGEST_REST else LONGEST_REST
             found.append((run, wait if end in at or is_calm(end, run.certificate.rest) else None))
+        for (here, hand), (run, calm_after) in zip(pairs, found, strict=True):
+            self._calmed[here.state.digest, hand] = _end_of(run), calm_after
         return found
 
     def _run(
@@ -200,21 +228,22 @@ class Hands:
 
     # --- movements and their rules -----------------------------------------------------------------------------------
 
-    def _made(self, here: Here, hand: Hand) -> _Made:
-        """A movement with its letting go, and what its rules move with it."""
-        bound = self.base.question.bound
-        stands = {name: float(here.state.inputs[i]) for name, i in self._index.items()}
-        course = course_of((self.action(hand),), bound, 0.0, stands)
-        changes = [movement.change for movement in course.movements]
-        for rule in rules_for(self.rules, bound, ControlRef(hand.part, hand.control), hand.words):  # type: ignore[arg-type]
-            changes += [m.change for m in course_of(rule.then, bound, 0.0, {}).movements]
-        inside = tuple(change for change in changes if change.input in self.base.made.inputs)
-        return _Made(inside, course.movements[-1].time)
+    def _made(self, hand: Hand) -> _Made:
+        """A movement with its letting go, and what its rules move with it: the same wherever it is made from, since a
+        control that is let go springs back."""
+        if hand not in self._movements:
+            bound = self.base.question.bound
+            course = course_of((self.action(hand),), bound, 0.0, {})
+            changes = [movement.change for movement in course.movements]
+            for rule in self._rules(hand):
+                changes += [m.change for m in course_of(rule.then, bound, 0.0, {}).movements]
+            inside = tuple(change for change in changes if change.input in self.base.made.inputs)
+            self._movements[hand] = _Made(inside, course.movements[-1].time)
+        return self._movements[hand]
 
-    def _against(self, hand: Hand, here: Here) -> tuple[ParsedRule, ...]:
-        """The rules that hold a movement back where one stands."""
+    def _against(self, rules: tuple[ParsedRule, ...], here: Here) -> tuple[ParsedRule, ...]:
+        """Those of a movement's rules that hold it back where one stands."""
         question = self.base.question
-        rules = rules_for(self.rules, question.bound, ControlRef(hand.part, hand.control), hand.words)  # type: ignore[arg-type]
         services = question.told.services
         return tuple(
             rule

@@ -13,6 +13,7 @@ from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.changes import Alteration, Assume, Break, Put
 from cutaway.inquiry.verdicts import Undecided
 from cutaway.inquiry.workshop import Made, looks
+from cutaway.machine.dead import at_nothing
 from cutaway.machine.narrowing import carried, narrowed
 from cutaway.machine.network import Network
 from cutaway.machine.reaching import Reaching
@@ -94,7 +95,9 @@ class Mattering:
         at = {**base.stands, **{change.input: change.value for change in base.scene.changes}}
         held = {slot.name: at.get(slot.name, slot.value) for slot in network.inputs if slot.sort != "condition"}
         self._all = bool(base.question.scope.actions)
-        self._reaching = Reaching(network, held, base.made.signals)
+        state = base.question.workshop.reached(request_for(base.question, base.made, base.scene))
+        still = frozenset[str]() if state is None else at_nothing(base.made.machine, state)
+        self._reaching = Reaching(network, held, base.made.signals, still)
 
     def __call__(self, one: frozenset[Alteration]) -> bool:
         """False where some part of the set cannot matter. With actions of the scope's own, everything can."""
