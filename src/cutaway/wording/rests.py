@@ -53,7 +53,7 @@ def _nothing(found: Rests) -> str:
         return "Nothing rests on an assumed value here: no verdict was tried with one."
     so_far = "so far " if found.not_yet else ""
     firm = f"{counted(found.firm, 'verdict')} stood with every assumed value at both ends of its range"
-    tail = f"; {_not_tried(found)}" if found.not_tried else ""
+    tail = f"; {_not_tried(found)[:1].lower()}{_not_tried(found)[1:]}" if found.not_tried else ""
     return sentence(f"Nothing {so_far}rests on an assumed value: {firm}{tail}")
 
 
