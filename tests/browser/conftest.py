@@ -2,6 +2,7 @@
 
 # ruff: noqa: E501
 
+import shutil
 from pathlib import Path
 from typing import Any
 
@@ -24,6 +25,8 @@ from cutaway.publish.view import (
     TermView,
     VerdictView,
 )
+from tests.publish.demo import made, put_wrong
+from tests.whinchat import WHINCHAT
 
 STANDARDS = ("Mk 1", "Mk 2", "Mk 2 with mod 12")
 SCRIPT = TextFile("scripts/01-fuel.md", "# Petrol\n\nThe lamp lights below 3 lb/sq in. `cite: hb §25`\n")
@@ -177,6 +180,17 @@ def view() -> PackView:
                        "Write 2 lb/sq in, or cite the paragraph that says 3 lb/sq in."),
         ),
     )  # fmt: skip
+
+
+@pytest.fixture(scope="session")
+def wrong_demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder with a copy of the demo that has five wrong sentences, its pack, and what was kept of making it."""
+    base: Path = tmp_path_factory.mktemp("demo")
+    shutil.copytree(WHINCHAT, base / "whinchat", ignore=shutil.ignore_patterns("pack", "handout"))
+    put_wrong(base / "whinchat")
+    found, problems = made(base / "whinchat", base / "pack", base / "memory.sqlite")
+    assert found is not None, problems
+    return base
 
 
 @pytest.fixture(scope="session")

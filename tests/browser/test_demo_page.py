@@ -1,27 +1,19 @@
 """The page of the demo's pack in a real browser: all its sheets, its links, its choices, a phone."""
 
-import shutil
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from cutaway.draw.theme import THEMES
-from tests.publish.demo import made, put_wrong
-from tests.whinchat import WHINCHAT
 
 VISIBLE = "[...document.querySelectorAll('figcaption b')].filter(e => e.checkVisibility()).map(e => e.textContent)"
 
 
 @pytest.fixture(scope="module")
-def wrong_page(tmp_path_factory: pytest.TempPathFactory, browser: Any) -> Path:
+def wrong_page(wrong_demo: Path, browser: Any) -> Path:
     """The page of a copy of the demo with five wrong sentences."""
-    base = tmp_path_factory.mktemp("demo")
-    shutil.copytree(WHINCHAT, base / "whinchat", ignore=shutil.ignore_patterns("pack"))
-    put_wrong(base / "whinchat")
-    found, _ = made(base / "whinchat", base / "pack", base / "memory.sqlite")
-    assert found is not None
-    return found.folder / "index.html"
+    return wrong_demo / "pack" / "index.html"
 
 
 def rgb(ink: str) -> str:

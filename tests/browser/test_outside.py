@@ -13,22 +13,19 @@ from tests.browser.axe import violations
 from tests.draw.test_pictures import by_resvg, grey
 from tests.publish.demo import made
 from tests.publish.valid_html import faults
-from tests.whinchat import WHINCHAT
 
 
 @pytest.fixture(scope="module")
-def pack(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The pack of the demo after a sentence of it was published and then changed, so that it has a page of errata."""
-    base = tmp_path_factory.mktemp("outside")
-    folder = base / "whinchat"
-    shutil.copytree(WHINCHAT, folder, ignore=shutil.ignore_patterns("pack", "handout"))
-    first, problems = made(folder, base / "pack", base / "memory.sqlite")
-    assert first is not None, problems
-    marked, problems = publish(folder, date(2026, 5, 1), base / "pack")
+def pack(wrong_demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The pack of a demo with wrong sentences, published and then changed, so that it has a page of errata too."""
+    base = tmp_path_factory.mktemp("outside") / "demo"
+    shutil.copytree(wrong_demo, base)
+    folder, out = base / "whinchat", base / "pack"
+    marked, problems = publish(folder, date(2026, 5, 1), out)
     assert marked is not None, problems
     script = folder / "scripts" / "01-fuel.md"
     script.write_text(script.read_text(encoding="utf-8").replace("eleven gallons", "11 gallons", 1), encoding="utf-8")
-    again, problems = made(folder, base / "pack", base / "memory.sqlite")
+    again, problems = made(folder, out, base / "memory.sqlite")
     assert again is not None and again.touched, problems
     return again.folder
 
