@@ -31,21 +31,16 @@ def halves(plan: Plan, weight: Mapping[str, float]) -> tuple[Side, Side] | None:
     if len(own) < 2:
         return None
     ties = [tie for tie in plan.ties if tie.start.item in weight and tie.end.item in weight]
-    total = sum(weight[name] for name in own)
-    best: tuple[float, tuple[str, ...]] | None = None
     pairs = _side_words(own)
-
-    def cost_of(side: Side) -> float:
-        return _cost(side, ties, weight, total) + MIXED * _mixed(side, own, pairs)
-
+    cost_of = _cost_of(own, ties, weight, pairs)
+    best: tuple[float, Side] | None = None
     for first in _beginnings(own, ties, weight, pairs):
         side = _bettered(first, own, cost_of)
         cost = cost_of(side)
-        found = (cost, tuple(name for name in own if name in side))
-        if best is None or found[0] < best[0] - 1e-9:
-            best = found
+        if best is None or cost < best[0] - 1e-9:
+            best = (cost, side)
     assert best is not None
-    one = frozenset(best[1])
+    one = best[1]
     other = frozenset(own) - one
     return (one, other) if own[0] in one else (other, one)
 
@@ -98,22 +93,32 @@ def _other(tie: Tie, name: str) -> str:
     return tie.start.item if tie.end.item == name else ""
 
 
-def _cost(side: Side, ties: Sequence[Tie], weight: Mapping[str, float], total: float) -> float:
-    """How many ties are cut, and a little for halves that differ; far too much for one that is nearly the whole."""
-    cut = sum(1 for t in ties if (t.start.item in side) != (t.end.item in side))
-    share = sum(weight[name] for name in side) / total
-    larger = max(share, 1 - share)
-    return cut + 8.0 * (larger - 0.5) + (1000.0 * (larger - LARGEST_SHARE) if larger > LARGEST_SHARE else 0.0)
+def _cost_of(
+    own: Sequence[str], ties: Sequence[Tie], weight: Mapping[str, float], pairs: Sequence[tuple[str, str]]
+) -> Callable[[Side], float]:
+    """What a half costs: the ties that are cut, parts among those of the other side of the aircraft, and a little for
+    halves that differ in size; far too much for one that is nearly the whole."""
+    joined = [(tie.start.item, tie.end.item) for tie in ties]
+    total = sum(weight[name] for name in own)
+    sided = [
+        ([name for name in own if _first(name) == one], [name for name in own if _first(name) == other])
+        for one, other in pairs
+    ]
+
+    def cost(side: Side) -> float:
+        cut = sum((a in side) != (b in side) for a, b in joined)
+        share = sum(weight[name] for name in side) / total
+        larger = max(share, 1 - share)
+        far = 1000.0 * (larger - LARGEST_SHARE) if larger > LARGEST_SHARE else 0.0
+        return cut + MIXED * sum(_mixed(side, *both) for both in sided) + 8.0 * (larger - 0.5) + far
+
+    return cost
 
 
-def _mixed(side: Side, own: Sequence[str], pairs: Sequence[tuple[str, str]]) -> int:
+def _mixed(side: Side, one: Sequence[str], other: Sequence[str]) -> int:
     """How many parts of one side of the aircraft stand with those of the other."""
-    misplaced = 0
-    for one, other in pairs:
-        wrong = sum((name in side) != (_first(name) == one) for name in own if _first(name) in (one, other))
-        among = sum(_first(name) in (one, other) for name in own)
-        misplaced += min(wrong, among - wrong)
-    return misplaced
+    wrong = sum(name not in side for name in one) + sum(name in side for name in other)
+    return min(wrong, len(one) + len(other) - wrong)
 
 
 def _first(name: str) -> str:

@@ -1,6 +1,6 @@
 """One system of one standard as a sheet: what is live, how everything is set, what lamps and gauges show."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -26,7 +26,7 @@ from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.quantities.which import StandardName
 
 PAPERS = (SHAPES["A4"], SHAPES["A4 upright"])
-"""The pages on which every sheet can be read; what is too large for them is divided."""
+"""The papers of which that is taken on which a sheet is larger."""
 
 MOST_SHEETS = 8
 """A system is divided over no more sheets than this."""
@@ -84,10 +84,10 @@ def drafts(
     cache: Path | None = None,
     shape: str = "16:9",
 ) -> tuple[tuple[Draft, ...], Problems]:
-    """A system as one sheet, or as several where its smallest words would be too small on A4.
+    """A system as one sheet, or as several where its smallest words would be too small.
 
-    It is divided in the same way for pages of every shape. shape: a name of `pages.SHAPES`; 'A4' takes each sheet
-    upright if it is larger so. `drawn` fills in a state.
+    They are on A4 if they are below seven points, on a page of another shape if so much paper would not do for them.
+    shape: a name of `pages.SHAPES`; 'A4' takes each sheet upright if it is larger so. `drawn` fills in a state.
     """
     subject, problems = _subject(folder, standard, system)
     if subject is None:
@@ -101,12 +101,12 @@ def drafts(
 def drafts_of(
     folder: Folder, subject: Subject, extract: Extract, kinds: Mapping[str, Kind], cache: Path, shape: str
 ) -> tuple[tuple[Draft, ...], Problems]:
-    """What is shown as one sheet, or as several that can be read on A4."""
-    sheets = _divided(folder, subject, extract, kinds, cache)
+    """What is shown as one sheet, or as several that can be read."""
+    pages = PAPERS if shape == "A4" else (SHAPES[shape],)
+    sheets = _divided(folder, subject, extract, kinds, cache, pages)
     found: list[Draft] = []
     problems: Problems = ()
     for sheet in sheets:
-        pages = PAPERS if shape == "A4" else (SHAPES[shape],)
         placed, more = placed_on(folder, subject, sheet, kinds, cache, pages)
         problems += more
         ways = [draft_on(folder, subject, kinds, placed, page) for page in pages]
@@ -121,15 +121,20 @@ def _largeness(draft: Draft, placed: Placed) -> float:
 
 
 def _divided(
-    folder: Folder, subject: Subject, extract: Extract, kinds: Mapping[str, Kind], cache: Path
+    folder: Folder,
+    subject: Subject,
+    extract: Extract,
+    kinds: Mapping[str, Kind],
+    cache: Path,
+    pages: Sequence[float],
 ) -> tuple[Extract, ...]:
     """The sheets that something is shown on, each told where the parts of the others are."""
     waiting, done = [extract], list[Extract]()
     while waiting:
         one = waiting.pop(0)
-        placed, _ = placed_on(folder, subject, one, kinds, cache, PAPERS)
+        placed, _ = placed_on(folder, subject, one, kinds, cache, pages)
         full = len(waiting) + len(done) + 2 > MOST_SHEETS
-        parts = None if full or placed.readable(PAPERS) else halves(placed.plan, _weights(placed))
+        parts = None if full or placed.readable(pages) else halves(placed.plan, _weights(placed))
         if parts is None:
             done.append(one)
         else:
