@@ -39,9 +39,7 @@ def main(states: int) -> None:
     print(f"controls {len(made.view.controls)}, movements {len(found.movements)}, states {len(found.stops)}")
     print(f"movements followed: {1 - sum(isinstance(arc, Unfollowed) for arc in arcs) / len(arcs):.0%} of {len(arcs)}")
     print(f"size: {size / 1e6:.2f} MB, {size / AIM:.0%} of what it may be")
-    print(
-        f"a state costs {seconds / len(found.stops) / sheet:.1f} sheets of {sheet:.3f} s; {seconds:.0f} s of work in all"
-    )
+    print(f"a state costs {seconds / len(found.stops) / sheet:.1f} sheets of {sheet:.3f} s; {seconds:.0f} s of work")
 
 
 if __name__ == "__main__":
