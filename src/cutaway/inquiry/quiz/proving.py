@@ -8,11 +8,11 @@ from cutaway.handbook.records import Cite, Folder
 from cutaway.inquiry.check import verdict_for
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.why import Cause, cause
-from cutaway.inquiry.quiz.records import Choice, Option, Proof, Trap, is_so
+from cutaway.inquiry.quiz.records import Choice, Option, Proof, QuizQuestion, Sort, Trap, is_so
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.search.base import base_of
 from cutaway.inquiry.told import Told
-from cutaway.inquiry.verdicts import Fails, Holds, NotModelled, Stated
+from cutaway.inquiry.verdicts import Fails, Holds, NotModelled, Stated, Verdict
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.claims import ParsedClaims
 from cutaway.language.parse import parse_claim
@@ -25,6 +25,10 @@ from cutaway.problems.span import TextFile, whole
 
 MOST_OPTIONS = 4
 """How many options a question has at most. A choice of ours."""
+
+
+EXCLUSIVE: frozenset[Sort] = frozenset({"shows", "reads", "figure"})
+"""The sorts of question of which only one option can be true."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -66,12 +70,40 @@ def claim_text(folder: Folder, subject: Subject, scope: Scope, statement: str) -
 
 
 def proof(setter: Setter, subject: Subject, text: str, holds: bool) -> Proof | None:
-    """A claim put to the model; None where it is not understood, or the answer is neither yes nor no."""
+    """A claim put to the model with the values as stated; None where it is not understood, or the answer is neither
+    yes nor no."""
     claim = claim_from(setter, text)
     if claim is None or claim.scope.on is None or claim.scope.on.names != {subject.name}:
         return None
-    verdict = verdict_for(claim, subject, setter.workshop, setter.told, setter.rests, setter.memory)
+    verdict = verdict_for(claim, subject, setter.workshop, setter.told, False, setter.memory)
     return None if is_so(verdict) is None else Proof(text, claim, subject, holds, verdict)
+
+
+def firm(setter: Setter, made: QuizQuestion) -> QuizQuestion | None:
+    """The question with the assumed values taken to the ends of their ranges: options that rest on one are left out.
+    None where the answer does, or nothing wrong is left to choose."""
+    kept: list[Option] = []
+    for one in sorted(made.options, key=lambda one: not one.right):  # without its answer nothing else need be tried
+        # Of several readings of one thing at one moment no other is true where the answer always is.
+        tried = one if not one.right and made.sort in EXCLUSIVE else _at_the_ends(setter, one)
+        if tried is None and one.right:
+            return None
+        kept += [tried] if tried is not None else []
+    if len(kept) < 2:
+        return None
+    order = [option.choice for option in made.options]
+    return replace(made, options=tuple(sorted(kept, key=lambda one: order.index(one.choice))))
+
+
+def _at_the_ends(setter: Setter, one: Option) -> Option | None:
+    """The option with the verdicts that it then has; None where one of them is another."""
+    proofs = tuple(replace(p, verdict=_to_the_ends(setter, p)) for p in one.proofs)
+    same = all(is_so(p.verdict) is is_so(old.verdict) for p, old in zip(proofs, one.proofs, strict=True))
+    return replace(one, proofs=proofs) if same else None
+
+
+def _to_the_ends(setter: Setter, one: Proof) -> Verdict:
+    return verdict_for(one.claim, one.subject, setter.workshop, setter.told, True, setter.memory)
 
 
 def claim_from(setter: Setter, text: str) -> Claim | None:

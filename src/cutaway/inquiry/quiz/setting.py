@@ -9,7 +9,7 @@ from cutaway.inquiry.quiz.candidates import Candidate
 from cutaway.inquiry.quiz.failing import failure_candidates
 from cutaway.inquiry.quiz.figures import figure_candidates
 from cutaway.inquiry.quiz.marks import marks_candidates
-from cutaway.inquiry.quiz.proving import Setter, order_of
+from cutaway.inquiry.quiz.proving import Setter, firm, order_of
 from cutaway.inquiry.quiz.records import (
     SORTS,
     QuizQuestion,
@@ -62,7 +62,10 @@ def quiz(setter: Setter, wish: Wish, pace: Pace, stop: Callable[[], bool] = lamb
         waiting.remove(one)
         looked += 1
         made = one.make()
-        if made is None or _tells(made) in told or wish.system not in ("", made.system):
+        good = made is not None and _tells(made) not in told and wish.system in ("", made.system)
+        if good and made is not None and setter.rests:
+            made = firm(setter, made)
+        if not good or made is None:
             # A sort that seldom gives a question must not be tried to its end before any other.
             vain[("sort", one.sort)] += 1
             continue
