@@ -10,7 +10,10 @@ from cutaway.cli import exits
 def register(app: typer.Typer) -> None:
     """Add the verb."""
 
-    @app.command(epilog="Example:  cutaway explore Fuel -C demo/whinchat --on 'Mk 1' --in cruising --out fuel.html")
+    @app.command(
+        short_help="Make a page on which controls are moved, with the reasons.",
+        epilog="Example:  cutaway explore Fuel -C demo/whinchat --on 'Mk 1' --in cruising --out fuel.html",
+    )
     def explore(
         system: str = typer.Argument(..., help="The system whose sheet answers, as its file in systems/ names it."),
         folder: Path = typer.Option(Path(), "--folder", "-C", help="The type folder."),
