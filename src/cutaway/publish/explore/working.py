@@ -29,8 +29,10 @@ from cutaway.problems.span import Span
 # How many controls a page moves, and how many stops it has, where nobody says. Choices of ours.
 MOST_CONTROLS = 6
 MOST_STOPS = 150
-# Walks that are run through without a stop before a page is believed, and how long the longest is.
+# Walks that are run from the beginning before a page is believed: so many for each state, but no more than so many; and
+# how long the longest is.
 WALKS = 120
+WALKS_A_STATE = 4
 LONGEST_WALK = 8
 # How long things are let settle after a movement where the situation says less or more, s.
 SHORTEST_SETTLE = 20.0
@@ -99,8 +101,8 @@ def worked(
     fixed = tuple(s for s in bound.controls.values() if s.input in reach and s.input not in moved)
     ground = replace(ground, controls=slots)
     parts, seen = _told_of(ground, here, sheet, asked)
-    found, fine, astray = _agreeing(ground, here, waited, seen, _watch(bound, parts), asked.stops, stage, walks)
-    return Worked(asked, situation, found, seen, parts, fixed, walks, LONGEST_WALK, astray, fine), ()
+    found, fine, tried, astray = _agreeing(ground, here, waited, seen, _watch(bound, parts), asked.stops, stage, walks)
+    return Worked(asked, situation, found, seen, parts, fixed, tried, LONGEST_WALK, astray, fine), ()
 
 
 def _named(folder: Folder, asked: Asked) -> tuple[Situation | None, Problems]:
@@ -188,9 +190,9 @@ def _agreeing(
     most: int,
     stage: Stage,
     walks: int,
-) -> tuple[Explored, Fineness, int]:
-    """The exploration in which walks come to what the engine comes to, the coarsest such, since it is the smallest; and
-    how many do not in the finest, where there is none; and how fine it is."""
+) -> tuple[Explored, Fineness, int, int]:
+    """The exploration in which walks come to what the engine comes to, the coarsest such, since it is the smallest; how
+    fine it is, how many walks were tried, and how many of them went astray in the finest, where none agrees."""
 
     told = [0]
 
@@ -201,12 +203,13 @@ def _agreeing(
 
     for fine in FINENESS:
         found = explored(ground, here, waited, seen.of, watch, most, fine, progress=progress)
-        stage(f"running {walks} walks through")
-        astray = len(tuple(disagreeing(found, random_walks(found, walks, LONGEST_WALK, seed=7), seen.of)))
+        tried = random_walks(found, min(walks, WALKS_A_STATE * len(found.stops)), LONGEST_WALK, seed=7)
+        stage(f"running {len(tried)} walks from the beginning")
+        astray = len(tuple(disagreeing(found, tried, seen.of)))
         if not astray:
             break
         stage("keeping apart states that are not quite alike")
-    return found, fine, astray
+    return found, fine, len(tried), astray
 
 
 def layouts_in(cache: Path | None) -> Path | None:
