@@ -1,5 +1,6 @@
 """The page as text: everything of the view is in it, escaped, and nothing asks for the network."""
 
+import html
 import json
 import re
 from dataclasses import replace
@@ -23,12 +24,14 @@ from cutaway.publish.view import (
     ClaimView,
     PackView,
     ParagraphView,
+    ProductView,
     ScriptView,
     SentenceView,
     SheetView,
     TermView,
     VerdictView,
 )
+from tests.publish.valid_html import faults
 
 NASTY = "<script>alert('x & \"y\"')</script>"
 
@@ -89,6 +92,36 @@ def view_of(words: str, **more: object) -> PackView:
         problems=(Diagnostic("N101", here, words, words),),
         made=words,
     )
+
+
+def test_a_sheet_without_its_drawing_is_shown_from_its_file() -> None:
+    """A type with very many sheets has them as files only; a page with all of them would be slow to open."""
+    view = view_of("a")
+    files = replace(view, sheets=tuple(replace(one, svg="", path="sheets/a.svg") for one in view.sheets))
+    made = page(files)
+    assert '<img src="sheets/a.svg" alt="a" loading="lazy">' in made and "<svg" not in made
+    assert "img-src data: 'self' file:" in html.unescape(made) and "file:" not in html.unescape(page(view))
+    assert faults(made) == []
+
+
+def test_what_else_is_in_the_pack_is_led_to() -> None:
+    products = (ProductView("Panels", "Every control & lamp.", (("panels.html", "Wren: panels"),)),)
+    made = page(replace(view_of("a"), products=products))
+    assert '<a href="panels.html">Wren: panels</a>' in made and "Every control &amp; lamp." in made
+    assert 'href="#more"' in made and 'href="contents.html"' in made
+
+
+def test_a_caution_told_before_is_linked_outside_what_opens_the_row() -> None:
+    """A link in a summary can be reached neither by keyboard nor by a screen reader."""
+    one = SentenceView("It is shut.", "", 1, "claimed", claims=(ClaimView("a", ()),), carried=("Mind it.",))
+    view = replace(
+        view_of("a"),
+        scripts=(ScriptView("s", "s", (one, replace(one, text="It is open."))),),
+        cautions=(CautionView("Mind it.", "a", ()),),
+    )
+    rows = re.findall(r"<summary.*?</summary>", page(view))
+    assert len(rows) > 1 and not any("<a " in row for row in rows)
+    assert "Caution 1" in rows[1] and page(view).count('href="#caution.1"') == 1
 
 
 def test_a_caution_is_told_in_full_once_and_then_pointed_to() -> None:
