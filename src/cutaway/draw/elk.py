@@ -20,11 +20,11 @@ TURNS = 1000
 FORCED = "elk.layered.crossingMinimization.forceNodeModelOrder"
 SIDES = {"west": "WEST", "east": "EAST", "north": "NORTH", "south": "SOUTH"}
 
-COMPACT = {"elk.layered.compaction.postCompaction.strategy": "EDGE_LENGTH"}
+COMPACT: dict[str, str] = {"elk.layered.compaction.postCompaction.strategy": "EDGE_LENGTH"}
 FREE = {"elk.layered.considerModelOrder.strategy": "NONE"}
 NARROW = {"elk.layered.layering.strategy": "MIN_WIDTH"}
 EVEN = {"elk.layered.layering.strategy": "COFFMAN_GRAHAM", "elk.layered.layering.coffmanGraham.layerBound": "7"}
-FOLDED = {"elk.layered.wrapping.strategy": "MULTI_EDGE"}
+FOLDED: dict[str, str] = {"elk.layered.wrapping.strategy": "MULTI_EDGE"}
 MANNERS: tuple[Mapping[str, str], ...] = ({}, COMPACT, FREE, FREE | COMPACT, NARROW, EVEN, FOLDED)
 """Ways to lay out a request, the usual one first: in flow order, one column a step. The others draw the columns closer,
 break with the order in which the files name the parts, or with columns, where that makes a sheet less tall or wide."""
@@ -59,7 +59,7 @@ def elk_layouts(
     library = library_text()
     if library is None:
         return NoLayout("it is not in this installation", missing=True)
-    manners = ((FOLDED,) if request.folded else ({}, COMPACT) if request.columns else MANNERS)[have:]
+    manners = ((FOLDED, FOLDED | COMPACT) if request.folded else ({}, COMPACT) if request.columns else MANNERS)[have:]
     if not manners:
         return ()
     # A thread of its own: where an event loop runs in the caller's (a notebook), the engine allows no time limit.
