@@ -13,7 +13,7 @@ from itertools import product
 
 from cutaway.machine.dead import Wires
 from cutaway.machine.network import Network
-from cutaway.machine.specialise import folded, is_never_set, passes_nothing
+from cutaway.machine.specialise import applied, is_never_set, passes_nothing
 from cutaway.parts.recipe import (
     Across,
     Apply,
@@ -63,8 +63,10 @@ class Reaching:
         self._signals: dict[str, _Worked] = {}
         self._shut: dict[str, Grounds] = {}
         self._never: dict[str, Grounds] = {}
+        self._known: dict[int, _Worked] = {}
         self._work_out(network)
         self._edges = self._all_edges(network)
+        self._known.clear()
         self._wires = Wires(network, still)
         modes = {mode.name for mode in network.modes}
         self._from: list[Thing] = [("mode" if name in modes else "signal", name) for name in sorted(signals)]
@@ -91,6 +93,7 @@ class Reaching:
 
     def _work_out(self, network: Network) -> None:
         while True:
+            self._known.clear()
             for name, expression in network.signals:
                 self._signals[name] = self._worked(expression)
             shut = {e.name: g for e in network.elements if e.name not in self._shut for g in [self._shut_by(e)] if g}
@@ -112,6 +115,13 @@ class Reaching:
         return (sets.used | clears.used,) if never else ()
 
     def _worked(self, expression: Expr) -> _Worked:
+        """An expression of the network worked out, once while no more is known to be certain."""
+        known = self._known.get(id(expression))
+        if known is None:
+            known = self._known[id(expression)] = self._worked_anew(expression)
+        return known
+
+    def _worked_anew(self, expression: Expr) -> _Worked:
         match expression:
             case Const():
                 return _Worked(expression, (0,), 0)
@@ -191,7 +201,7 @@ class Reaching:
 
 def _applied(op: str, of: list[_Worked]) -> _Worked:
     """An operation on what was worked out, with its grounds where it is certain."""
-    left = folded(Apply(op, tuple(one.left for one in of)))
+    left = applied(op, tuple(one.left for one in of))
     used = 0
     for one in of:
         used |= one.used

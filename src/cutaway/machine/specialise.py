@@ -84,14 +84,15 @@ def folded(expression: Expr) -> Expr:
     match expression:
         case Apply(op=op, of=inner):
             of = tuple(folded(one) for one in inner)
-            return _applied(op, of)
+            return applied(op, of)
         case Table(of=inner_one):
             return replace(expression, of=folded(inner_one))
         case _:
             return expression
 
 
-def _applied(op: str, of: tuple[Expr, ...]) -> Expr:
+def applied(op: str, of: tuple[Expr, ...]) -> Expr:
+    """An operation on what has been folded, worked out as far as it is certain."""
     numbers = [one.value for one in of if isinstance(one, Const)]
     if op in ("mul", "and") and 0.0 in numbers:
         return Const(0.0)
