@@ -22,15 +22,19 @@ def test_why_reads_aloud_with_its_paragraphs() -> None:
     assert told is not None and not problems
     text = why_text(told)
     lines = text.splitlines()
-    assert lines[0] == "Why, on Mk 1, in cruising, with tank selector blocked: the fuel lamp is lit"
+    scope = "on Mk 1 (the first, since none was named), in cruising, with tank selector blocked"
+    assert lines[0] == f"Whether it is so, and why, {scope}: the fuel lamp is lit"
     assert lines[1].startswith("It is so: the fuel lamp is lit. (handbook §25")
     assert lines[2].startswith("  - Because the ")
     assert (
         "Current comes to the fuel lamp from the battery by way of the battery switch (on), the instrument fuse" in text
     )
     assert "No petrol comes to the carburettor inlet from the port tank, because the tank selector has failed" in text
-    assert "It would be not so:\n  - With the instrument switch at off. (handbook §16)" in text
-    assert "No other single change would make it not so; 2 at once were not looked at." in text
+    assert "bring it about that the fuel lamp is out:\n  - With the instrument switch at off. (handbook §16)" in text
+    assert (
+        "No other single change would bring it about that the fuel lamp is out; 2 at once were not looked at" in text
+    )
+    assert "As far as was looked, the fuel lamp is lit so long as this stays as now: the instrument switch" in text
     record = why_record(told)
     assert json.loads(json.dumps(record)) == record
     assert record["answer"] == "so" and {"chain", "changes", "reasons", "bound"} <= set(record)
@@ -39,8 +43,9 @@ def test_why_reads_aloud_with_its_paragraphs() -> None:
 def test_what_is_not_so_says_so_at_once() -> None:
     told, _ = why(whinchat(), Asked("flying instruments", "parked"), size=1)
     assert told is not None
-    first = why_text(told).splitlines()[1]
-    assert first.startswith("It is not so that flying instruments are served: the artificial horizon is unreliable")
+    _, meant, first = why_text(told).splitlines()[:3]
+    assert meant.startswith("By 'flying instruments' is meant that the artificial horizon is working and the direction")
+    assert first.startswith("It is not so that flying instruments are in order: the artificial horizon is unreliable")
     assert why_record(told)["answer"] == "not so"
 
 
@@ -48,9 +53,9 @@ def test_failures_tell_sizes_twins_losses_and_the_bound() -> None:
     told, _ = failures(whinchat(), CRUISING, size=2)
     assert told is not None
     text = failures_text(told)
-    assert "One failure alone does it, in 9 ways:" in text and "Two failures together do it, in 1 way:" in text
+    assert "One failure alone does it, in 9 ways:" in text and "Two failures together do it:" in text
     assert "Likewise the direction indicator (filter choked)." in text
-    assert "The crew would notice: the suction gauge reads 0 in Hg instead of 4.6 in Hg." in text
+    assert "The crew would notice: the suction gauge reads 0 in Hg, not 4.6 in Hg." in text
     assert "No other single or double failure does it; 3 at once were not looked at." in text
     assert not re.search(r"\.\.|\s[,.;:]|  -  ", text)
     record = failures_record(told)

@@ -7,20 +7,24 @@ from cutaway.inquiry.questions.indications import Noticed
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.changes import Alteration, Assume, Break, Give, Put
 from cutaway.inquiry.verdicts import Seen
-from cutaway.language.syntax import Claim
 from cutaway.machine.subjects import Subject
-from cutaway.wording.asking import statement_words
+from cutaway.wording.otherwise import asked_clause, meant_lines
 
 
 def asked_words(base: Base, loaded: Loaded) -> str:
     """What was asked, as a clause with its articles."""
-    question = base.question
-    return statement_words(Claim(question.scope, question.statement, question.statement.span), loaded.folder)
+    return asked_clause(base.question, loaded.folder)
 
 
-def opening(asked: Asked, subject: Subject) -> str:
-    """Of what a question was asked: 'on Mk 1, in cruising, with …, after …'."""
-    words = [f"on {subject.name}"]
+def meaning(base: Base, loaded: Loaded) -> tuple[str, ...]:
+    """What the services that were asked of mean, a line each."""
+    return tuple(meant_lines(base.question, loaded.folder))
+
+
+def opening(asked: Asked, subject: Subject, loaded: Loaded) -> str:
+    """Of what a question was asked: 'on Mk 1, in cruising, with …, after …'; whether anybody asked for that mark."""
+    by_default = not asked.on and len(loaded.folder.type.standards) > 1
+    words = [f"on {subject.name}{' (the first, since none was named)' if by_default else ''}"]
     words += [f"in {asked.situation}"] if asked.situation else []
     words += [f"with {one}" for one in asked.given]
     words += [f"after {asked.do}"] if asked.do else []

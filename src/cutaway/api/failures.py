@@ -4,7 +4,15 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from cutaway.api.asked_text import alteration_record, asked_words, far_record, noticed_record, opening, seen_record
+from cutaway.api.asked_text import (
+    alteration_record,
+    asked_words,
+    far_record,
+    meaning,
+    noticed_record,
+    opening,
+    seen_record,
+)
 from cutaway.api.asking import Asked, Opened, base_for, opened, remembered
 from cutaway.inquiry.questions.failures import AlreadyUndone, Failures, FailuresAnswer, FailureSet
 from cutaway.inquiry.questions.failures import failures as failures_of
@@ -59,6 +67,7 @@ def failures(
 def failures_text(told: FailuresTold) -> str:
     """The answer as lines that read aloud."""
     folder, question = told.opened.loaded.folder, asked_words(told.base, told.opened.loaded)
+    meant = meaning(told.base, told.opened.loaded)
     match told.answer:
         case Failures():
             body = failures_lines(told.answer, question, folder, told.most)
@@ -66,7 +75,8 @@ def failures_text(told: FailuresTold) -> str:
             body = (undone_words(told.answer, question, folder), "Name a situation in which it is so, with --in.")
         case Undecided(because=because):
             body = (sentence(f"That cannot be said here: {because}"),)
-    return "\n".join((f"What must fail, {opening(told.asked, told.subject)}: {question}", *body))
+    where = opening(told.asked, told.subject, told.opened.loaded)
+    return "\n".join((f"What must fail, {where}, for this to be lost: {question}", *meant, *body))
 
 
 def failures_record(told: FailuresTold) -> dict[str, object]:

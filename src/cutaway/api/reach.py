@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from cutaway.api.asked_text import asked_words, opening, seen_record
+from cutaway.api.asked_text import asked_words, meaning, opening, seen_record
 from cutaway.api.asking import Asked, Opened, base_for, opened
 from cutaway.inquiry.questions.detour import Detour
 from cutaway.inquiry.questions.reach import AlreadyThere, NothingToMove, ReachAnswer, Reached, Way
@@ -63,6 +63,7 @@ def reach(
 def reach_text(told: ReachTold) -> str:
     """The answer as lines that read aloud."""
     folder, question = told.opened.loaded.folder, asked_words(told.base, told.opened.loaded)
+    meant = meaning(told.base, told.opened.loaded)
     match told.answer:
         case Reached():
             body = reach_lines(told.answer, question, folder)
@@ -72,7 +73,8 @@ def reach_text(told: ReachTold) -> str:
             body = (nothing_words(told.answer, question, folder),)
         case Undecided(because=because):
             body = (sentence(f"That cannot be said here: {because}"),)
-    return "\n".join((f"How to get there, {opening(told.asked, told.subject)}: {question}", *body))
+    where = opening(told.asked, told.subject, told.opened.loaded)
+    return "\n".join((f"How to get there, {where}: {question}", *meant, *body))
 
 
 def reach_record(told: ReachTold) -> dict[str, object]:

@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from cutaway.api.asked_text import alteration_record, asked_words, far_record, opening, seen_record
+from cutaway.api.asked_text import alteration_record, asked_words, far_record, meaning, opening, seen_record
 from cutaway.api.asking import Asked, Opened, base_for, opened, remembered
 from cutaway.inquiry.questions.suspects import Look, NothingWrong, Suspects
 from cutaway.inquiry.questions.suspects import suspects as suspects_of
@@ -64,6 +64,7 @@ def _bracketed(one: str) -> str:
 def suspects_text(told: SuspectsTold) -> str:
     """The answer as lines that read aloud."""
     folder, question = told.opened.loaded.folder, asked_words(told.base, told.opened.loaded)
+    meant = meaning(told.base, told.opened.loaded)
     match told.answer:
         case Suspects():
             body = suspects_lines(told.answer, folder, told.most)
@@ -71,7 +72,8 @@ def suspects_text(told: SuspectsTold) -> str:
             body = (nothing_wrong_words(told.answer, folder),)
         case Undecided(because=because):
             body = (sentence(f"That cannot be said here: {because}"),)
-    return "\n".join((f"What could be behind it, {opening(told.asked, told.subject)}: {question}", *body))
+    where = opening(told.asked, told.subject, told.opened.loaded)
+    return "\n".join((f"What could be behind it, {where}: {question}", *meant, *body))
 
 
 def suspects_record(told: SuspectsTold) -> dict[str, object]:
@@ -83,13 +85,14 @@ def suspects_record(told: SuspectsTold) -> dict[str, object]:
         "situation": told.asked.situation,
     }
     match told.answer:
-        case Suspects(otherwise=otherwise, explanations=explanations, look=look, move=move, far=far):
+        case Suspects(otherwise=otherwise, explanations=explanations, look=look, move=move, far=far) as found:
             return record | {
                 "answer": "found" if explanations else "none",
                 "otherwise": [seen_record(one) for one in otherwise],
                 "explanations": [
                     {
                         "of": [alteration_record(a) for a in one.of],
+                        "says": list(one.says),
                         "twins": [[alteration_record(a) for a in twin] for twin in one.twins],
                         "cites": [f"{cite.source} {cite.number}" for cite in one.cites],
                     }
@@ -97,6 +100,8 @@ def suspects_record(told: SuspectsTold) -> dict[str, object]:
                 ],
                 "look": _look_record(look),
                 "move": _look_record(move),
+                "alike": [[[alteration_record(b) for b in by] for by in group] for group in found.alike],
+                "leaks": list(found.leaks),
                 "bound": far_record(far),
             }
         case NothingWrong(seen=seen):

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, fields
 from pathlib import Path
 
-from cutaway.api.asked_text import alteration_record, asked_words, far_record, opening, seen_record
+from cutaway.api.asked_text import alteration_record, asked_words, far_record, meaning, opening, seen_record
 from cutaway.api.asking import Asked, Opened, base_for, opened, remembered
 from cutaway.handbook.records import Cite
 from cutaway.inquiry.questions.links import Link, Step
@@ -16,6 +16,7 @@ from cutaway.inquiry.search.minimal import Bound
 from cutaway.inquiry.verdicts import Undecided
 from cutaway.machine.subjects import Subject
 from cutaway.problems.diagnostic import Problems
+from cutaway.wording.otherwise import otherwise_clause
 from cutaway.wording.shown import sentence
 from cutaway.wording.why import cause_lines, why_lines
 
@@ -65,11 +66,13 @@ def why(
 def why_text(told: WhyTold) -> str:
     """The answer as lines that read aloud."""
     folder, question = told.opened.loaded.folder, asked_words(told.base, told.opened.loaded)
-    heading = f"Why, {opening(told.asked, told.subject)}: {question}"
+    meant = meaning(told.base, told.opened.loaded)
+    heading = f"Whether it is so, and why, {opening(told.asked, told.subject, told.opened.loaded)}: {question}"
     if isinstance(told.answer, Undecided):
         return "\n".join((heading, sentence(f"That cannot be said here: {told.answer.because}")))
-    lines = (*cause_lines(told.answer.cause, question, folder), *why_lines(told.answer, folder, told.most))
-    return "\n".join((heading, *lines))
+    otherwise = otherwise_clause(told.base.question, folder)
+    changes = why_lines(told.answer, question, otherwise, folder, told.most)
+    return "\n".join((heading, *meant, *cause_lines(told.answer.cause, question, folder), *changes))
 
 
 def why_record(told: WhyTold) -> dict[str, object]:
@@ -93,6 +96,9 @@ def why_record(told: WhyTold) -> dict[str, object]:
                         "of": [alteration_record(a) for a in one.of],
                         "twins": [[alteration_record(a) for a in twin] for twin in one.twins],
                         "cites": _cites(one.cites),
+                        "held back": [
+                            {"control": h.control, "position": h.position, "asks": list(h.asks)} for h in one.held
+                        ],
                     }
                     for one in changes
                 ],
@@ -102,7 +108,9 @@ def why_record(told: WhyTold) -> dict[str, object]:
 
 
 def _chain_record(found: Cause) -> list[dict[str, object]]:
-    return [_flat(link) for link in found.links]
+    """Each link, with the place of the one that it explains (-1: of what was asked)."""
+    under = found.under or (-1,) * len(found.links)
+    return [{**_flat(link), "under": by} for link, by in zip(found.links, under, strict=True)]
 
 
 def _flat(one: Link | Standing) -> dict[str, object]:
@@ -114,6 +122,8 @@ def _flat(one: Link | Standing) -> dict[str, object]:
             record["cites"] = _cites(value)
         elif field.name == "steps":
             record["steps"] = [_step(step) for step in value]
+        elif field.name == "others":
+            record["others"] = [{"supply": o.supply, "steps": [_step(step) for step in o.steps]} for o in value]
         else:
             record[field.name] = value
     return record

@@ -11,6 +11,8 @@ from cutaway.inquiry.questions.differing_records import RecordDifference
 from cutaway.inquiry.verdicts import Seen
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import are, situation_words, the
+from cutaway.wording.compare_lines import line_words
+from cutaway.wording.how_far import a_kind
 from cutaway.wording.shown import listed_with, seen_words, sentence, value_words
 
 _SIDE = re.compile(r"\b(?:port|starboard)\b")
@@ -24,16 +26,32 @@ def compared_lines(found: Comparison, folder: Folder) -> tuple[str, ...]:
     lone = {r.part for r in found.underneath if r.what == "part"}
     told = [r for r in found.underneath if r.what != "line" or not _leads_to(r, lone)]
     left = len(found.underneath) - len(told)
-    under = both_sides(tuple(record_words(r, one, other) for r in told))
-    nothing = sentence(f"The crew would notice no difference between {one} and {other}")
+    under = both_sides(tuple(record_words(r, one, other, found.underneath) for r in told))
+    nothing = sentence(f"{_where_looked(found)}the crew would notice no difference between {one} and {other}")
     return (
         "What the crew would notice:" if crew else nothing,
         *(f"  - {line}" for line in crew),
         *_bound_lines(found),
         "Underneath:" if under else "Underneath the records are the same.",
         *(f"  - {line}" for line in under),
-        *([f"And {counted(left, 'line')} to parts that only one of them has; the table tells them."] if left else []),
+        *([_left_words(left)] if left else []),
     )
+
+
+def _left_words(left: int) -> str:
+    return f"And {counted(left, 'line')} (pipes and wires) to or from parts that only one of them has; see --table."
+
+
+def _where_looked(found: Comparison) -> str:
+    """Where and after how much it was looked, as the beginning of a sentence."""
+    words = [situation_words(found.situation)] if found.situation else []
+    if found.moments and not found.situation:
+        words.append(f"at the {counted(found.moments, 'moment')} that were compared")
+    if found.moved.possible:
+        all_of = "all" if found.moved.tried == found.moved.possible else f"{found.moved.tried:,} of"
+        tried = f"after {all_of} {counted(found.moved.possible, 'single movement')} of a control"
+        words.append(f"as things stand and {tried}" if found.situation else tried)
+    return f"{', '.join(words)}, " if words else ""
 
 
 def crew_lines(found: Comparison, folder: Folder) -> tuple[str, ...]:
@@ -86,9 +104,17 @@ def _places(positions: tuple[str, ...]) -> str:
 
 def indication_lines(found: tuple[IndicationDifference, ...], one: str, other: str) -> tuple[str, ...]:
     """What tells the crew something on only one of the two."""
-    out = []
+    sides = {side: {i.part: i.kind for i in found if i.has == side} for side in ("one", "other")}
+    both = [part for part in sides["one"] if part in sides["other"]]
+    kinds = [(sides["one"][part], sides["other"][part]) for part in both]
+    alike = tuple(
+        sentence(f"{the(part)} {are(part)} {a_kind(here)} on {one}, and {a_kind(there)} on {other}")
+        for part, (here, there) in zip(both, kinds, strict=True)
+    )
+    out = list(both_sides(alike))
+    alone = [i for i in found if i.part not in both]
     for side, name in (("one", one), ("other", other)):
-        here = [f"{the(i.part)} ({i.kind})" if i.kind not in i.part else the(i.part) for i in found if i.has == side]
+        here = [f"{the(i.part)} ({i.kind})" if i.kind not in i.part else the(i.part) for i in alone if i.has == side]
         if here:
             out.append(sentence(f"Only {name} has {listed_with(here)}"))
     return tuple(out)
@@ -145,7 +171,9 @@ def _brief(seen: Seen, folder: Folder) -> str:
 def _bound_lines(found: Comparison) -> Iterator[str]:
     both = f"on {found.one.name} and {found.other.name}"
     if found.moments:
-        yield sentence(f"Compared were the indications that both have, at {counted(found.moments, 'moment')} {both}")
+        when = situation_words(found.situation) if found.moments == 1 and found.situation else ""
+        when = when or f"at {counted(found.moments, 'moment')}"
+        yield sentence(f"Compared were the lamps, gauges and horns that both have, {when}, {both}")
     yield from _moved_lines(found.moved)
     together: dict[tuple[Moment, str], list[str]] = {}
     for one in found.unanswered:
@@ -158,8 +186,8 @@ def _moved_lines(moved: Moved) -> Iterator[str]:
     if not moved.possible:
         return
     all_of = f"all {moved.tried:,}" if moved.tried == moved.possible else f"{moved.tried:,} of {moved.possible:,}"
-    more = "" if moved.tried == moved.possible else "; --moves tries more"
-    yield sentence(f"Looked at besides was what comes of one control put elsewhere, {all_of} such movements{more}")
+    more = "" if moved.tried == moved.possible else f"; --moves {moved.possible} tries all"
+    yield sentence(f"Then one control at a time was put elsewhere, {all_of} such movements{more}")
     if moved.nothing:
         yield sentence(f"Of {counted(moved.nothing, 'such movement')} the model could not say what comes")
 
@@ -170,8 +198,8 @@ def _not_compared(at: Moment, on: list[str], because: str) -> str:
     return sentence(f"{what} was not compared{where}: {because}")
 
 
-def record_words(one: RecordDifference, here: str, there: str) -> str:
-    """A difference in the records, with where it is written and what brought it."""
+def record_words(one: RecordDifference, here: str, there: str, every: tuple[RecordDifference, ...] = ()) -> str:
+    """A difference in the records, with where it is written and what brought it. every: all of them."""
     books: dict[str, list[str]] = {}
     for cite in one.cites:
         numbers = books.setdefault(str(cite.source), [])
@@ -179,7 +207,8 @@ def record_words(one: RecordDifference, here: str, there: str) -> str:
     written = [f"{key} {', '.join(numbers)}" for key, numbers in books.items()]
     since = since_words(one)
     told = "; ".join((*written, *([f"since {since}"] if since else [])))
-    return f"{_record(one, here, there)}{f' ({told})' if told else ''}"
+    words = line_words(one, every, here, there) if one.what == "line" else _record(one, here, there)
+    return f"{words}{f' ({told})' if told else ''}"
 
 
 def since_words(one: RecordDifference) -> str:
@@ -192,11 +221,14 @@ def _record(one: RecordDifference, here: str, there: str) -> str:
     has, who, lacks = one.one or one.other, here if one.one else there, there if one.one else here
     match one.what:
         case "part":
-            return sentence(f"only {who} has {name}, a part of kind '{has}'")
-        case "line":
-            return sentence(f"only {who} has the line {has}")
+            kind = "" if one.part.endswith(has) else f", {a_kind(has)}"
+            return sentence(f"only {who} has {name}{kind}")
         case "kind":
-            return sentence(f"{name} is of kind '{one.one}' on {here}, and of kind '{one.other}' on {there}")
+            return sentence(f"{name} {are(one.part)} {a_kind(one.one)} on {here}, and {a_kind(one.other)} on {there}")
+        case "coupling" if one.one and one.other and one.name.endswith((" by", " with")):
+            ends = [the(end) for end in (one.one, one.other)]
+            word = one.name.rsplit(" ", 1)[1]
+            return sentence(f"{name} {are(one.part)} {one.name} {ends[0]} on {here}, and {word} {ends[1]} on {there}")
         case "rule":
             return sentence(
                 f"{name} moves by other rules: {one.one or 'none'} on {here}; {one.other or 'none'} on {there}"

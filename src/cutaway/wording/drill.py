@@ -8,7 +8,8 @@ from cutaway.inquiry.questions.indications import Noticed
 from cutaway.language.syntax import Wait
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import action_words, are, text_of, the
-from cutaway.wording.shown import all_noticed, listed_with, sentence
+from cutaway.wording.otherwise import spoken
+from cutaway.wording.shown import all_noticed, listed_with, sentence, sides_together
 
 # How many things of one sort are told of one step before the rest is only counted. A choice of ours.
 MOST_TOLD = 4
@@ -39,9 +40,9 @@ def summary_lines(told: DrillTold) -> tuple[str, ...]:
     """Which steps matter, which only protect the end, which do nothing."""
     acting = [step for step in told.steps if step.actions]
     sorts = (
-        ("Something that the drill looks for is lost without", [s for s in acting if s.without and s.without.lost]),
+        ("Something that the drill looks for is not seen without", [s for s in acting if s.without and s.without.lost]),
         (
-            "All that the drill looks for is seen without, but the end is another without",
+            "All that the drill looks for is seen, but the end is another without",
             [s for s in acting if s.needed and not (s.without and s.without.lost)],
         ),
         (
@@ -50,10 +51,13 @@ def summary_lines(told: DrillTold) -> tuple[str, ...]:
         ),
         ("In this model nothing comes of", [s for s in acting if s.idle]),
     )
-    out = [sentence(f"{words} {_steps([step.number for step in several])}") for words, several in sorts if several]
+    out = [sentence(f"{words} {_any_of([step.number for step in several])}") for words, several in sorts if several]
     out += _only("looks", [step.number for step in told.steps if not step.actions])
     out += _only("waits", [step.number for step in acting if step.waits and not step.needed])
-    ways = "as written, with each step left out, and with each two neighbours exchanged"
+    ways = (
+        "as written, with each step left out that does anything, and with each two of these exchanged that follow each "
+        "other; a step that only looks goes with the one before it"
+    )
     out.append(sentence(f"It was gone through {counted(told.variants, 'time')}: {ways}"))
     return tuple(out)
 
@@ -69,19 +73,31 @@ def _steps(numbers: Sequence[int]) -> str:
     return f"{'step' if len(numbers) == 1 else 'steps'} {listed_with(str(one) for one in numbers)}"
 
 
+def _any_of(numbers: Sequence[int]) -> str:
+    """Steps of which each by itself is meant: 'step 3 or without step 5'."""
+    return listed_with((f"step {one}" for one in numbers), "or without" if len(numbers) == 2 else "or")
+
+
 def _changes(step: StepTold, folder: Folder) -> str:
-    words = all_noticed(step.changed, folder) + _all_turned(step.turned)
+    moved = [one for one in step.turned if one.moves]
+    others = [one for one in step.turned if not one.moves]
+    words = _all_turned(moved) + all_noticed(step.changed, folder, since=True) + _all_turned(others)
     if words:
         return sentence(f"Then {_few(words)}")
     if all(isinstance(action, Wait) for action in step.actions):
         return "Nothing else changes in that time." if not step.passing else "What changes in that time is slight."
     if step.passing:
-        return "Something stirs, but all is as it was when the step is over."
+        what = [the(part) for part in step.passing]
+        return sentence(f"Meanwhile {_few(what)} {_changing(step.passing)}, but all is as it was when the step is over")
     return "Nothing changes but what is moved."
 
 
+def _changing(parts: Sequence[str]) -> str:
+    return "changes" if len(parts) == 1 and are(parts[0]) == "is" else "change"
+
+
 def _sight(one: Sight) -> str:
-    words = text_of(one.statement.span)
+    words = spoken(text_of(one.statement.span))
     match one.seen:
         case True:
             return f"Seen: {words}."
@@ -95,10 +111,10 @@ def _without(step: StepTold, folder: Folder) -> str:
     assert step.without is not None
     if not step.without.matters:
         if step.waits:
-            return f"{'A look' if step.sights else 'A wait'}: nothing later hangs on the time that it takes."
+            return "Without this wait nothing later in the drill is otherwise."
         if step.idle:
-            return "Left out, nothing is otherwise: this step does nothing in this model."
-        return "Left out, nothing is otherwise in the rest of the drill, nor in the end."
+            return "Without this step nothing is otherwise: it does nothing in this model."
+        return "Without this step nothing else in the drill is otherwise, nor how things stand at its end."
     return _comes(f"Without step {step.number}", step.without, folder)
 
 
@@ -117,7 +133,7 @@ def _comes(begin: str, other: Otherwise, folder: Folder) -> str:
     if other.refused:
         parts.append(_few([f"{the(one.what)} is {one.state} by a rule" for one in other.refused]))
     if other.lost:
-        lost = [f"'{text_of(one.statement.span)}' (step {one.number})" for one in other.lost]
+        lost = [f"'{spoken(text_of(one.statement.span))}' (step {one.number})" for one in other.lost]
         parts.append(f"this is not seen: {_few(lost)}")
     if other.undecided:
         parts.append(f"of {counted(other.undecided, 'sight')} nothing can be said")
@@ -134,13 +150,17 @@ def _ends(noted: tuple[Noticed, ...], turned: tuple[Turned, ...], folder: Folder
 def _few(words: Sequence[str], more: int = 0) -> str:
     """The first few of some things, the rest of them (and `more`) only counted."""
     left = max(0, len(words) - MOST_TOLD) + more
-    return f"{', '.join(words[:MOST_TOLD])} and {counted(left, 'thing')} more" if left else listed_with(words)
+    told = words[:MOST_TOLD]
+    if any(", " in one for one in told):
+        return "; ".join((*told, *([f"and {counted(left, 'thing')} more"] if left else [])))
+    return f"{', '.join(told)} and {counted(left, 'thing')} more" if left else listed_with(words)
 
 
 def _all_turned(several: Sequence[Turned]) -> list[str]:
     """Each thing by what it is now; that it is not what it was goes without saying then."""
     plain = {one.part for one in several if not one.now.startswith("not ")}
-    return [_turned(one) for one in several if one.part not in plain or not one.now.startswith("not ")]
+    told = [one for one in several if one.part not in plain or not one.now.startswith("not ")]
+    return sides_together([(one.part, _turned(one)) for one in told])
 
 
 def _turned(one: Turned) -> str:

@@ -1,11 +1,13 @@
 """What must fail for a thing to be lost, in sentences that read aloud."""
 
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.questions.failures import AlreadyUndone, Common, Failures, FailureSet
 from cutaway.inquiry.search.changes import Break
-from cutaway.problems.counting import counted
 from cutaway.wording.asking import the
-from cutaway.wording.how_far import bound_words
+from cutaway.wording.how_far import alike_words, bound_words, leaks_words, scope_words
 from cutaway.wording.shown import all_noticed, cites_words, inner, listed_with, seen_words, sentence, set_words
 
 # How many indications are told of one set before the rest is only counted. A choice of ours.
@@ -17,7 +19,7 @@ def undone_words(already: AlreadyUndone, asked: str, folder: Folder) -> str:
     """That a thing is lost to begin with."""
     instead = listed_with(seen_words(one, folder) for one in already.seen)
     tail = f": {instead}" if instead else ""
-    return sentence(f"Nothing need fail for that: it is not so to begin with that {asked}{tail}")
+    return sentence(f"Nothing need fail for that: to begin with it is not so that {asked}{tail}")
 
 
 def failures_lines(answer: Failures, asked: str, folder: Folder, most: int) -> tuple[str, ...]:
@@ -25,9 +27,12 @@ def failures_lines(answer: Failures, asked: str, folder: Folder, most: int) -> t
     out = [sentence(f"With nothing of this wrong, {listed_with(seen_words(one, folder) for one in answer.seen)}")]
     counts = dict(answer.counts)
     told = answer.sets[:most]
+    common = Counter(words for one in told for words in all_noticed(one.noticed or (), folder))
     for size in sorted(counts):
-        out.append(f"{_BY_SIZE.get(size, f'{size} failures together do it')}, in {counted(counts[size], 'way')}:")
-        out += [f"  - {_set_words(one, folder, answer.crew_looked)}" for one in told if len(one.of) == size]
+        ways = f", in {counts[size]} ways" if counts[size] > 1 else ""
+        out.append(f"{_BY_SIZE.get(size, f'{size} failures together do it')}{ways}:")
+        out += [f"  - {_set_words(one, folder, answer.crew_looked, common)}" for one in told if len(one.of) == size]
+    out += _alike_words(told, folder)
     if told and not answer.crew_looked:
         each = "it" if len(told) == 1 else "any of these"
         out.append(sentence(f"What the crew would notice of {each} was not looked at, since it was stopped"))
@@ -38,16 +43,23 @@ def failures_lines(answer: Failures, asked: str, folder: Folder, most: int) -> t
     out += [_common_words(one) for one in answer.common]
     out += [sentence(one) for one in bound_words(answer.far, "failure", len(answer.sets))]
     if answer.leaks:
-        out.append(
-            sentence(
-                f"A leak of {listed_with(map(the, answer.leaks))} alone does not do it by the time that all else is at "
-                "rest, which may be two minutes; what it has let go by later can be asked with --at"
-            )
-        )
+        out.append(sentence(leaks_words(answer.leaks, "do it")))
+    out.append(sentence(scope_words(answer.faultless)))
     return tuple(out)
 
 
-def _set_words(one: FailureSet, folder: Folder, looked: bool) -> str:
+def _alike_words(told: Sequence[FailureSet], folder: Folder) -> Iterator[str]:
+    """The sets of which the crew would notice the same."""
+    groups: dict[tuple[str, ...], list[FailureSet]] = {}
+    for one in told:
+        if one.noticed:
+            groups.setdefault(tuple(all_noticed(one.noticed, folder)), []).append(one)
+    for several in groups.values():
+        if len(several) > 1:
+            yield alike_words([one.of for one in several])
+
+
+def _set_words(one: FailureSet, folder: Folder, looked: bool, common: Counter[str]) -> str:
     """One set: what has failed, what that takes away, what the crew would see, where it is written."""
     words = [sentence(set_words(one.of))]
     if one.twins:
@@ -57,7 +69,7 @@ def _set_words(one: FailureSet, folder: Folder, looked: bool) -> str:
     if one.lost:
         words.append(sentence(f"Then {listed_with(seen_words(lost, folder) for lost in one.lost)}"))
     if one.noticed is not None:
-        words.append(_crew_words(one, folder))
+        words.append(_crew_words(one, folder, common))
     elif looked:
         words.append("What the crew would notice the model cannot say.")
     return f"{' '.join(words)} {cites_words(one.cites, folder)}".strip()
@@ -67,7 +79,8 @@ def _brief(of: tuple[Break, ...]) -> str:
     return " with ".join(f"{the(one.part)} ({one.failure})" for one in of)
 
 
-def _crew_words(one: FailureSet, folder: Folder) -> str:
+def _crew_words(one: FailureSet, folder: Folder, common: Counter[str]) -> str:
+    """What the crew would notice, first what is noticed of the fewest sets, since that tells them apart."""
     assert one.noticed is not None
     lost = {seen.what for seen in one.lost}
     others = [noticed for noticed in one.noticed if noticed.now.what not in lost]
@@ -76,6 +89,8 @@ def _crew_words(one: FailureSet, folder: Folder) -> str:
     if not others:
         return "The crew would notice nothing else."
     every = all_noticed(others, folder)
+    if len(every) > MOST_SEEN:
+        every.sort(key=lambda words: common[words])
     told, rest = every[:MOST_SEEN], len(every) - MOST_SEEN
     return sentence(f"The crew would notice: {'; '.join((*told, *([f'and {rest} more'] if rest > 0 else [])))}")
 

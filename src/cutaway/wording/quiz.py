@@ -145,7 +145,7 @@ def _chain(one: QuizQuestion, folder: Folder) -> tuple[str, ...]:
     if one.cause is None:
         return ()
     links = tuple(link for link in one.cause.links if not isinstance(link, Given))
-    lines = cause_lines(replace(one.cause, links=links), "", folder)
+    lines = cause_lines(replace(one.cause, links=links, under=()), "", folder)
     return tuple(line.removeprefix("  - ") for line in lines[1 : 1 + MOST_LINKS])
 
 

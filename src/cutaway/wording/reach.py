@@ -8,6 +8,7 @@ from cutaway.language.print_back import printed_actions
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import action_words, are, the
 from cutaway.wording.figures import duration
+from cutaway.wording.otherwise import asks_words
 from cutaway.wording.shown import cites_words, inner, listed_with, seen_words, sentence, value_words
 
 # How many movements that rules hold back are told of. A choice of ours.
@@ -42,8 +43,7 @@ def reach_lines(answer: Reached, asked: str, folder: Folder) -> tuple[str, ...]:
             out.append(sentence(f"{answer.more} more {'is' if answer.more == 1 else 'are'} not told here; say --most"))
     if answer.detour is not None:
         out += detour_words(answer.detour, answer.ways[0], asked, folder)
-    if not answer.ways:
-        out += [_refused_words(one) for one in answer.refused[:MOST_REFUSED]]
+    out += [_refused_words(one, folder) for one in answer.refused[:MOST_REFUSED]]
     return (*out, *map(sentence, tries_words(answer, asked)))
 
 
@@ -53,7 +53,7 @@ def way_words(way: Way, asked: str, folder: Folder) -> str:
     last = f"{duration(way.at)} after the last of these" if len(way.actions) > 1 else f"{duration(way.at)} later"
     comes = sentence(f"{last} {asked}" if way.at >= SOON else f"at once {asked}")
     if way.orders > 1:
-        comes += " They do in either order." if way.orders == 2 else f" They do in any of {way.orders} orders."
+        comes += " Either order will do." if way.orders == 2 else f" Any of {way.orders} orders will do."
     written = f"In a claim: after {printed_actions(way.actions)}."
     return f"{done} {comes} {cites_words(way.cites, folder)}".rstrip() + f" {written}"
 
@@ -116,9 +116,9 @@ def _between(first: Stays, dial: Dial, what: str) -> str:
     )
 
 
-def _refused_words(one: Refused) -> str:
-    asks = listed_with(f"'{words}'" for words in one.asks)
-    return sentence(f"{_control(one.hand)} was not put to {one.hand.words}, which is held back unless {asks}")
+def _refused_words(one: Refused, folder: Folder) -> str:
+    goes = f"{_control(one.hand)} goes to {one.hand.words} only when {asks_words(one.asks, folder)}"
+    return sentence(f"Not tried, since a rule holds it back: {goes}")
 
 
 def tries_words(answer: Reached, asked: str) -> tuple[str, ...]:
@@ -126,21 +126,23 @@ def tries_words(answer: Reached, asked: str) -> tuple[str, ...]:
     tries = answer.tries
     out: list[str] = []
     if tries.ended == "found":
-        out.append(f"No shorter one does it: {_all_of(tries.done - 1)}" if tries.done > 1 else "No shorter way can be")
+        if tries.done > 1:
+            out.append(f"No shorter one does it: {_all_of(tries.done - 1)}")
     elif tries.ended == "complete":
         out.append(f"No sequence of movements brings it about that {asked}: every state to be had was looked at")
     elif tries.ended == "length":
         out.append(
             f"No {_up_to(tries.asked)} brings it about that {asked}; longer sequences were not looked at "
-            "(--size says how long)"
+            "(--size looks at longer ones)"
         )
     else:
         out.append(_early(tries, bool(answer.ways)))
-    over = f", {tries.passed_over:,} more passed over since a part of them cannot matter" if tries.passed_over else ""
+    part = "alone they change nothing" if tries.asked == 1 else "a part of them changes nothing"
+    over = f", {tries.passed_over:,} more passed over, since {part}" if tries.passed_over else ""
     out.append(
-        f"{counted(tries.controls, 'control')} can matter here, with {counted(tries.movements, 'movement')} to begin "
-        f"with; {counted(tries.tried, 'sequence')} tried{over}. Between two movements either a moment passes, or all "
-        "is let come to rest"
+        f"{counted(tries.controls, 'control')} could matter here, with {counted(tries.movements, 'movement')} to begin "
+        f"with; {counted(tries.tried, 'sequence')} tried{over}"
+        + (". Between two movements either a moment passes, or all is let come to rest" if tries.asked > 1 else "")
     )
     if tries.undecided:
         out.append(f"Of {counted(tries.undecided, 'sequence')} the model could not say what comes")

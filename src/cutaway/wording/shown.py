@@ -10,6 +10,9 @@ from cutaway.wording.asking import are, the
 from cutaway.wording.citing import cited
 from cutaway.wording.figures import shown
 
+# The verb of two that do alike; of figures it is said that each reads so much, and not both together.
+_BOTH = {"reads": "each read", "read": "each read", "goes": "each go", "go": "each go"}
+
 
 def listed_with(words: Iterable[str], joined: str = "and") -> str:
     """A list as it is said.
@@ -37,17 +40,27 @@ def seen_words(one: Seen, folder: Folder) -> str:
     return f"{the(one.what)} {'read' if are(one.what) == 'are' else 'reads'} {value_words(one, folder)}"
 
 
-def noticed_words(one: Noticed, folder: Folder) -> str:
-    """'the fuel lamp is lit', 'the suction gauge reads 0 in Hg instead of 4.6 in Hg'."""
+def noticed_words(one: Noticed, folder: Folder, since: bool = False) -> str:
+    """'the fuel lamp is lit', 'the suction gauge reads 0 in Hg, not 4.6 in Hg'. since: told of what changes in time,
+    'the suction gauge goes from 4.6 in Hg to 0 in Hg', rather than of what would be otherwise."""
     if one.now.value is None and one.now.state != "dead":
         return seen_words(one.now, folder)
-    return f"{seen_words(one.now, folder)} instead of {value_words(one.before, folder)}"
+    if since:
+        goes = "go" if are(one.now.what) == "are" else "goes"
+        return f"{the(one.now.what)} {goes} from {value_words(one.before, folder)} to {value_words(one.now, folder)}"
+    return f"{seen_words(one.now, folder)}, not {value_words(one.before, folder)}"
 
 
-def all_noticed(several: Iterable[Noticed], folder: Folder) -> list[str]:
+def all_noticed(several: Iterable[Noticed], folder: Folder, since: bool = False) -> list[str]:
     """What is otherwise, a clause each: what is lit, sounds or runs first, then what dials read. What goes alike to
-    port and to starboard is one clause: 'the port generator lamp and the starboard one are out'."""
-    told = [(one.now.what, noticed_words(one, folder)) for one in sorted(several, key=lambda one: one.now.state == "")]
+    port and to starboard is one clause: 'the port generator lamp and the starboard one are out'. since: as for one."""
+    in_order = sorted(several, key=lambda one: one.now.state == "")
+    return sides_together([(one.now.what, noticed_words(one, folder, since)) for one in in_order])
+
+
+def sides_together(several: Iterable[tuple[str, str]]) -> list[str]:
+    """Clauses, each with the name of what it is about; what goes alike to port and to starboard is one clause."""
+    told = list(several)
     out: list[str] = []
     while told:
         what, words = told.pop(0)
@@ -56,7 +69,7 @@ def all_noticed(several: Iterable[Noticed], folder: Folder) -> list[str]:
             told.remove(twin)
             verb, rest = words.removeprefix(f"{the(what)} ").split(" ", 1)
             both = f"{the(what)} and the {_other_side(what, twin[0])} {'ones' if are(what) == 'are' else 'one'}"
-            words = f"{both} {'read' if verb.startswith('read') else 'are'} {rest}"
+            words = f"{both} {_BOTH.get(verb, 'are')} {rest}"
         out.append(words)
     return out
 

@@ -5,10 +5,9 @@ from collections.abc import Sequence
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.questions.suspects import Explanation, Look, NothingWrong, Suspects
 from cutaway.inquiry.search.changes import Break
-from cutaway.problems.counting import counted
 from cutaway.wording.asking import the
-from cutaway.wording.how_far import bound_words
-from cutaway.wording.shown import cites_words, listed_with, seen_words, sentence, set_words
+from cutaway.wording.how_far import alike_words, bound_words, leaks_words, scope_words
+from cutaway.wording.shown import cites_words, inner, listed_with, seen_words, sentence, set_words
 
 _BY_SIZE = {1: "One failure alone explains it", 2: "Two failures together explain it"}
 
@@ -25,13 +24,17 @@ def suspects_lines(answer: Suspects, folder: Folder, most: int) -> tuple[str, ..
     told = answer.explanations[:most]
     for size in sorted({len(one.of) for one in answer.explanations}):
         ways = sum(1 + len(one.twins) for one in answer.explanations if len(one.of) == size)
-        out.append(f"{_BY_SIZE.get(size, f'{size} failures together explain it')}, in {counted(ways, 'way')}:")
+        many = f", in {ways} ways" if ways > 1 else ""
+        out.append(f"{_BY_SIZE.get(size, f'{size} failures together explain it')}{many}:")
         out += [f"  - {_explanation(one, folder)}" for one in told if len(one.of) == size]
     left = len(answer.explanations) - len(told)
     if left > 0:
         out.append(sentence(f"{'One more is' if left == 1 else f'{left} more are'} not told here; say --most"))
     out += _next_words(answer, folder)
     out += [sentence(one) for one in bound_words(answer.far, "failure", len(answer.explanations), "explains it")]
+    if answer.leaks:
+        out.append(sentence(leaks_words(answer.leaks, "explain it")))
+    out.append(sentence(scope_words(answer.faultless)))
     return tuple(out)
 
 
@@ -39,6 +42,8 @@ def _explanation(one: Explanation, folder: Folder) -> str:
     words = [sentence(set_words(one.of))]
     if one.twins:
         words.append(sentence(f"Likewise {listed_with(map(_brief, one.twins), 'or')}"))
+    several = len(one.of) > 1
+    words += [sentence(f"{the(b.part)}: {inner(s)}" if several else s) for b, s in zip(one.of, one.says, strict=False)]
     return f"{' '.join(words)} {cites_words(one.cites, folder)}".strip()
 
 
@@ -52,6 +57,7 @@ def _next_words(answer: Suspects, folder: Folder) -> list[str]:
         out += _look_words(answer.look, folder, "To tell them apart, look next at")
     if answer.move is not None:
         out += _look_words(answer.move, folder, "More is told if you put")
+    out += map(alike_words, answer.alike)
     return out
 
 

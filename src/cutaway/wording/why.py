@@ -1,40 +1,26 @@
 """The chain of cause, the reasons and what would change a thing, in sentences that read aloud."""
 
+from collections.abc import Iterator
+from dataclasses import replace
 from typing import assert_never
 
 from cutaway.handbook.records import Cite, Folder
-from cutaway.inquiry.questions.cause import STILL
-from cutaway.inquiry.questions.links import (
-    Broken,
-    Cut,
-    Fed,
-    Given,
-    Holds,
-    Is,
-    Link,
-    Reads,
-    Stands,
-    Step,
-    Tied,
-    Unjoined,
-)
+from cutaway.inquiry.questions.held_back import HeldBack
+from cutaway.inquiry.questions.links import Cut, Fed, Given, Is, Link, Other, Stands, Tied
 from cutaway.inquiry.questions.why import Cause, Found, Standing, Whole, Why
 from cutaway.inquiry.search.changes import Alteration, Put
-from cutaway.quantities.si import shown as shown_in
-from cutaway.quantities.units import unit_named
 from cutaway.wording.asking import are, the
-from cutaway.wording.figures import shown, shown_apart
 from cutaway.wording.how_far import bound_words
-from cutaway.wording.shown import alteration_words, cites_words, inner, listed_with, seen_words, sentence
+from cutaway.wording.links import given_words, link_words
+from cutaway.wording.otherwise import asks_words
+from cutaway.wording.shown import alteration_words, cites_words, listed_with, seen_words, sentence
 
-MEDIA = {"petrol": "petrol", "oil": "oil", "air": "air", "current": "current", "heat": "heat", "shaft": "drive"}
 # How many reasons are told: more cannot be followed by ear. A choice of ours.
 MOST_REASONS = 3
-CONDITIONS = {"height": "ft", "airspeed": "kt", "temperature": "°C"}
 
 
 def cause_lines(cause: Cause, asked: str, folder: Folder) -> tuple[str, ...]:
-    """Whether it is so, and because of what: a line each."""
+    """Whether it is so, and because of what: a line each, what explains another set in below it."""
     seen = listed_with(seen_words(one, folder) for one in cause.seen)
     plain = seen.casefold() == asked.casefold()
     says = f"It is so: {seen}" if cause.so else f"It is not so that {asked}: {seen}"
@@ -43,15 +29,40 @@ def cause_lines(cause: Cause, asked: str, folder: Folder) -> tuple[str, ...]:
     out = [
         f"{sentence(f'It is so: {asked}' if plain and cause.so else says)} {cites_words(cause.cites, folder)}".strip()
     ]
-    return (*out, *(f"  - {line}" for line in because_lines(cause.links, folder)))
+    order = tuple(_as_they_hang(cause))
+    told = _not_told_twice(tuple(cause.links[i] for i, _ in order))
+    levels = {cause.links[i]: level for i, level in order}
+    lines = zip(told, because_lines(tuple(told), folder), strict=True)
+    return (*out, *(f"  {'  ' * levels[link]}- {line}" for link, line in lines))
+
+
+def _as_they_hang(cause: Cause) -> Iterator[tuple[int, int]]:
+    """The links by their places, each followed by those that explain it, and how deep each stands. What the first line
+    says already counts for no depth."""
+    under = cause.under or (-1,) * len(cause.links)
+    told = set(_not_told_twice(cause.links))
+
+    def below(one: int, level: int) -> Iterator[tuple[int, int]]:
+        for i, by in enumerate(under):
+            if by == one:
+                yield i, level
+                yield from below(i, level + (cause.links[i] in told))
+
+    yield from below(-1, 0)
 
 
 def because_lines(links: tuple[Link, ...], folder: Folder) -> tuple[str, ...]:
     """Because of what, a sentence a link."""
     out: list[str] = []
     began = {link.part for link in links[:1] if isinstance(link, Is)}
+    known: set[tuple[Other, ...]] = set()
     for link in _not_told_twice(links):
-        words = link_words(link, folder)
+        if isinstance(link, Cut) and link.others:
+            # What cuts the other supplies off is told once, however many things miss them.
+            again, known = link.others in known, known | {link.others}
+            words = link_words(replace(link, others=()) if again else link, folder)
+        else:
+            words = link_words(link, folder)
         if isinstance(link, Tied) and link.to in began and out:
             words += ": there the chain comes round to where it began"
         if words:
@@ -63,7 +74,8 @@ def because_lines(links: tuple[Link, ...], folder: Folder) -> tuple[str, ...]:
 def _not_told_twice(links: tuple[Link, ...]) -> list[Link]:
     """The links without what the first line says, and without controls whose position is told with a way."""
     ways = [link for link in links if isinstance(link, Cut | Fed)]
-    steps = {(step.part, step.setting) for way in ways for step in way.steps}
+    others = [step for way in ways if isinstance(way, Cut) for other in way.others for step in other.steps]
+    steps = {(step.part, step.setting) for step in (*(step for way in ways for step in way.steps), *others)}
     return [
         link
         for link in links
@@ -75,141 +87,63 @@ def _cites(link: Link) -> tuple[Cite, ...]:
     return () if isinstance(link, Given) else link.cites
 
 
-def link_words(link: Link, folder: Folder) -> str:
-    """One link as a clause."""
-    match link:
-        case Is(part=part, state=state):
-            return f"{the(part)} {are(part)} {state}"
-        case Reads():
-            return _reads(link, folder)
-        case Fed():
-            return _fed(link)
-        case Cut():
-            return _cut(link)
-        case Unjoined(part=part, medium=medium, drawn=drawn, lines=lines):
-            nothing = f"nothing that {'draws' if drawn else 'gives'} {MEDIA[medium]} is joined to {the(part)}"
-            return nothing if not lines else f"{nothing}, directly or by way of others"
-        case Tied(part=part, by=by, to=to, state=state):
-            goes = f"{the(part)} {are(part)} {by} {the(to)}" if by.endswith((" by", " with")) else ""
-            goes = goes or f"{the(part)} {_depends(part)} on {the(to)}"
-            return f"{goes}, which {are(to)} {state}" if state else goes
-        case Stands(control=control, position=position):
-            return f"{the(control)} {'stand' if are(control) == 'are' else 'stands'} at {position}"
-        case Broken(part=part, failure=failure, says=says):
-            return f"{the(part)} has failed ({failure}): {inner(says)}"
-        case Holds(part=part, content=content, dimension=dimension):
-            return _holds(part, content, dimension, folder)
-        case Given():
-            return _given(link)
-        case _:
-            assert_never(link)
-
-
-def _depends(part: str) -> str:
-    return "depend" if are(part) == "are" else "depends"
-
-
-def _reads(link: Reads, folder: Folder) -> str:
-    house = folder.type.house_units
-    value = shown_apart(link.value, link.limit, link.dimension, link.datum, house)
-    limit = shown(link.limit, link.dimension, link.datum, house)
-    noun = {"pressure": "pressure" if link.datum else "suction", "angular speed": "speed"}.get(
-        link.dimension, link.dimension
-    )
-    if link.dimension == "angular speed" and value.startswith("0 "):
-        return f"{the(link.what)} does not turn"
-    side = "above" if link.above else "below" if value != limit else "no more than"
-    return f"the {noun} at {the(link.what)} is {value}, {side} the {limit} that {the(link.part)} goes by"
-
-
-def _fed(link: Fed) -> str:
-    medium = MEDIA[link.medium]
-    by = f" by way of {listed_with(map(_step, link.steps))}" if link.steps else ""
-    if link.drawn:
-        return f"{the(link.supply)} draws {medium} from {the(link.part)}{by}"
-    return f"{medium} comes to {the(link.part)} from {the(link.supply)}{by}"
-
-
-def _cut(link: Cut) -> str:
-    medium = MEDIA[link.medium]
-    nothing = (
-        f"no suction reaches {the(link.part)} from {the(link.supply)}"
-        if link.drawn
-        else f"no {medium} comes to {the(link.part)} from {the(link.supply)}"
-    )
-    if not link.steps:
-        return f"{nothing}, though the way is open" if link.supply != link.part else nothing
-    steps = [_shut_step(step, link.supply, link.drawn) for step in link.steps]
-    return f"{nothing}, because {listed_with(steps)}"
-
-
-def _step(step: Step) -> str:
-    inside = ", ".join(words for words in (step.setting, step.failure) if words)
-    return f"{the(step.part)} ({inside})" if inside else the(step.part)
-
-
-def _shut_step(step: Step, supply: str, drawn: bool) -> str:
-    if step.failure:
-        return f"{the(step.part)} has failed ({step.failure})"
-    if step.setting == STILL:
-        return f"{the(step.part)} stands still"
-    if step.setting:
-        verb = "is" if step.setting.startswith("not ") or step.setting in ("broken", "open") else "stands at"
-        return f"{the(step.part)} {verb} {step.setting}"
-    gives = "draws nothing" if drawn else "gives nothing"
-    return f"{the(step.part)} {gives if step.part == supply else 'passes nothing'}"
-
-
-def _holds(part: str, content: float, dimension: str, folder: Folder) -> str:
-    if dimension == "length":
-        return f"{the(part)} is out by {shown(content, dimension, '', folder.type.house_units)}"
-    return f"{the(part)} holds {shown(content, dimension, '', folder.type.house_units)}"
-
-
-def _given(link: Given) -> str:
-    unit = unit_named(CONDITIONS[link.name]) if link.name in CONDITIONS else None
-    return f"the {link.name} is {shown_in(link.value, unit) if unit is not None else f'{link.value:g}'}"
-
-
 def _standing_words(one: Standing) -> str:
     match one:
         case Stands(control=control, position=position):
             return f"{the(control)} {'stand' if are(control) == 'are' else 'stands'} at {position}"
         case Given():
-            return _given(one)
+            return given_words(one)
         case Whole(part=part, failure=failure):
             return f"{the(part)} has not failed ({failure})"
         case _:
             assert_never(one)
 
 
-def why_lines(why: Why, folder: Folder, most: int) -> tuple[str, ...]:
-    """What would change it, and the reasons, a line each."""
-    so = "not so" if why.cause.so else "so"
+def why_lines(why: Why, asked: str, otherwise: str, folder: Folder, most: int) -> tuple[str, ...]:
+    """What would change it, and the reasons, a line each. asked: what was asked, as a clause; otherwise: its
+    opposite."""
+    now, then = (asked, otherwise) if why.cause.so else (otherwise, asked)
     out: list[str] = []
     if why.changes:
-        out.append(f"It would be {so}:")
+        any_of = "This alone" if len(why.changes) == 1 and not why.changes[0].twins else "Any one of these"
+        out.append(f"{any_of} would bring it about that {then}:")
         out += [f"  - {_change_words(one, folder)}" for one in why.changes[:most]]
         left = len(why.changes) - most
         if left > 0:
             out.append(sentence(f"{'one more way is' if left == 1 else f'{left} more ways are'} not told; say --most"))
     if why.reasons:
-        now = "so" if why.cause.so else "not so"
-        out.append(f"It stays {now}, as far as was looked, so long as any one of these lines stays as it is:")
-        out += [f"  - {sentence(listed_with(map(_standing_words, one)))}" for one in why.reasons[:MOST_REASONS]]
-        left = len(why.reasons) - MOST_REASONS
-        if left > 0:
-            out.append(f"{'One more such line is' if left == 1 else f'{left} more such lines are'} in --json.")
-    does = f"would make it {so}"
+        out += _reason_lines(why, now)
+    does = f"would bring it about that {then}"
     out += [sentence(one) for one in bound_words(why.far, "change", len(why.changes), does)]
     return tuple(out)
+
+
+def _reason_lines(why: Why, now: str) -> list[str]:
+    """What keeps it as it is: one set of things in a sentence, several as a list."""
+    if len(why.reasons) == 1:
+        (only,) = why.reasons
+        these = "this stays" if len(only) == 1 else "all of these stay"
+        standing = listed_with(map(_standing_words, only))
+        return [sentence(f"As far as was looked, {now} so long as {these} as now: {standing}")]
+    out = [f"As far as was looked, {now} so long as every item of any one of these lists stays as now:"]
+    out += [f"  - {sentence(listed_with(map(_standing_words, one)))}" for one in why.reasons[:MOST_REASONS]]
+    left = len(why.reasons) - MOST_REASONS
+    if left > 0:
+        out.append(f"{'One more such list is' if left == 1 else f'{left} more such lists are'} in --json.")
+    return out
 
 
 def _change_words(one: Found, folder: Folder) -> str:
     words = [sentence(f"with {listed_with(map(_moved, one.of))}")]
     if one.twins:
         words.append(sentence(f"Likewise with {listed_with((listed_with(map(_moved, t)) for t in one.twins), 'or')}"))
+    words += [_held_words(held, folder) for held in one.held]
     return f"{' '.join(words)} {cites_words(one.cites, folder)}".strip()
+
+
+def _held_words(one: HeldBack, folder: Folder) -> str:
+    """What has to be so before hands can do it."""
+    return sentence(f"But {the(one.control)} goes to {one.position} only when {asks_words(one.asks, folder)}")
 
 
 def _moved(one: Alteration) -> str:

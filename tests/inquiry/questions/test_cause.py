@@ -13,7 +13,8 @@ from cutaway.inquiry.search.changes import Alteration, Put, in_words
 from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
 from cutaway.inquiry.search.trying import Trying, holds
 from cutaway.inquiry.search.universe import universe
-from cutaway.wording.why import because_lines, link_words
+from cutaway.wording.links import link_words
+from cutaway.wording.why import because_lines
 from tests.inquiry.folders import Folder, folder_at, system
 from tests.inquiry.questions.asking import base
 from tests.inquiry.search.random_folders import random_folder

@@ -120,9 +120,9 @@ def test_a_step_that_does_nothing_is_said_to_be_so(lighting: DrillsTold) -> None
     text = drills_text(lighting)
     assert "In this model nothing comes of step 2." in text
     assert "Nothing is moved in step 6, which only waits." in text
-    assert "A look: nothing later hangs on the time that it takes." in text
+    assert "Without this wait nothing later in the drill is otherwise." in text
     assert "Nothing is moved in step 1, which only looks." in text and "on Mk 1 and Mk 2" in text
-    assert "Something that the drill looks for is lost without steps 3, 4 and 5." in text
+    assert "Something that the drill looks for is not seen without step 3, step 4 or step 5." in text
 
 
 def test_the_record_says_the_same(lighting: DrillsTold) -> None:

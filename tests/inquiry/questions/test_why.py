@@ -2,12 +2,18 @@
 
 from pathlib import Path
 
+from cutaway.api.asking import Asked, Opened
+from cutaway.api.why import why as why_of
+from cutaway.api.why import why_record, why_text
+from cutaway.inquiry.questions.held_back import HeldBack
 from cutaway.inquiry.questions.links import Stands
 from cutaway.inquiry.questions.why import Cause, Whole, Why, cause, why
-from cutaway.inquiry.search.base import Base
+from cutaway.inquiry.scenes import Question
+from cutaway.inquiry.search.base import Base, base_of
 from cutaway.inquiry.search.changes import Break, Put
 from cutaway.inquiry.search.minimal import Bound
 from cutaway.inquiry.search.trying import Trying
+from tests.inquiry.folders import Folder, folder_at, system
 from tests.inquiry.questions.asking import base
 from tests.inquiry.questions.test_cause import of_random
 
@@ -70,3 +76,36 @@ def test_failures_count_as_changes_where_they_are_asked_for() -> None:
     broken = [c for c in with_them.changes if isinstance(c.of[0], Break)]
     assert not any(isinstance(c.of[0], Break) for c in without.changes)
     assert {c.of[0].part for c in broken} >= {"engine pump", "filter", "tank selector"}
+
+
+HELD_BACK = """
+    battery: {kind: battery, capacity: 100 Ah, voltage: 12 V}
+    guard: {kind: switch}
+    bolt: {kind: switch}
+    master: {kind: switch, rules: [{to: "on", only when: guard is on}]}
+    lever: {kind: switch, rules: [{to: "on", only when: bolt is on}]}
+    lamp: {kind: electrical load, current: 2 A, fed by: lever.outlet}
+    other: {kind: electrical load, current: 2 A, fed by: master.outlet}
+"""
+
+
+def test_a_change_that_a_rule_holds_back_is_never_proposed_as_if_hands_could_make_it(tmp_path: Path) -> None:
+    opened = folder_at(tmp_path, {"systems/lamp.yaml": system(HELD_BACK, "battery > guard > master\nbattery > lever")})
+    (lever,) = asked(base_at(opened, "lamp is working"), 1).changes
+    assert lever.held == (HeldBack("lever", "on", ("bolt is on",)),)
+    # What the rule asks is part of the set itself here, and is done first.
+    (both,) = asked(base_at(opened, "other is working")).changes
+    assert len(both.of) == 2 and both.held == ()
+    told, _ = why_of(Opened(opened.loaded, opened.workshop), Asked("lamp is working"), size=1)
+    assert told is not None
+    assert "With the lever at on. But the lever goes to on only when the bolt is on." in why_text(told)
+    changes = why_record(told)["changes"]
+    assert changes[0]["held back"] == [{"control": "lever", "position": "on", "asks": ["bolt is on"]}]  # type: ignore[index]
+
+
+def base_at(folder: Folder, statement: str) -> Base:
+    read = folder.claim(statement)
+    bound, _ = folder.workshop.bound(folder.subject())
+    found = base_of(Question(read.statement, read.scope, bound, folder.loaded.told, folder.workshop))
+    assert isinstance(found, Base)
+    return found

@@ -14,12 +14,14 @@ from cutaway.inquiry.judging import Looked
 from cutaway.inquiry.questions.leaves import Leaf, Limit, deciding
 from cutaway.inquiry.questions.links import (
     Broken,
+    Charged,
     Cut,
     Fed,
     Given,
     Holds,
     Is,
     Link,
+    Other,
     Reads,
     Stands,
     Step,
@@ -31,6 +33,7 @@ from cutaway.inquiry.questions.watched import Watched, is_shut, watched
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.signals import atoms, kind_on, reading_of, state_of
+from cutaway.inquiry.told import legs_for
 from cutaway.language.syntax import AtPosition, Compare, InState
 from cutaway.machine import names
 from cutaway.machine.bind import CONDITIONS
@@ -42,6 +45,8 @@ MOST_LINKS = 14
 DEEPEST = 7
 DIMENSIONS = {"petrol": "pressure", "oil": "pressure", "current": "voltage", "air": "pressure", "heat": "temperature",
               "shaft": "angular speed"}  # fmt: skip
+# How many supplies are named that could give what is missing. A choice of ours.
+MOST_SUPPLIES = 4
 PUSH = 5.0e4  # less than this does not move a piston, Pa: a choice of ours
 STILL = "still"  # how a pump stands that does not pump
 DATUMS = {"petrol": "gauge", "oil": "gauge", "air": "absolute"}
@@ -49,17 +54,31 @@ DATUMS = {"petrol": "gauge", "oil": "gauge", "air": "absolute"}
 
 @dataclass(frozen=True, slots=True)
 class _Ask:
-    """A question that is still to be answered: why a leaf is as high, or as low, as it is, for the part `of`."""
+    """A question that is still to be answered: why a leaf is as high, or as low, as it is, for the part `of`. by: the
+    link that it came of. becomes: the state that the part comes to at a limit."""
 
     leaf: Leaf | Limit
     of: str
     depth: int
+    by: Link | None = None
+    becomes: str = ""
 
 
 def chain(base: Base, looked: Looked) -> tuple[Link, ...]:
     """The links behind a base's statement as it was found, the most direct first; none where it could not be seen."""
     seen = watched(base, looked)
     return links_behind(base.question, seen, looked.decision.holds) if seen is not None else ()
+
+
+def chain_as_it_hangs(base: Base, looked: Looked) -> tuple[tuple[Link, ...], tuple[int, ...]]:
+    """The links as `chain` has them, and of each the place of the one that it explains, -1 for the statement."""
+    seen = watched(base, looked)
+    if seen is None:
+        return (), ()
+    tracing = _Tracing(base.question, seen, looked.decision.holds)
+    links = tracing.links()
+    at = {link: i for i, link in enumerate(links)}
+    return tuple(links), tuple(-1 if (by := tracing.found[link]) is None else at[by] for link in links)
 
 
 def links_behind(question: Question, seen: Watched, so: bool) -> tuple[Link, ...]:
@@ -74,7 +93,8 @@ class _Tracing:
         self.question, self.seen, self.ways, self.so = question, seen, Ways(seen), so
         self.waiting: deque[_Ask] = deque()
         self.done: set[tuple[object, ...]] = set()
-        self.found: dict[Link, None] = {}
+        self.found: dict[Link, Link | None] = {}
+        self.at: Link | None = None
         self.usual = {slot.name: slot.value for slot in CONDITIONS}
         kinds = {name: seen.bound.kinds[part.kind] for name, part in seen.bound.parts.items()}
         self.sensed = {(str(name), c.name) for name, kind in kinds.items() for c in kind.couplings if c.to == "node"}
@@ -87,8 +107,10 @@ class _Tracing:
             if key in self.done or ask.depth > DEEPEST:
                 continue
             self.done.add(key)
+            self.at = ask.by
             for link in self._answered(ask):
-                self.found.setdefault(link)
+                self.found.setdefault(link, ask.by)
+                self.at = link
         return list(self.found)[:MOST_LINKS]
 
     def _begin(self) -> None:
@@ -123,11 +145,13 @@ class _Tracing:
         return (atom.op != "below") == (self.so or among > 1)
 
     def _ask(self, leaf: Expr, high: bool, of: str, depth: int) -> None:
-        self.waiting.append(_Ask(Leaf(leaf, high), of, depth))
+        self.waiting.append(_Ask(Leaf(leaf, high), of, depth, self.at))
 
-    def _further(self, expression: Expr, high: bool, of: str, depth: int) -> None:
-        for one in deciding(self.seen, expression, high):
-            self.waiting.append(_Ask(one, of, depth))
+    def _further(self, expression: Expr, high: bool, of: str, depth: int, becomes: str = "") -> None:
+        several = list(deciding(self.seen, expression, high))
+        alone = len(several) == 1  # of several limits none alone makes the part what it becomes
+        for one in several:
+            self.waiting.append(_Ask(one, of, depth, self.at, becomes if alone else ""))
 
     # --- one question -----------------------------------------------------------------------------------------------
 
@@ -135,7 +159,7 @@ class _Tracing:
         of, depth = ask.of, ask.depth
         match ask.leaf:
             case Limit(of=value, limit=limit, above=above):
-                yield from self._reads(value, limit, above, of)
+                yield from self._reads(value, limit, above, of, ask.becomes)
                 suction = _one_point(value)
                 if isinstance(value, Apply) and suction and self.ways.nodes[suction].medium == "air":
                     self._ask(Across(suction), not above, of, depth)  # how far below the air outside a point is
@@ -152,7 +176,7 @@ class _Tracing:
             case Leaf(of=Across(node=node), high=high):
                 yield from self._point(node, high, of, depth)
             case Leaf(of=Content(element=name), high=high):
-                yield from self._content(name)
+                yield from self._content(name, high)
                 element = next(e for e in self.seen.network.elements if e.name == name)
                 if element.family in ("JACK", "RAM") and self._pushed(element):  # by what comes to its first end
                     self._ask(Across(element.at[0]), self._pushed(element) > 0, self._owner(name), depth + 1)
@@ -195,10 +219,21 @@ class _Tracing:
         part = name.rsplit(": ", 1)[0]
         if self.seen.value(ModeIs(name)) > 0.5:
             by_setting = self.seen.value(mode.sets) > 0.0
-            self._further(mode.sets if by_setting else mode.clears, by_setting, part, depth)
         else:
-            by_clearing = self.seen.value(mode.clears) > 0.0
-            self._further(mode.clears if by_clearing else mode.sets, by_clearing, part, depth)
+            by_setting = not self.seen.value(mode.clears) > 0.0
+        on = self.seen.value(ModeIs(name)) > 0.5
+        rises = by_setting if on else not by_setting
+        self._further(
+            mode.sets if by_setting else mode.clears, rises, part, depth, self._state_of(name, part, by_setting)
+        )
+
+    def _state_of(self, mode: str, part: str, sets: bool) -> str:
+        """The state that a part is in while a mode is set, or is not; '' where no state is that of the mode alone."""
+        kind = kind_on(self.question.bound, part)
+        for state in kind.states if kind is not None else ():
+            if self.seen.signals.get(names.signal_name(part, state.signal)) == ModeIs(mode):
+                return state.words if sets else state.opposite or f"not {state.words}"
+        return ""
 
     def _signal(self, name: str, high: bool, of: str, depth: int) -> Iterator[Link]:
         part = name.rsplit(": ", 1)[0]
@@ -241,22 +276,23 @@ class _Tracing:
             return False
         return True
 
-    def _content(self, name: str) -> Iterator[Link]:
+    def _content(self, name: str, high: bool) -> Iterator[Link]:
         part = self._owner(name)
         slot = self.seen.bound.contents.get(part)
-        # What is set as a pressure is not held as one, and its pressure is told with what comes from it.
-        if slot is not None and slot.element == name and slot.dimension != "pressure":
+        if slot is None or slot.element != name:
+            return
+        if slot.dimension != "pressure":
             yield Holds(part, max(0.0, self.seen.value(Content(name))), slot.dimension, self._cites(part))
 
     # --- readings against limits ------------------------------------------------------------------------------------
 
-    def _reads(self, value: Expr, limit: Expr, above: bool, of: str) -> Iterator[Link]:
+    def _reads(self, value: Expr, limit: Expr, above: bool, of: str, becomes: str) -> Iterator[Link]:
         told = self._told_as(value, of)
         if told is None:
             return
         what, dimension, datum, zero = told
         numbers = self.seen.value(value) + zero, self.seen.value(limit) + zero
-        yield Reads(of, what, *numbers, dimension, datum, above, self._cites(of))
+        yield Reads(of, what, *numbers, dimension, datum, above, self._cites(of), becomes)
 
     def _told_as(self, value: Expr, of: str) -> tuple[str, str, str, float] | None:
         """What is read, with its dimension, datum and the SI value of its nought; None where it has no plain name."""
@@ -293,7 +329,8 @@ class _Tracing:
                 return f"{to} {inner}"
         if any(wiring.joined.get(full) == node for full in wiring.joined if full.startswith(f"{of}.")):
             return of
-        return node.replace(".", " ")
+        part, _, inner = node.partition(".")
+        return f"{inner} side of the {part}" if inner else part
 
     # --- ways -------------------------------------------------------------------------------------------------------
 
@@ -338,8 +375,9 @@ class _Tracing:
             return
         supply = self._owner(way.end)
         steps = self._steps(way.elements, of, supply)
-        if supply == of and not steps:
-            return  # what a thing holds comes to it from nowhere
+        if supply == of and not steps:  # what a thing holds comes to it from nowhere
+            yield from self._charged(way.end, of, True)
+            return
         owners = (of, *(step.part for step in steps), supply)
         yield Fed(self._point_name(node, of), supply, tuple(reversed(steps)), medium, drawn, self._cites(*owners))
         for element in way.elements:
@@ -349,19 +387,25 @@ class _Tracing:
     def _cut(self, node: str, medium: str, drawn: bool, of: str, depth: int) -> Iterator[Link]:
         own = frozenset(name for name in self.ways.stores if self._owner(name) == of)
         way = self.ways.nearest(node, drawn)
+        empty = ""
         if way is not None and way.end in own and not way.shut:
+            empty = way.end
             way = self.ways.nearest(node, drawn, own) or way  # it is empty: what would fill it
         if way is None:
             yield Unjoined(self._point_name(node, of), medium, drawn, bool(self._lines_at(node, of)), self._cites(of))
             return
         supply = self._owner(way.end)
-        hindering = way.shut or self.ways.idle(way)
+        pumps = self.ways.idle(way) if medium == "petrol" or not way.shut else ()
+        hindering = tuple(dict.fromkeys((*way.shut, *pumps)))
         shut = self._steps(hindering, "", "")
         if not shut and (supply == of or medium == "oil"):
             return  # oil that is under no pressure waits behind an open way: that says nothing
-        yield Cut(
-            self._point_name(node, of), supply, shut, medium, drawn, self._cites(*(step.part for step in shut), supply)
-        )
+        others = self._other_supplies(node, supply, shut) if not (drawn or empty or medium == "oil") else ()
+        named = (*shut, *(step for other in others for step in other.steps))
+        cites = self._cites(*(step.part for step in named), supply, *(other.supply for other in others))
+        yield Cut(self._point_name(node, of), supply, shut, medium, drawn, cites, others)
+        if empty:
+            yield from self._charged(empty, of, False)
         for element in hindering:
             self._further(element.gate, False, self._owner(element.name), depth + 1)
             if element.family in ("PDPUMP", "DRAW"):
@@ -369,6 +413,30 @@ class _Tracing:
         if not way.shut:
             self._of_supply(way, False, depth + 1)
         yield from self._wrong_on(way, node)
+
+    def _other_supplies(self, node: str, nearest: str, shut: tuple[Step, ...]) -> tuple[Other, ...]:
+        """The other supplies of what is missing, the nearest first, each with what shuts the way to it alone."""
+        found: list[Other] = []
+        known = {nearest}
+        while len(found) < MOST_SUPPLIES:
+            way = self.ways.nearest(node, False, without=frozenset(known))
+            if way is None:
+                break
+            supply = self._owner(way.end)
+            known.add(supply)
+            steps = self._steps(tuple(dict.fromkeys((*way.shut, *self.ways.idle(way)))), "", "")
+            found.append(Other(supply, tuple(step for step in steps if step not in shut)))
+        return tuple(found)
+
+    def _charged(self, element: str, part: str, high: bool) -> Iterator[Link]:
+        """That what a bottle holds was in it to begin with; of one that is empty, that nothing was."""
+        slot = self.seen.bound.contents.get(part)
+        if slot is None or slot.element != element or slot.dimension != "pressure":
+            return
+        question = self.question
+        legs = legs_for(question.workshop.folder, question.told, question.bound, question.scope)
+        given = any(one.element == element for leg in legs for one in leg.sets)
+        yield Charged(part, given, not high, self._cites(part))
 
     def _lines_at(self, node: str, of: str) -> tuple[Element, ...]:
         """What else than a part's own elements stands at a point."""

@@ -59,7 +59,8 @@ class Unanswered:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """moments: how many were compared. unanswered: those that were not. moved: what came of single movements."""
+    """moments: how many were compared. unanswered: those that were not. moved: what came of single movements.
+    situation: the one that was looked at, '' for every one."""
 
     one: Subject
     other: Subject
@@ -70,6 +71,7 @@ class Comparison:
     unanswered: tuple[Unanswered, ...]
     underneath: tuple[RecordDifference, ...]
     moved: Moved = NONE_MOVED
+    situation: str = ""
 
 
 def compare(
@@ -111,6 +113,7 @@ def compare(
         tuple(unanswered),
         record_differences(folder, bounds[0], bounds[1]),
         moved,
+        situation,
     )
 
 

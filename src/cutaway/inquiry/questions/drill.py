@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from cutaway.inquiry.asking import ready
-from cutaway.inquiry.course import Leg, course_of, lacking
+from cutaway.inquiry.course import BETWEEN_ACTIONS, Leg, course_of, lacking
 from cutaway.inquiry.judging import looked_at
 from cutaway.inquiry.questions.indications import Noticed, noticed
 from cutaway.inquiry.rules import needed_by_rules, obeying
@@ -41,11 +41,13 @@ class Sight:
 
 @dataclass(frozen=True, slots=True)
 class Turned:
-    """A state of a part that is otherwise than it was. No indication, or it would be told as one."""
+    """A state of a part that is otherwise than it was. No indication, or it would be told as one. moves: whether it is
+    something that is moved: a door, a leg."""
 
     part: str
     before: str
     now: str
+    moves: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +73,8 @@ class Otherwise:
 class StepTold:
     """One step. actions: what is done, none for a look. missing: what the subject has not got, so that the step was
     passed over. changed, turned: what the crew notices from it, and what else it does. refused: what a rule held back
-    in it. passing: whether anything at all goes otherwise while it is done. without: the drill without its actions;
+    in it. passing: what stirs at all while it is done, lamps and dials alone if
+    any of them does. without: the drill without its actions;
     exchanged: with those of the next step that does anything (`with_next` is its number, 0 for none)."""
 
     number: int
@@ -82,7 +85,7 @@ class StepTold:
     changed: tuple[Noticed, ...]
     turned: tuple[Turned, ...]
     refused: tuple[Seen, ...]
-    passing: bool
+    passing: tuple[str, ...]
     without: Otherwise | None
     with_next: int
     exchanged: Otherwise | None
@@ -285,7 +288,8 @@ def _told(
     without = dict(zip(acting, range(1, 1 + len(acting)), strict=True))
     exchanged = dict(zip(acting, range(1 + len(acting), len(variants)), strict=False))
     start = legs_for(question.workshop.folder, question.told, bound, question.scope)
-    spans = [Request(made, start, (), 0.0), *(written.spans[i] for i in acting if i in written.spans)]
+    # What has a delay, as a lock has, shows how it stands only a moment after the situation begins.
+    spans = [Request(made, start, (), BETWEEN_ACTIONS), *(written.spans[i] for i in acting if i in written.spans)]
     course = dict(zip([-1, *acting], question.workshop.runs(spans), strict=True))
     out: list[StepTold] = []
     at = course[-1]
@@ -305,7 +309,7 @@ def _told(
                 changed,
                 turned,
                 tuple(one for one in written.refused if one.what in {*own[i], *_inputs(step)}),
-                i in course and _stirs(bound, now, skip),
+                _stirring(bound, now, skip) if i in course else (),
                 _otherwise(bound, steps, variants, ends, without[i], skip) if i in without else None,
                 steps[later].parsed.step.number if later >= 0 else 0,
                 _otherwise(bound, steps, variants, ends, exchanged[i], skip | own[later]) if later >= 0 else None,
@@ -320,20 +324,24 @@ def _inputs(step: _Step) -> frozenset[str]:
     return frozenset(names.control_name(move.control.part, move.control.control) for move in moves)
 
 
-def _stirs(bound: Bound, run: Run, skip: frozenset[str]) -> bool:
-    """Whether any state of a part that is not moved itself changes in a run, or any reading by a hundredth."""
-    for name, part in bound.parts.items():
-        if name in skip:
-            continue
-        kind = bound.kinds[part.kind]
-        for state in kind.states:
-            so = run.column(names.signal_name(name, state.signal)) > 0.5
-            if so.any() and not so.all():
-                return True
-        for reading in kind.readings:
-            trace = run.column(names.signal_name(name, reading.signal))
-            if np.ptp(trace) > 0.01 * max(1e-9, float(np.abs(trace).max())):
-                return True
+def _stirring(bound: Bound, run: Run, skip: frozenset[str]) -> tuple[str, ...]:
+    """The parts, not moved themselves, of which a state changes in a run, or a reading by a hundredth; of these the
+    lamps and dials, if there are any."""
+    found = [name for name in bound.parts if name not in skip and _stirs(bound, run, name)]
+    seen = [name for name in found if bound.kinds[bound.parts[name].kind].indicates]
+    return tuple(str(name) for name in seen or found)
+
+
+def _stirs(bound: Bound, run: Run, name: str) -> bool:
+    kind = bound.kinds[bound.parts[name].kind]
+    for state in kind.states:
+        so = run.column(names.signal_name(name, state.signal)) > 0.5
+        if so.any() and not so.all():
+            return True
+    for reading in kind.readings:
+        trace = run.column(names.signal_name(name, reading.signal))
+        if np.ptp(trace) > 0.01 * max(1e-9, float(np.abs(trace).max())):
+            return True
     return False
 
 
@@ -386,5 +394,5 @@ def _differing(
             if first != second:
                 opposite = state.opposite or f"not {state.words}"
                 words = (state.words, opposite) if first else (opposite, state.words)
-                turned.append(Turned(str(name), *words))
+                turned.append(Turned(str(name), *words, (name, "moved by") in bound.wiring.coupled))
     return noted, tuple(turned)

@@ -19,7 +19,9 @@ from cutaway.inquiry.search.twins import folded
 from cutaway.inquiry.search.universe import universe
 from cutaway.inquiry.verdicts import Seen, Undecided
 from cutaway.inquiry.workshop import Request
+from cutaway.machine import names
 from cutaway.machine.records import Run
+from cutaway.parts.recipe import Medium
 
 FAILURES = frozenset({"failure"})
 PISTONS = ("JACK", "RAM")
@@ -55,7 +57,8 @@ class Failures:
     """seen: what the statement speaks of with nothing of this wrong. counts: how many sets of each size there are,
     twins each counted. common: parts that stand in many sets of several. leaks: the stores whose slow leak was tried
     and does not do it alone, by the time that all else is at rest. crew_looked: whether it was looked what the crew
-    would notice; it is not where the search was stopped."""
+    would notice; it is not where the search was stopped. faultless: the kinds of parts that could have to do with
+    it and of which the library knows no failure."""
 
     seen: tuple[Seen, ...]
     sets: tuple[FailureSet, ...]
@@ -64,6 +67,7 @@ class Failures:
     far: HowFar
     leaks: tuple[str, ...] = ()
     crew_looked: bool = True
+    faultless: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +110,7 @@ def failures(
     sets = tuple(
         FailureSet(
             breaks(group.first),
-            tuple(_says(base, one) for one in breaks(group.first)),
+            tuple(says_of(base, one) for one in breaks(group.first)),
             tuple(breaks(twin) for twin in group.twins),
             _lost(base, first.looked, trying.came[group.first]),
             seen[i] if i < len(seen) else None,
@@ -116,8 +120,9 @@ def failures(
     )
     counts = tuple(sorted(Counter(len(one) for one in search.found).items()))
     far = how_far(len(within), bound, search)
-    leaks = _leaks(base, [one for one in within if trying.can_matter(frozenset({one}))], search.found)
-    return Failures(seen_in(base, first.looked), sets, counts, _common(search.found), far, leaks, looks)
+    leaks = slow_leaks(base, [one for one in within if trying.can_matter(frozenset({one}))], search.found)
+    common = _common(search.found)
+    return Failures(seen_in(base, first.looked), sets, counts, common, far, leaks, looks, faultless(base))
 
 
 def breaks(one: ChangeSet) -> tuple[Break, ...]:
@@ -173,13 +178,22 @@ def cites_for(base: Base, one: ChangeSet) -> tuple[Cite, ...]:
     return tuple(dict.fromkeys(c for a in in_order(one) if a.part in parts for c in parts[a.part].cites))
 
 
-def _says(base: Base, one: Break) -> str:
+def faultless(base: Base) -> tuple[str, ...]:
+    """The kinds of the parts that reach a base's statement and of which no failure is known."""
+    bound, owner = base.question.bound, dict(base.made.network.owners)
+    parts = {owner.get(element.name, "") for element in base.made.network.elements}
+    kinds = {bound.parts[name].kind for name in parts if name in bound.parts}
+    return tuple(sorted(kind for kind in kinds if not bound.kinds[kind].failures))
+
+
+def says_of(base: Base, one: Break) -> str:
+    """What a failure does, as its kind has it."""
     bound = base.question.bound
     kind = bound.kinds[bound.parts[one.part].kind]
     return next((failure.says for failure in kind.failures if failure.name == one.failure), "")
 
 
-def _leaks(base: Base, within: Sequence[Alteration], found: Sequence[ChangeSet]) -> tuple[str, ...]:
+def slow_leaks(base: Base, within: Sequence[Alteration], found: Sequence[ChangeSet]) -> tuple[str, ...]:
     """The stores of what the statement speaks of (air, oil, petrol) whose leak is not among the answers to a question
     that is answered once all else is at rest."""
     if base.question.scope.when.kind != "settled":
@@ -187,13 +201,20 @@ def _leaks(base: Base, within: Sequence[Alteration], found: Sequence[ChangeSet])
     network, slots = base.made.network, base.question.bound.contents
     medium, owner = {node.name: node.medium for node in network.nodes}, dict(network.owners)
     of = {name.rsplit(": ", 1)[0] for name in base.made.signals}
-    media = {medium[name] for name in medium if owner.get(name) in of}
+    media = {medium[name] for name in medium if owner.get(name) in of} | _sensed(base, of)
     stores = {e.name: medium.get(e.at[0], "") for e in network.elements if e.family not in PISTONS}
     alone = {next(iter(one)) for one in found if len(one) == 1}
     leaks = (one for one in within if isinstance(one, Break) and "leak" in one.failure and one not in alone)
     return tuple(
         one.part for one in leaks if one.part in slots and stores.get(slots[one.part].element, "none") in media
     )
+
+
+def _sensed(base: Base, parts: set[str]) -> set[Medium]:
+    """The media of the points that parts sense: a gauge holds no air itself."""
+    wiring = base.question.bound.wiring
+    ends = (names.node_name(to, inner) for (part, _), (to, inner) in wiring.coupled.items() if part in parts)
+    return {wiring.media[node] for end in ends if (node := wiring.joined.get(end, "")) in wiring.media}
 
 
 def _common(found: Sequence[ChangeSet]) -> tuple[Common, ...]:

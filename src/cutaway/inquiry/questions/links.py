@@ -26,7 +26,8 @@ class Is:
 
 @dataclass(frozen=True, slots=True)
 class Reads:
-    """A value against the limit that decides. what: where it is read ('carburettor inlet'). above: whether it is."""
+    """A value against the limit that decides. what: where it is read ('carburettor inlet'). above: whether it is.
+    becomes: the state that the part comes to at that limit ('starved'), '' where the limit alone does not say so."""
 
     part: str
     what: str
@@ -36,6 +37,7 @@ class Reads:
     datum: str
     above: bool
     cites: tuple[Cite, ...]
+    becomes: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,9 +54,17 @@ class Fed:
 
 
 @dataclass(frozen=True, slots=True)
+class Other:
+    """Another supply than the nearest, and what shuts the way to it alone; none where it gives nothing itself."""
+
+    supply: str
+    steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Cut:
     """Nothing comes to a part: `steps` shut the way to the nearest supply; none of them where the supply gives
-    nothing."""
+    nothing. others: the other supplies that could give it."""
 
     part: str
     supply: str
@@ -62,6 +72,7 @@ class Cut:
     medium: str
     drawn: bool
     cites: tuple[Cite, ...]
+    others: tuple[Other, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,6 +127,17 @@ class Holds:
 
 
 @dataclass(frozen=True, slots=True)
+class Charged:
+    """What a bottle or another store has in it is there from the beginning, or was never put there. given: whether the
+    situation says how much."""
+
+    part: str
+    given: bool
+    empty: bool
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Given:
     """A condition of the world, SI."""
 
@@ -123,4 +145,4 @@ class Given:
     value: float
 
 
-Link = Is | Reads | Fed | Cut | Unjoined | Tied | Stands | Broken | Holds | Given
+Link = Is | Reads | Fed | Cut | Unjoined | Tied | Stands | Broken | Holds | Charged | Given

@@ -7,6 +7,7 @@ from cutaway.handbook.records import Cite
 from cutaway.inquiry.evidence import cites_of, seen_at
 from cutaway.inquiry.judging import Looked
 from cutaway.inquiry.questions.detour import Detour, detour_of
+from cutaway.inquiry.questions.held_back import asks_of
 from cutaway.inquiry.questions.ways import actions_within, looked_of
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.minimal import Bound
@@ -15,7 +16,6 @@ from cutaway.inquiry.search.sequences import Ended, Going, Path, shortest
 from cutaway.inquiry.search.trying import holds
 from cutaway.inquiry.truth import truth
 from cutaway.inquiry.verdicts import Seen, Undecided
-from cutaway.language.print_back import printed
 from cutaway.language.syntax import Action
 from cutaway.machine.records import Outcome
 
@@ -127,7 +127,7 @@ def reach(
         len(hands.slots), movements, bound.size, going.length, going.tried, going.passed_over, going.same, hands.runs,
         len(going.undecided), going.ended or "stopped",
     )  # fmt: skip
-    return Reached(seen, ways, more, detour, _refused(hands) if not ways else (), tries)
+    return Reached(seen, ways, more, detour, _refused(hands, bound.size), tries)
 
 
 def _seen(base: Base, looked: Looked) -> tuple[Seen, ...]:
@@ -194,9 +194,9 @@ def _way(base: Base, path: Path[Hand], actions: tuple[Action, ...], looked: Look
     return Way(tuple(hand for hand, _ in path), actions, max(0.0, since - clock), _seen(base, looked), cites)
 
 
-def _refused(hands: Hands) -> tuple[Refused, ...]:
-    """The movements that rules held back, with what they ask."""
+def _refused(hands: Hands, length: int) -> tuple[Refused, ...]:
+    """The movements that rules held back, with what they ask: those that could matter in sequences of a length, each
+    alone or with others that are moved besides."""
     return tuple(
-        Refused(hand, tuple(dict.fromkeys(printed(rule.only_when) for rule in rules if rule.only_when is not None)))
-        for hand, rules in hands.refused.items()
+        Refused(hand, asks_of(rules)) for hand, rules in hands.refused.items() if hands.can_begin((), hand, length - 1)
     )

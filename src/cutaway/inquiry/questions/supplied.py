@@ -93,9 +93,12 @@ class Ways:
                 best = (comes, element, other)
         return best[1:] if best is not None else None
 
-    def nearest(self, node: str, drawn: bool, beyond: frozenset[str] = frozenset()) -> Way | None:
+    def nearest(
+        self, node: str, drawn: bool, beyond: frozenset[str] = frozenset(), without: frozenset[str] = frozenset()
+    ) -> Way | None:
         """The way to a supply with the fewest shut elements in it, of these the shortest. beyond: stores that are asked
-        what would fill them, a compressor, say, and are no supply themselves."""
+        what would fill them, a compressor, say, and are no supply themselves. without: supplies that are passed over,
+        by the name of their part."""
         best = {node: (0, 0)}
         before: dict[str, tuple[Element, str]] = {}
         waiting: list[tuple[int, int, str]] = [(0, 0, node)]
@@ -106,8 +109,9 @@ class Ways:
             if beyond and at != node and self._compressed_into(before[at][0], at):
                 return self._back(before, node, at, before[at][0].name)
             store = self._store_at(at, beyond) if not drawn else None
-            if store is not None or (at != node and self._supplies(at, drawn)):
-                return self._back(before, node, at, store.name if store is not None else at)
+            end = store.name if store is not None else at
+            if (store is not None or (at != node and self._supplies(at, drawn))) and self._owner(end) not in without:
+                return self._back(before, node, at, end)
             if self.nodes[at].boundary is not None:
                 continue
             for element, other in self._upstream(at, drawn):
@@ -116,6 +120,9 @@ class Ways:
                     best[other], before[other] = cost, (element, at)
                     heappush(waiting, (*cost, other))
         return None
+
+    def _owner(self, name: str) -> str:
+        return self.watched.owners.get(name, name.split(".")[0])
 
     def _hindrance(self, element: Element) -> int:
         """How much an element stands in the way: nothing where it passes; a control that can be moved less than a part

@@ -9,7 +9,8 @@ from cutaway.inquiry.deciding import LONGEST_REST
 from cutaway.inquiry.judging import Looked
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.asked import HowFar, how_far
-from cutaway.inquiry.questions.failures import FAILURES, breaks, cites_for, seen_in
+from cutaway.inquiry.questions.failures import FAILURES, breaks, cites_for, faultless, says_of, seen_in, slow_leaks
+from cutaway.inquiry.questions.held_back import held_back
 from cutaway.inquiry.questions.indications import (
     LEAST,
     NOTICEABLE,
@@ -23,7 +24,7 @@ from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.changes import Alteration, Break, ChangeSet, Put
 from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
 from cutaway.inquiry.search.trying import Trying, holds, outcomes
-from cutaway.inquiry.search.twins import folded
+from cutaway.inquiry.search.twins import Folded, folded
 from cutaway.inquiry.search.universe import universe
 from cutaway.inquiry.signals import atoms
 from cutaway.inquiry.verdicts import Seen, Undecided
@@ -39,11 +40,13 @@ MOST_RUNS = 300
 
 @dataclass(frozen=True, slots=True)
 class Explanation:
-    """A minimal set of failures that brings about all that is seen. twins: the same but for port and starboard."""
+    """A minimal set of failures that brings about all that is seen. twins: the same but for port and starboard. says:
+    what each failure does, as its kind has it."""
 
     of: tuple[Break, ...]
     twins: tuple[tuple[Break, ...], ...]
     cites: tuple[Cite, ...]
+    says: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +76,9 @@ class Look:
 @dataclass(frozen=True, slots=True)
 class Suspects:
     """otherwise: what would be seen with nothing wrong. look: the best look; move: the best movement with a look after
-    it, where that tells more; None where none tells anything. apart: how many explanations were told apart."""
+    it, where that tells more; None where none tells anything. apart: how many explanations were told apart. alike:
+    those that no lamp or gauge tells apart. leaks: stores whose slow leak does not explain it, once all is at rest.
+    faultless: the kinds of which the library knows no failure."""
 
     otherwise: tuple[Seen, ...]
     explanations: tuple[Explanation, ...]
@@ -81,6 +86,9 @@ class Suspects:
     move: Look | None
     apart: int
     far: HowFar
+    alike: tuple[tuple[tuple[Break, ...], ...], ...] = ()
+    leaks: tuple[str, ...] = ()
+    faultless: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,10 +119,35 @@ def suspects(
         as_found(one)
     does.keep()
     groups = folded(search.found, base.question.bound.parts)
-    told = tuple(Explanation(breaks(g.first), tuple(map(breaks, g.twins)), cites_for(base, g.first)) for g in groups)
+    told = tuple(_explanation(base, g) for g in groups)
     apart = search.found[:MOST_APART]
     look, move = (None, None) if len(apart) < 2 or stop() else next_looks(base, apart, stop)
-    return Suspects(seen_in(base, first), told, look, move, len(apart), how_far(len(within), bound, search))
+    alike = () if len(apart) < 2 or stop() else _alike(base, apart)
+    leaks = slow_leaks(base, [one for one in within if trying.can_matter(frozenset({one}))], search.found)
+    far = how_far(len(within), bound, search)
+    return Suspects(seen_in(base, first), told, look, move, len(apart), far, alike, leaks, faultless(base))
+
+
+def _explanation(base: Base, group: Folded) -> Explanation:
+    of = breaks(group.first)
+    says = tuple(says_of(base, one) for one in of)
+    return Explanation(of, tuple(map(breaks, group.twins)), cites_for(base, group.first), says)
+
+
+def _alike(base: Base, explanations: Sequence[ChangeSet]) -> tuple[tuple[tuple[Break, ...], ...], ...]:
+    """The explanations with which everything that tells the crew something shows the same."""
+    wide = with_indications(base)
+    looked = zip(explanations, outcomes(wide, explanations), strict=True)
+    runs = [(e, one.looked.run) for e, one in looked if isinstance(one.looked, Looked)]
+    shows: dict[tuple[Break, ...], tuple[int, ...]] = {breaks(e): () for e, _ in runs}
+    for indication in indications(base.question.bound):
+        for number, answer in enumerate(_answers(indication, runs)):
+            for by in answer.by:
+                shows[by] += (number,)
+    groups: dict[tuple[int, ...], list[tuple[Break, ...]]] = {}
+    for by, numbers in shows.items():
+        groups.setdefault(numbers, []).append(by)
+    return tuple(tuple(group) for group in groups.values() if len(group) > 1)
 
 
 def next_looks(
@@ -148,6 +181,8 @@ def _movements(base: Base, runs: Sequence[tuple[ChangeSet, Run]]) -> list[Put]:
     every = [one for one in universe(base, frozenset({"control"})) if isinstance(one, Put)]
     if _some_engine_runs(base, [run for _, run in runs]):
         every = [one for one in every if not _is_starter(base, one)]
+    held = held_back(base, [frozenset({one}) for one in every])
+    every = [one for one, back in zip(every, held, strict=True) if not back]
     return every[: max(1, MOST_RUNS // max(1, len(runs)))]
 
 

@@ -8,8 +8,9 @@ from cutaway.inquiry.course import said
 from cutaway.inquiry.evidence import cites_of
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.asked import HowFar, how_far, in_order
-from cutaway.inquiry.questions.cause import chain
+from cutaway.inquiry.questions.cause import chain_as_it_hangs
 from cutaway.inquiry.questions.failures import cites_for, seen_in
+from cutaway.inquiry.questions.held_back import HeldBack, held_back
 from cutaway.inquiry.questions.links import Given, Link, Stands
 from cutaway.inquiry.questions.remembered import Remembered
 from cutaway.inquiry.search.base import Base
@@ -39,21 +40,25 @@ Standing = Stands | Given | Whole
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """One minimal set of changes that turns the answer over. twins: those the same but for port and starboard."""
+    """One minimal set of changes that turns the answer over. twins: those the same but for port and starboard. held:
+    what of it, or of a twin, rules hold back until something else is so."""
 
     of: tuple[Alteration, ...]
     twins: tuple[tuple[Alteration, ...], ...]
     cites: tuple[Cite, ...]
+    held: tuple[HeldBack, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Cause:
-    """Whether it is so, what was seen, and the links of the chain, the most direct first."""
+    """Whether it is so, what was seen, and the links of the chain, the most direct first. under: of each link the place
+    of the one that it explains, -1 for what was asked."""
 
     so: bool
     seen: tuple[Seen, ...]
     links: tuple[Link, ...]
     cites: tuple[Cite, ...]
+    under: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +79,8 @@ def cause(base: Base) -> Cause | Undecided:
         return looked
     question = base.question
     cites = cites_of(question.statement, question.scope, question.bound, question.told.services)
-    return Cause(looked.decision.holds, seen_in(base, looked), chain(base, looked), cites)
+    links, under = chain_as_it_hangs(base, looked)
+    return Cause(looked.decision.holds, seen_in(base, looked), links, cites, under)
 
 
 def why(
@@ -95,8 +101,16 @@ def why(
         as_found(one)
     does.keep()
     groups = folded(search.found, base.question.bound.parts)
+    flat = [one for g in groups for one in (g.first, *g.twins)]
+    held = dict(zip(flat, held_back(base, flat), strict=True))
     changes = tuple(
-        Found(in_order(g.first), tuple(in_order(twin) for twin in g.twins), cites_for(base, g.first)) for g in groups
+        Found(
+            in_order(g.first),
+            tuple(in_order(twin) for twin in g.twins),
+            cites_for(base, g.first),
+            tuple(dict.fromkeys(h for one in (g.first, *g.twins) for h in held[one])),
+        )
+        for g in groups
     )
     return Why(found, reasons(base, search.found), changes, how_far(len(within), bound, search))
 
