@@ -21,7 +21,7 @@ from cutaway.draw.elk import SECONDS, NoLayout, elk_layouts
 from cutaway.draw.frame import Around, room_on
 from cutaway.draw.layout import Layout, Request, Wire, keep, recalled
 from cutaway.draw.measure import text_width, wrapped
-from cutaway.draw.pages import Room, choose, fits
+from cutaway.draw.pages import Room, choose, fit, fits
 from cutaway.draw.pipes import Routes
 from cutaway.draw.plain import plain_layout
 from cutaway.draw.plan import Extract, Item, Plan, plan_of
@@ -75,9 +75,10 @@ class Placed:
     layouts: tuple[Layout, ...]
     around: Around
 
-    def readable(self, shapes: Sequence[float]) -> bool:
-        """Whether it can be read on a page of one of the shapes."""
-        return any(fits(layout, room_on(shape, self.around)) for layout in self.layouts for shape in shapes)
+    def readable(self, shapes: Sequence[float], least: float = 1.0) -> bool:
+        """Whether it keeps so much of the size that can be read on A4 on a page of one of the shapes."""
+        rooms = [room_on(shape, self.around) for shape in shapes]
+        return any(layout.sound and fit(layout, room) >= least for layout in self.layouts for room in rooms)
 
 
 def placed_on(

@@ -28,6 +28,10 @@ from cutaway.quantities.which import StandardName
 PAPERS = (SHAPES["A4"], SHAPES["A4 upright"])
 """The papers of which that is taken on which a sheet is larger."""
 
+ON_SCREEN = 0.72
+"""How small words may be on a page that is not for printing, as a share of what can be read on so much paper: some 10
+pixels on a film of 1920 by 1080. Divided further, a system is told in shreds."""
+
 MOST_SHEETS = 8
 """A system is divided over no more sheets than this."""
 
@@ -86,7 +90,8 @@ def drafts(
 ) -> tuple[tuple[Draft, ...], Problems]:
     """A system as one sheet, or as several where its smallest words would be too small.
 
-    They are on A4 if they are below seven points, on a page of another shape if so much paper would not do for them.
+    They are on A4 if they are below seven points. A page of another shape is for a screen, which can be looked at more
+    closely: there a system stays together until its words are down to `ON_SCREEN` of that.
     shape: a name of `pages.SHAPES`; 'A4' takes each sheet upright if it is larger so. `drawn` fills in a state.
     """
     subject, problems = _subject(folder, standard, system)
@@ -103,7 +108,8 @@ def drafts_of(
 ) -> tuple[tuple[Draft, ...], Problems]:
     """What is shown as one sheet, or as several that can be read."""
     pages = PAPERS if shape == "A4" else (SHAPES[shape],)
-    sheets = _divided(folder, subject, extract, kinds, cache, pages)
+    least = 1.0 if shape.startswith("A4") else ON_SCREEN
+    sheets = _divided(folder, subject, extract, kinds, cache, pages, least)
     found: list[Draft] = []
     problems: Problems = ()
     for sheet in sheets:
@@ -127,6 +133,7 @@ def _divided(
     kinds: Mapping[str, Kind],
     cache: Path,
     pages: Sequence[float],
+    least: float,
 ) -> tuple[Extract, ...]:
     """The sheets that something is shown on, each told where the parts of the others are."""
     waiting, done = [extract], list[Extract]()
@@ -134,7 +141,7 @@ def _divided(
         one = waiting.pop(0)
         placed, _ = placed_on(folder, subject, one, kinds, cache, pages)
         full = len(waiting) + len(done) + 2 > MOST_SHEETS
-        parts = None if full or placed.readable(pages) else halves(placed.plan, _weights(placed))
+        parts = None if full or placed.readable(pages, least) else halves(placed.plan, _weights(placed))
         if parts is None:
             done.append(one)
         else:
