@@ -26,7 +26,8 @@ def test_a_publication_says_what_the_pack_says(out: Path) -> None:
     captions = (out / "pack" / "captions" / "01-fuel.vtt").read_text(encoding="utf-8")
     assert all("\n".join(cue.lines) in captions for cue in script.cues)
     assert [f.text for f in one.says.figures if (f.part, f.value) == ("fuel tank", "capacity")] == ["20 gal"]
-    drawn = {path.relative_to(out / "pack").as_posix() for path in (out / "pack" / "sheets").iterdir()}
+    pack = out / "pack"
+    drawn = {path.relative_to(pack).as_posix() for kind in ("sheets", "panels") for path in (pack / kind).iterdir()}
     assert {drawing.path for drawing in one.says.drawings} == drawn != set()
 
 
