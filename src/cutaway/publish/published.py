@@ -24,7 +24,7 @@ from cutaway.publish.snapshot import Snapshot
 FOLDER = "published"
 RECORD = "record.json"
 _NAME = re.compile(r"(\d{4}-\d{2}-\d{2})(?:-(\d+))?")
-# What tells of corrections is no part of what the pack says, and comes and goes with publishing itself; so does the list
+# What tells of corrections is no part of what the pack says, and comes and goes with publishing itself; nor is the list
 # of what is in the pack, which leads to them.
 _OUR_OWN = re.compile(r"record\.json|contents\.html|errata\.(?:html|json)|captions/.*\.corrected\.(?:vtt|srt)")
 
