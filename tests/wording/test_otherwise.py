@@ -4,7 +4,7 @@ import pytest
 
 from cutaway.api.asking import Asked, base_for
 from cutaway.inquiry.questions.differing_records import RecordDifference
-from cutaway.inquiry.questions.links import Charged, Cut, Other, Reads, Step
+from cutaway.inquiry.questions.links import Charged, Cut, Other, Reads, Step, Tied
 from cutaway.inquiry.search.changes import Break
 from cutaway.wording.compare_lines import line_words
 from cutaway.wording.how_far import alike_words, leaks_words, scope_words
@@ -77,6 +77,8 @@ def test_every_supply_that_is_cut_off_is_named_and_those_alike_together() -> Non
 def test_a_limit_says_what_comes_of_it() -> None:
     folder = whinchat().loaded.folder
     reads = Reads("bus", "bus", 24.0, 18.0, "voltage", "", True, ())
+    from_leg = Tied("switch", "watches", "leg", "locked down", ())
+    assert link_words(from_leg, folder) == "the switch watches the leg, which is locked down"
     assert link_words(reads, folder) == "the voltage at the bus is 24 V, above the 18 V that it needs"
     dead = Reads("bus", "bus", 0.0, 16.8, "voltage", "", False, (), "dead")
     assert link_words(dead, folder).endswith("below the 16.8 V at which the bus becomes dead")

@@ -105,7 +105,7 @@ def _reached_record(found: Reached) -> dict[str, object]:
         "ways": [_way_record(one) for one in found.ways],
         "more": found.more,
         "direct": None if found.detour is None else _detour_record(found.detour),
-        "refused": [{**_hand_record(one.hand), "asks": list(one.asks)} for one in found.refused],
+        "refused": [{**_hand_record(one.hand), "asks": list(one.asks), "does": one.does} for one in found.refused],
         "bound": {
             "ended": tries.ended,
             "length": tries.asked,

@@ -43,14 +43,14 @@ def alike_words(several: Sequence[tuple[Break, ...]]) -> str:
     """That nothing on the panel tells some failures apart."""
     what = "these two" if len(several) == 2 else f"these {len(several)}"
     names = (" with ".join(f"{the(one.part)} ({one.failure})" for one in of) for of in several)
-    return sentence(f"Nothing that the crew sees or hears tells {what} apart: {listed_with(names)}")
+    return sentence(f"As things stand, nothing that the crew sees or hears tells {what} apart: {listed_with(names)}")
 
 
 def leaks_words(leaks: tuple[str, ...], does: str) -> str:
     """That a slow leak was looked at once all else was at rest, and what it comes to later was not. does: 'do it'."""
     return (
-        f"A slow leak of {listed_with(map(the, leaks))} does not {does} alone by the time that all else is at rest, "
-        "which is soon; what may have leaked away after hours or days was not looked at: ask with --at, as --at '2 h'"
+        f"A slow leak of {listed_with(map(the, leaks))} does not {does} alone by the time that all else is at rest; "
+        "what may have leaked away after hours or days was not looked at: ask with --at, as --at '2 h'"
     )
 
 
@@ -62,11 +62,12 @@ def _counts(far: HowFar, what: str) -> str:
         return f"{could}, and all were tried"
     if far.ended not in ("size", "complete") or left <= 0:
         return f"{could}; {counted(far.tried, 'set')} of them tried"
+    were = "was" if far.tried == 1 else "were"
     if far.asked == 1:
         why = "since alone it changes nothing" if left == 1 else "since alone they change nothing"
-        return f"{could}: {far.tried:,} were tried, and {left:,} passed over, {why}"
+        return f"{could}: {far.tried:,} {were} tried, and {left:,} passed over, {why}"
     return (
-        f"{could}, which make {far.possible:,} sets: {far.tried:,} were tried, and {left:,} passed over, since a "
+        f"{could}, which make {far.possible:,} sets: {far.tried:,} {were} tried, and {left:,} passed over, since a "
         "part of them changes nothing, or fewer of them do it already"
     )
 

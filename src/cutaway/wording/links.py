@@ -28,6 +28,8 @@ from cutaway.wording.figures import shown, shown_apart
 from cutaway.wording.shown import inner, listed_with
 
 MEDIA = {"petrol": "petrol", "oil": "oil", "air": "air", "current": "current", "heat": "heat", "shaft": "drive"}
+# Couplings whose name is what the part does, with the word for several.
+_VERBS = {"watches": "watch", "senses": "sense", "reads": "read", "shows": "show"}
 CONDITIONS = {"height": "ft", "airspeed": "kt", "temperature": "°C"}
 
 
@@ -66,6 +68,8 @@ def _goes(part: str, by: str, to: str) -> str:
     """How a part goes with another, by the name of the coupling."""
     if by.endswith((" by", " with")):
         return f"{the(part)} {are(part)} {by} {the(to)}"
+    if by in _VERBS:
+        return f"{the(part)} {_VERBS[by] if are(part) == 'are' else by} {the(to)}"
     if by == "starter":  # once it runs it has no need of one
         return f"{the(part)} is set going by {the(to)}"
     return f"{the(part)} {'depend' if are(part) == 'are' else 'depends'} on {the(to)}"

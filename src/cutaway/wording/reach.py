@@ -117,6 +117,9 @@ def _between(first: Stays, dial: Dial, what: str) -> str:
 
 
 def _refused_words(one: Refused, folder: Folder) -> str:
+    if one.does:
+        itself = f"{_control(one.hand)} put to {one.hand.words} would do it by itself"
+        return sentence(f"{itself}, but it goes there only when {asks_words(one.asks, folder)}")
     goes = f"{_control(one.hand)} goes to {one.hand.words} only when {asks_words(one.asks, folder)}"
     return sentence(f"Not tried, since a rule holds it back: {goes}")
 

@@ -77,7 +77,8 @@ def sides_together(several: Iterable[tuple[str, str]]) -> list[str]:
 def _other_side(one: str, other: str) -> str:
     """The word in which a name differs from another that is the same otherwise, '' where there is more to it."""
     pairs = [(a, b) for a, b in zip(one.split(), other.split(), strict=False) if a != b]
-    return pairs[0][1] if len(pairs) == 1 and len(one.split()) == len(other.split()) else ""
+    words = one.split()
+    return pairs[0][1] if len(pairs) == 1 and len(words) == len(other.split()) and len(words) > 1 else ""
 
 
 def alteration_words(one: Alteration) -> str:

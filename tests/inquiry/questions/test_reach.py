@@ -109,6 +109,24 @@ other: {kind: electrical load, current: 2 A, fed by: joint.any}
     assert "No control that can be moved has anything to do with whether the other is not working" in reach_text(idle)
 
 
+def test_a_movement_that_would_do_and_is_held_back_is_told_beside_the_ways(tmp_path: Path) -> None:
+    parts = """
+battery: {kind: battery, capacity: 100 Ah, voltage: 12 V}
+bolt: {kind: switch}
+easy: {kind: switch}
+lever: {kind: switch, rules: [{to: "on", only when: bolt is on}]}
+joint: {kind: junction}
+lamp: {kind: electrical load, current: 2 A, fed by: joint.any}
+"""
+    lines = "battery > easy > joint\nbattery > lever > joint"
+    folder_at(tmp_path, {"systems/lamp.yaml": system(parts, lines)})
+    found = told(tmp_path, "lamp is working", "")
+    assert isinstance(found.answer, Reached) and [one.moves[0].part for one in found.answer.ways] == ["easy"]
+    (held,) = found.answer.refused
+    assert held.hand.part == "lever" and held.does and held.asks == ("bolt is on",)
+    assert "The lever put to on would do it by itself, but it goes there only when the bolt is on." in reach_text(found)
+
+
 def test_waits_are_told_where_they_are_needed(tmp_path: Path) -> None:
     """A pump fills a tank in a minute or so; a hand that springs back has to be held."""
     from tests.inquiry.folders import PUMPED, SITUATIONS

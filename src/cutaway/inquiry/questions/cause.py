@@ -326,7 +326,7 @@ class _Tracing:
         wiring = self.seen.bound.wiring
         for (part, coupling), (to, inner) in wiring.coupled.items():
             if part == of and (part, coupling) in self.sensed and wiring.joined.get(names.node_name(to, inner)) == node:
-                return f"{to} {inner}"
+                return f"{to} {inner}" if inner in ("inlet", "outlet") else f"{inner} side of the {to}"
         if any(wiring.joined.get(full) == node for full in wiring.joined if full.startswith(f"{of}.")):
             return of
         part, _, inner = node.partition(".")
@@ -404,8 +404,6 @@ class _Tracing:
         named = (*shut, *(step for other in others for step in other.steps))
         cites = self._cites(*(step.part for step in named), supply, *(other.supply for other in others))
         yield Cut(self._point_name(node, of), supply, shut, medium, drawn, cites, others)
-        if empty:
-            yield from self._charged(empty, of, False)
         for element in hindering:
             self._further(element.gate, False, self._owner(element.name), depth + 1)
             if element.family in ("PDPUMP", "DRAW"):
@@ -413,6 +411,8 @@ class _Tracing:
         if not way.shut:
             self._of_supply(way, False, depth + 1)
         yield from self._wrong_on(way, node)
+        if empty:
+            yield from self._charged(empty, of, False)
 
     def _other_supplies(self, node: str, nearest: str, shut: tuple[Step, ...]) -> tuple[Other, ...]:
         """The other supplies of what is missing, the nearest first, each with what shuts the way to it alone."""

@@ -11,7 +11,7 @@ from cutaway.inquiry.questions.held_back import asks_of
 from cutaway.inquiry.questions.ways import actions_within, looked_of
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.minimal import Bound
-from cutaway.inquiry.search.movements import Hand, Hands, actions_of
+from cutaway.inquiry.search.movements import Hand, Hands, Here, actions_of
 from cutaway.inquiry.search.sequences import Ended, Going, Path, shortest
 from cutaway.inquiry.search.trying import holds
 from cutaway.inquiry.truth import truth
@@ -39,10 +39,12 @@ class Way:
 
 @dataclass(frozen=True, slots=True)
 class Refused:
-    """A movement that a rule held back somewhere on the way, and what the rule asks, in the words of the folder."""
+    """A movement that a rule held back somewhere on the way, and what the rule asks, in the words of the folder. does:
+    whether it would do it by itself, from where one stands, if nothing held it back."""
 
     hand: Hand
     asks: tuple[str, ...]
+    does: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,7 +129,7 @@ def reach(
         len(hands.slots), movements, bound.size, going.length, going.tried, going.passed_over, going.same, hands.runs,
         len(going.undecided), going.ended or "stopped",
     )  # fmt: skip
-    return Reached(seen, ways, more, detour, _refused(hands, bound.size), tries)
+    return Reached(seen, ways, more, detour, _refused(hands, start[0], bound.size, bool(ways)), tries)
 
 
 def _seen(base: Base, looked: Looked) -> tuple[Seen, ...]:
@@ -194,9 +196,13 @@ def _way(base: Base, path: Path[Hand], actions: tuple[Action, ...], looked: Look
     return Way(tuple(hand for hand, _ in path), actions, max(0.0, since - clock), _seen(base, looked), cites)
 
 
-def _refused(hands: Hands, length: int) -> tuple[Refused, ...]:
-    """The movements that rules held back, with what they ask: those that could matter in sequences of a length, each
-    alone or with others that are moved besides."""
-    return tuple(
-        Refused(hand, asks_of(rules)) for hand, rules in hands.refused.items() if hands.can_begin((), hand, length - 1)
+def _refused(hands: Hands, here: Here, length: int, found: bool) -> tuple[Refused, ...]:
+    """The movements that rules held back, with what they ask: those that would do it by themselves; and, where nothing
+    was found, those that could matter in sequences of a length, each alone or with others that are moved besides."""
+    does = dict(zip(hands.refused, hands.arrive([(here, hand) for hand in hands.refused]), strict=True))
+    told = (
+        Refused(hand, asks_of(rules), does[hand] is True)
+        for hand, rules in hands.refused.items()
+        if does[hand] or (not found and hands.can_begin((), hand, length - 1))
     )
+    return tuple(sorted(told, key=lambda one: not one.does))
