@@ -70,6 +70,8 @@ def _goes(part: str, by: str, to: str) -> str:
         return f"{the(part)} {are(part)} {by} {the(to)}"
     if by in _VERBS:
         return f"{the(part)} {_VERBS[by] if are(part) == 'are' else by} {the(to)}"
+    if by == "of":
+        return f"{the(part)} {'go' if are(part) == 'are' else 'goes'} with {the(to)}"
     if by == "starter":  # once it runs it has no need of one
         return f"{the(part)} is set going by {the(to)}"
     return f"{the(part)} {'depend' if are(part) == 'are' else 'depends'} on {the(to)}"
