@@ -210,9 +210,8 @@ def with_workers(count: int, work: Callable[[C], object], chunks: Sequence[C]) -
             assert answers is not None, problems
             return passed, max(after[worker] - before[worker] for worker in after)
         finally:
-            for one in started:
+            for one in reversed(started):  # a worker without its scheduler would wait for it
                 one.terminate()
-            for one in started:
                 one.wait()
 
 
