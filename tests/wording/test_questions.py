@@ -31,9 +31,7 @@ def test_why_reads_aloud_with_its_paragraphs() -> None:
     )
     assert "No petrol comes to the carburettor inlet from the port tank, because the tank selector has failed" in text
     assert "bring it about that the fuel lamp is out:\n  - With the instrument switch at off. (handbook §16)" in text
-    assert (
-        "No other single change would bring it about that the fuel lamp is out; 2 at once were not looked at" in text
-    )
+    assert "No other single change would bring it about that the fuel lamp is out; 2 at once were not looked at" in text
     assert "As far as was looked, the fuel lamp is lit so long as this stays as now: the instrument switch" in text
     record = why_record(told)
     assert json.loads(json.dumps(record)) == record

@@ -43,15 +43,15 @@ def drawing(picture: Picture, manner: Manner = "light", ground: Ground = "paper"
     return write_svg(over_film(picture) if ground == "clear" else picture, manner, ground, style)
 
 
-def still(
-    picture: Picture, size: Size, manner: Manner = "light", ground: Ground = "paper", style: str = ""
-) -> bytes:
+def still(picture: Picture, size: Size, manner: Manner = "light", ground: Ground = "paper", style: str = "") -> bytes:
     """A picture as PNG of exactly that size."""
     import resvg_py
 
     # Its measures in pixels, since the renderer rounds a page that is a hair too high up to another row.
     pixels = f'width="{size.across}" height="{size.down}" class="sheet"'
-    svg = re.sub(r'width="[\d.]+" height="[\d.]+" class="sheet"', pixels, drawing(picture, manner, ground, style), count=1)
+    svg = re.sub(
+        r'width="[\d.]+" height="[\d.]+" class="sheet"', pixels, drawing(picture, manner, ground, style), count=1
+    )
     files = [str(path) for path in (font_file(), font_file(bold=True)) if path is not None]
     return bytes(
         resvg_py.svg_to_bytes(
