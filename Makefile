@@ -45,7 +45,7 @@ lint: .venv/.installed-for-test
 
 # The tests come last, so that what is printed ends with their summary.
 test: setup lint docs-check
-	$(BIN)/pytest -n auto
+	$(BIN)/pytest -n auto --dist loadgroup
 
 bench: .venv/.installed-for-test
 	@for script in $(wildcard benchmarks/*.py); do echo "== $$script"; $(BIN)/python "$$script" || exit 1; done

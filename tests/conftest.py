@@ -27,6 +27,18 @@ def pytest_configure(config: pytest.Config) -> None:
         raise pytest.UsageError("--accept is not for CI: what is expected is accepted by a person who reads the diff")
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Tests of a module that share what it makes once are run by one worker, so that no other makes it again.
+
+    Takes effect with `--dist loadgroup`, which also begins with the largest groups.
+    """
+    for item in items:
+        fixtures = getattr(item, "_fixtureinfo", None)
+        several = fixtures.name2fixturedefs.values() if fixtures is not None else ()
+        if any(one.scope == "module" for each in several for one in each):
+            item.add_marker(pytest.mark.xdist_group(item.nodeid.partition("::")[0]))
+
+
 @pytest.fixture
 def nothing_remembered(monkeypatch: pytest.MonkeyPatch) -> None:
     """No verdict of an earlier session is known, so that what is printed does not hang on what was run before."""
