@@ -79,7 +79,7 @@ def test_a_chart_is_resolved(sample: Path) -> None:
 def test_what_is_wrong_has_its_place(
     sample: Path, text: str, code: str | None, marked: str | None, hint: str | None
 ) -> None:
-    loaded, problems = charts(sample, text)
+    _, problems = charts(sample, text)
     assert problems and (code is None or code in [p[0] for p in problems]), problems
     if marked is not None:
         assert marked in [p[1] for p in problems]

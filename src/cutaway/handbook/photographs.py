@@ -1,6 +1,6 @@
 """photographs.yaml: one's own photographs, by what right they are shown, and what is pointed at on them."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -123,7 +123,7 @@ def _point(entry: Entry, size: tuple[int, int], which: Which, known: Known) -> t
 def _in_shape(node: Node, name: str) -> tuple[PointShape | None, Problems]:
     """A point as its shape; the short form has nothing but the place."""
     if isinstance(node, Items) or (isinstance(node, Words) and not node.empty):
-        return PointShape(at=""), ()
+        return PointShape(at="", says="", side=""), ()
     return admit(PointShape, node, f"the point {name}")
 
 
@@ -158,7 +158,7 @@ def _not_there(parts: tuple[PartName, ...], span: Span, which: Which, known: Kno
     return ()
 
 
-def _has(subject: str, part: PartName, here: set[str] | set[object], about: AircraftType) -> bool:
+def _has(subject: str, part: PartName, here: Collection[str], about: AircraftType) -> bool:
     airframe = next((one for one in about.airframes if one.name == subject), None)
     if airframe is None:
         return subject in here
