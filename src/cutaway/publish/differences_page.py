@@ -11,8 +11,8 @@ from cutaway.inquiry.questions.compare import Comparison
 from cutaway.inquiry.questions.differing_records import RecordDifference
 from cutaway.publish.html import Html, anchor, el
 from cutaway.publish.plain_page import plain_page
-from cutaway.wording.compare import crew_lines, moment_words, since_words
-from cutaway.wording.shown import sentence, value_words
+from cutaway.wording.compare import crew_lines, moment_words, no_difference, since_words
+from cutaway.wording.shown import value_words
 
 Row = tuple[str, str, str, str, str]
 
@@ -54,8 +54,7 @@ def differences_page(found: Sequence[Differing], folder: Folder) -> str:
 
 def _section(one: Comparison, folder: Folder) -> list[Html]:
     crew = crew_lines(one, folder)
-    nothing = sentence(f"The crew would notice no difference between {one.one.name} and {one.other.name}")
-    told = el("ul", *(el("li", line) for line in crew)) if crew else el("p", nothing)
+    told = el("ul", *(el("li", line) for line in crew)) if crew else el("p", no_difference(one))
     return [el("h2", _title(one), id=_ident(one)), told, _table(one, folder)]
 
 

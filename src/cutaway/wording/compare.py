@@ -27,15 +27,30 @@ def compared_lines(found: Comparison, folder: Folder) -> tuple[str, ...]:
     told = [r for r in found.underneath if r.what != "line" or not _leads_to(r, lone)]
     left = len(found.underneath) - len(told)
     under = both_sides(tuple(record_words(r, one, other, found.underneath) for r in told))
-    nothing = sentence(f"{_where_looked(found)}the crew would notice no difference between {one} and {other}")
+    off = tuple(_disconnected(found))
     return (
-        "What the crew would notice:" if crew else nothing,
+        "What the crew would notice:" if crew else no_difference(found),
         *(f"  - {line}" for line in crew),
         *_bound_lines(found),
-        "Underneath:" if under else "Underneath the records are the same.",
-        *(f"  - {line}" for line in under),
+        "Underneath:" if under or off else "Underneath the records are the same.",
+        *(f"  - {line}" for line in (*off, *under)),
         *([_left_words(left)] if left else []),
     )
+
+
+def no_difference(found: Comparison) -> str:
+    """That the crew would notice nothing, with how far that was looked."""
+    noticed = f"the crew would notice no difference between {found.one.name} and {found.other.name}"
+    return sentence(f"{_where_looked(found)}{noticed}")
+
+
+def _disconnected(found: Comparison) -> Iterator[str]:
+    """The parts that are there on both, and on one of them off their pipes and wires."""
+    for here, there in ((found.one, found.other), (found.other, found.one)):
+        off = sorted(here.cut - there.cut - there.missing)
+        if off:
+            are_off = "is off its lines" if len(off) == 1 and are(off[0]) == "is" else "are off their lines"
+            yield sentence(f"on {here.name} {listed_with(map(the, off))} {are_off} (pipes, wires, what drives them)")
 
 
 def _left_words(left: int) -> str:

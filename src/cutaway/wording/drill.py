@@ -1,5 +1,6 @@
 """A drill step by step, in sentences that read aloud: what each step does, what it protects, whether it matters."""
 
+from collections import Counter
 from collections.abc import Sequence
 
 from cutaway.handbook.records import Folder
@@ -17,11 +18,13 @@ MOST_TOLD = 4
 
 def drill_lines(told: DrillTold, folder: Folder) -> tuple[str, ...]:
     """The drill, a line each: every step, then which of them matter."""
-    return (*(line for step in told.steps for line in step_lines(step, folder)), *summary_lines(told))
+    sights = Counter({step.number: sum(1 for one in step.sights if one.seen) for step in told.steps})
+    return (*(line for step in told.steps for line in step_lines(step, folder, sights)), *summary_lines(told))
 
 
-def step_lines(step: StepTold, folder: Folder) -> tuple[str, ...]:
-    """One step: what is done, what it changes, what is seen, what comes of leaving it out or exchanging it."""
+def step_lines(step: StepTold, folder: Folder, sights: Counter[int]) -> tuple[str, ...]:
+    """One step: what is done, what it changes, what is seen, what comes of leaving it out or exchanging it. sights: how
+    many things are seen in each step of the drill."""
     out = [f"{step.number}. {sentence(action_words(step.actions)) if step.actions else 'A look, and nothing moved.'}"]
     if step.missing:
         out.append(sentence(f"Not on this standard: {listed_with(step.missing)}"))
@@ -30,9 +33,9 @@ def step_lines(step: StepTold, folder: Folder) -> tuple[str, ...]:
         out.append(_changes(step, folder))
     out += [_sight(one) for one in step.sights]
     if step.without is not None:
-        out.append(_without(step, folder))
+        out.append(_without(step, folder, sights))
     if step.exchanged is not None:
-        out.append(_exchanged(step, step.exchanged, folder))
+        out.append(_exchanged(step, step.exchanged, folder, sights))
     return (out[0], *(f"   {line}" for line in out[1:]))
 
 
@@ -107,7 +110,7 @@ def _sight(one: Sight) -> str:
             return f"It cannot be said whether this is seen: {words}."
 
 
-def _without(step: StepTold, folder: Folder) -> str:
+def _without(step: StepTold, folder: Folder, sights: Counter[int]) -> str:
     assert step.without is not None
     if not step.without.matters:
         if step.waits:
@@ -115,17 +118,17 @@ def _without(step: StepTold, folder: Folder) -> str:
         if step.idle:
             return "Without this step nothing is otherwise: it does nothing in this model."
         return "Without this step nothing else in the drill is otherwise, nor how things stand at its end."
-    return _comes(f"Without step {step.number}", step.without, folder)
+    return _comes(f"Without step {step.number}", step.without, folder, sights)
 
 
-def _exchanged(step: StepTold, exchanged: Otherwise, folder: Folder) -> str:
+def _exchanged(step: StepTold, exchanged: Otherwise, folder: Folder, sights: Counter[int]) -> str:
     begin = f"Steps {step.number} and {step.with_next} exchanged"
     if not exchanged.matters:
         return f"{begin}, nothing is otherwise."
-    return _comes(begin, exchanged, folder)
+    return _comes(begin, exchanged, folder, sights)
 
 
-def _comes(begin: str, other: Otherwise, folder: Folder) -> str:
+def _comes(begin: str, other: Otherwise, folder: Folder, sights: Counter[int]) -> str:
     """What comes of doing it otherwise: what is no longer seen, what a rule holds back, what the end is."""
     if other.gone:
         return sentence(f"{begin}, nothing can be said: {other.gone}")
@@ -133,13 +136,23 @@ def _comes(begin: str, other: Otherwise, folder: Folder) -> str:
     if other.refused:
         parts.append(_few([f"{the(one.what)} is {one.state} by a rule" for one in other.refused]))
     if other.lost:
-        lost = [f"'{spoken(text_of(one.statement.span))}' (step {one.number})" for one in other.lost]
-        parts.append(f"this is not seen: {_few(lost)}")
+        parts.append(_lost(other.lost, sights))
     if other.undecided:
         parts.append(f"of {counted(other.undecided, 'sight')} nothing can be said")
     end = _ends(other.end, other.turned, folder)
     parts.append(f"in the end {end}" if end else "the end is the same")
     return sentence(f"{begin}, {'; '.join(parts)}")
+
+
+def _lost(several: Sequence[Sight], sights: Counter[int]) -> str:
+    """What is no longer seen: of a step that shows nothing any more by its number, else in its words."""
+    counts = Counter(one.number for one in several)
+    whole = [number for number, count in counts.items() if count == sights[number]]
+    words = [f"what {_steps(whole)} {'looks' if len(whole) == 1 else 'look'} for"] if whole else []
+    words += [
+        f"'{spoken(text_of(one.statement.span))}' (step {one.number})" for one in several if one.number not in whole
+    ]
+    return f"{_few(words)} {'is' if len(words) == 1 else 'are'} not seen"
 
 
 def _ends(noted: tuple[Noticed, ...], turned: tuple[Turned, ...], folder: Folder) -> str:
