@@ -63,10 +63,12 @@ def variants(setter: Setter, of: Variant) -> tuple[Variant, ...]:
     """The cases that one could be taken for: on another mark, before anything is done, with what is given overlooked,
     by the last action alone, in another situation."""
     subject, scope = of.subject, of.scope
-    plain = replace(scope, actions=(), when=When())
+    # What is done is done at the situation's end, where things need not have come to rest.
+    at_its_end = replace(scope, actions=(), when=When("at", 0.0))
+    plain = at_its_end if scope.when.kind == "at" else replace(scope, actions=(), when=When())
     found: list[Variant] = []
     if scope.actions:
-        found.append(Variant(Trap("before"), subject, plain))
+        found.append(Variant(Trap("before"), subject, at_its_end))
     if len(scope.actions) > 1:
         found.append(Variant(Trap("last alone", printed_actions(scope.actions[-1:])), subject, last_alone(scope)))
     given: list[FailureChoice | Condition | Held] = [*scope.failures, *scope.conditions, *scope.held]
