@@ -164,6 +164,8 @@ def _trap(trap: Trap, folder: Folder) -> str:
             return sentence(f"That is so {situation_words(trap.of)}")
         case "figure of":
             return sentence(f"That figure belongs to {trap.of}")
+        case "same paragraph":
+            return sentence(f"{trap.of} prints that figure too, but not for this")
         case "opposite":
             return "That is the other way about, at least in part."
         case "needless":

@@ -2,7 +2,7 @@
 
 import shutil
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from pathlib import Path
 
@@ -12,10 +12,15 @@ from cutaway.api.asking import Opened, opened
 from cutaway.api.quiz import Asked, QuizMade, quiz
 from cutaway.inquiry.check import judge
 from cutaway.inquiry.memory import Memory
-from cutaway.inquiry.quiz.records import SORTS, QuizQuestion, WhichFigure
+from cutaway.inquiry.questions.indications import indications
+from cutaway.inquiry.quiz.proving import Setter
+from cutaway.inquiry.quiz.records import SORTS, QuizQuestion, Trap, WhichFigure
+from cutaway.inquiry.quiz.showing import Variant, shown, variants
 from cutaway.inquiry.verdicts import Fails, Holds, Stated
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.parse import parse_claim
+from cutaway.language.syntax import Scope, When
+from cutaway.machine.subjects import subjects
 from cutaway.problems.diagnostic import has_error
 from cutaway.problems.span import TextFile, whole
 from tests.inquiry.questions.asking import WHINCHAT, whinchat
@@ -96,6 +101,27 @@ def test_wrong_options_say_whose_answer_they_are() -> None:
     assert {"other mark", "before", "other situation", "figure of", "no harm", "needless", "too many"} <= sorts
 
 
+def test_before_anything_is_done_is_the_end_of_the_situation_and_not_after_a_long_rest() -> None:
+    # At the situation's end the pump has not yet brought the gyros up; after a rest the horizon works.
+    here = whinchat()
+    words = "on Mk 1, in starting, after battery switch to off, within 5 s: artificial horizon is working"
+    claim, problems = parse_claim(whole(TextFile("claim", words)), here.loaded.words)
+    assert claim is not None and not problems
+    setter = Setter(here.workshop, here.loaded.told, here.loaded.parsed, here.loaded.words, Memory(None), False)
+    scope = replace(claim.scope, when=When("at", 5.0))
+    mk1 = next(one for one in subjects(here.loaded.folder) if one.name == "Mk 1")
+    every = indications(here.workshop.bound(mk1)[0])
+
+    def horizon(of: Scope) -> str:
+        found = shown(setter, mk1, of, every)
+        assert found is not None
+        return next(seen.state for one, seen in found.items() if one.part == "artificial horizon")
+
+    before = next(one for one in variants(setter, Variant(Trap(""), mk1, scope)) if one.trap.sort == "before")
+    rested = horizon(replace(scope, actions=(), when=When()))
+    assert (horizon(before.scope), rested) == ("unreliable", "working")
+
+
 def test_on_and_system_and_sort_narrow_it() -> None:
     only = of(Asked(4, on="Mk 1", system="fuel", sorts=("shows", "figure")))
     assert only and {(one.subject.name, one.system) for one in only} == {("Mk 1", "Fuel")}
@@ -153,6 +179,14 @@ def test_another_figure_in_the_records_is_another_answer(tmp_path: Path) -> None
     other = edited(tmp_path / "wren", Edit("systems/fuel.yaml", "is: 2 lb/sq in, on", "is: 1.5 lb/sq in, on"))
     now = next(one for one in of(asked, other) if one.key == was.key)
     assert now.answer.proofs[0].text == "on Mk 1: fuel lamp has lights below of 1.5 lb/sq in"
+
+
+def test_a_figure_that_stands_beside_the_answer_is_not_said_to_be_of_another_paragraph(tmp_path: Path) -> None:
+    beside = Edit("sources/hb.md", "3 lb./sq. in. The lamp", "3 lb./sq. in., and is out at 3.5 lb./sq. in. The lamp")
+    asked = of(Asked(30, on="Mk 2", system="Fuel", sorts=("figure",)), edited(tmp_path / "wren", beside))
+    lamp = next(one for one in asked if one.asked == WhichFigure("fuel lamp", "lights below"))
+    (trap,) = (one.trap for one in lamp.options if "3.5" in one.proofs[0].text)
+    assert trap == Trap("same paragraph", "hb §25a")
 
 
 def test_another_machine_is_another_answer(tmp_path: Path) -> None:

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import partial
 
 from cutaway.handbook.records import Given, Part, given_on
@@ -72,21 +73,43 @@ def _others(
         for other in value.givens if value.name == want.name else ():
             if subject.standard not in other.on.names and not other.assumed:
                 yield other.quantity, Trap("other mark", other.on.words)
+    near = list(_near(bound, subject, part, want, given))
     for source in setter.folder.sources:
         own = {cite.number.rstrip("abcdefgh") for cite in (*given.cites, *part.cites) if cite.source == source.key}
+        cited = {cite.number for cite in given.cites if cite.source == source.key}
         for one in source.paragraphs:
             if one.number.rstrip("abcdefgh") in own:
+                there = Trap("same paragraph" if one.number in cited else "figure of", f"{source.key} {one.number}")
                 for quantity in figures_in(one.text):
-                    yield quantity, Trap("figure of", f"{source.key} {one.number}")
-    near: list[tuple[float, Quantity, Trap]] = []
-    for name, there in bound.parts.items():
+                    yield quantity, _own(quantity, near, str(part.name)) or there
+    for found in sorted((one for one in near if one.apart <= FARTHEST), key=lambda one: one.apart):
+        yield found.quantity, found.trap
+
+
+@dataclass(frozen=True, slots=True)
+class _Near:
+    """A figure of the records in the same dimension. apart: how many times as large it is as the answer."""
+
+    part: str
+    quantity: Quantity
+    apart: float
+    trap: Trap
+
+
+def _own(quantity: Quantity, near: list[_Near], part: str) -> Trap | None:
+    """Which other value of the part itself a figure is; None where it is none: another part may have it by chance."""
+    return next((one.trap for one in near if one.part == part and same_figure(quantity, one.quantity)), None)
+
+
+def _near(bound: Bound, subject: Subject, part: Part, want: Want, given: Given) -> Iterator[_Near]:
+    """The other figures of the dimension, those of the part itself first."""
+    for name, there in sorted(bound.parts.items(), key=lambda one: one[0] != part.name):
         for also in bound.kinds[there.kind].wants:
             its = given_on(there, also.name, subject.standard)
-            if its is not None and also.dimension == want.dimension and not its.assumed and name != part.name:
+            same = name == part.name and also.name == want.name
+            if its is not None and also.dimension == want.dimension and not its.assumed and not same:
                 apart = _apart(its.quantity.value, given.quantity.value)
-                near.append((apart, its.quantity, Trap("figure of", f"the {name} ({also.name})")))
-    for _, quantity, trap in sorted((one for one in near if one[0] <= FARTHEST), key=lambda one: one[0]):
-        yield quantity, trap
+                yield _Near(str(name), its.quantity, apart, Trap("figure of", f"the {name} ({also.name})"))
 
 
 def _apart(one: float, other: float) -> float:

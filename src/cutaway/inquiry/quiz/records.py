@@ -93,14 +93,14 @@ class Trap:
 
     'other mark': it is so on `of`. 'before': it is so before anything is done. 'overlooked': it would be so without
     what the question gives (`of`). 'last alone': it would be so if the last thing that is done decided alone. 'other
-    situation': it is so in `of`. 'figure of': the figure is that of `of`. 'no harm': what is chosen does no such harm;
-    `of` says what it does. 'opposite': it is the other way about. 'needless': it can be left out. 'too many', 'too
-    few', 'others': of standards.
+    situation': it is so in `of`. 'figure of': the figure is that of `of`. 'same paragraph': it stands beside the answer
+    in the paragraph `of`. 'no harm': what is chosen does no such harm; `of` says what it does. 'opposite': it is the
+    other way about. 'needless': it can be left out. 'too many', 'too few', 'others': of standards.
     """
 
     sort: Literal[
-        "", "other mark", "before", "overlooked", "last alone", "other situation", "figure of", "no harm", "opposite",
-        "needless", "too many", "too few", "others",
+        "", "other mark", "before", "overlooked", "last alone", "other situation", "figure of", "same paragraph",
+        "no harm", "opposite", "needless", "too many", "too few", "others",
     ]  # fmt: skip
     of: str = ""
 
