@@ -137,6 +137,8 @@ def _comes(begin: str, other: Otherwise, folder: Folder, sights: Counter[int]) -
         parts.append(_few([f"{the(one.what)} is {one.state} by a rule" for one in other.refused]))
     if other.lost:
         parts.append(_lost(other.lost, sights))
+    elif not other.undecided:
+        parts.append("all that the drill looks for is seen all the same")
     if other.undecided:
         parts.append(f"of {counted(other.undecided, 'sight')} nothing can be said")
     end = _ends(other.end, other.turned, folder)
