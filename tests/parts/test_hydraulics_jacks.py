@@ -38,6 +38,13 @@ def test_a_weight_takes_it_out_without_pressure() -> None:
     assert stand(spring_load="-30 lbf").run(60.0, (1.0, "selector", DOWN)).end("jack: travel") < 1e-4
 
 
+def test_a_jack_goes_no_further_than_its_stroke_and_what_it_moves_than_its_full_angle() -> None:
+    s = stand().run(40.0, (0.0, "main", 1.0), (1.0, "selector", DOWN), (20.0, "selector", UP))
+    assert s.at(19.0, "jack: travel") == 10.0 * INCH
+    assert math.degrees(s.at(19.0, "doors: angle")) == pytest.approx(90.0, abs=1e-9)
+    assert s.end("jack: travel") == 0.0 == s.end("doors: angle")
+
+
 def test_an_air_load_may_help_it_out() -> None:
     s = stand(load="-300 lbf").run(60.0, (1.0, "selector", DOWN), (20.0, "airspeed", 100.0 * KNOT))
     assert s.at(19.0, "jack: travel") < 1e-4 and s.end("jack: extended") == 1.0

@@ -80,6 +80,11 @@ def within_one(value: Expr) -> Expr:
     return apply("min", 1.0, apply("max", 0.0, value))
 
 
+def between_stops(travel: Expr, stroke: float) -> Expr:
+    """How far a piston has gone, m. The law's end stops give a little, so that it can be solved; the trade's do not."""
+    return apply("min", stroke, apply("max", 0.0, travel))
+
+
 def at_position(index: int, control: Expr = CONTROL) -> Apply:
     """1 while the control stands at its position of that index."""
     return apply("eq", control, float(index))

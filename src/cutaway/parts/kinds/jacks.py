@@ -5,6 +5,7 @@ from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Order, Port, Readin
 from cutaway.parts.kinds import oil_examples
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
+    between_stops,
     either,
     latch,
     least,
@@ -105,9 +106,10 @@ def _jack(fit: Fit) -> Recipe:
         latch("retracted", apply("sub", 0.0, travel), -0.02 * stroke, -0.03 * stroke),
         *iced,
     )
-    extension = apply("div", travel, stroke)
+    shown = between_stops(travel, stroke)
+    extension = apply("div", shown, stroke)
     signals = (
-        ("travel", travel),
+        ("travel", shown),
         ("extension", extension),
         ("position", extension),
         ("extended", ModeIs("extended")),

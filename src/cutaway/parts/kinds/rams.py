@@ -9,6 +9,7 @@ from cutaway.parts.kinds.common import (
     JUDGEMENT,
     SEA_LEVEL,
     at_position,
+    between_stops,
     latch,
     least,
     most,
@@ -339,9 +340,10 @@ def _ram(fit: Fit) -> Recipe:
         latch("out", Content("piston"), 0.98 * stroke, 0.95 * stroke),
         latch("in", apply("sub", 0.0, Content("piston")), -0.02 * stroke, -0.05 * stroke),
     )
-    extension = apply("div", Content("piston"), stroke)
+    travel = between_stops(Content("piston"), stroke)
+    extension = apply("div", travel, stroke)
     signals = (
-        ("travel", Content("piston")),
+        ("travel", travel),
         ("extension", extension),
         ("position", extension),
         ("extended", ModeIs("out")),
