@@ -19,7 +19,6 @@ Part = tuple[str | Kind, dict[str, str]]
 SEA = 101_325.0
 BAR, LITRE, PSI, IN_HG = 1.0e5, 1.0e-3, 6894.757293168, 3386.389
 CUBIC_FOOT = 0.3048**3
-PIPE = 5.0e-5  # m³: the room of every free node of air
 RATED_AT, RATED_DROP = SEA + 100.0 * PSI, 10.0 * PSI
 
 
@@ -65,7 +64,7 @@ def bottle_by_sum(valve: bool) -> list[float]:
     its setting and open a twentieth above it."""
     cock, hole = nozzle(COCK_FLOW), nozzle(HOLE_FLOW, HOLE_AT + SEA, HOLE_AT)
     throttle, band = VALVE_FLOW / math.sqrt(RATED_DROP), 0.05 * KEPT + 1_000.0
-    room = BOTTLE + PIPE
+    room = BOTTLE
 
     def lost(p: float) -> float:
         if not valve:
@@ -217,8 +216,8 @@ def ram_by_sum(on: bool, seconds: float, state: list[float], cracked: float, sto
 
     def rates(_: float, y: np.ndarray) -> list[float]:
         store, air, z = y
-        at_bottle = SEA * store / (VESSEL + PIPE)
-        at_ram = SEA * air / (PIPE + DEAD + AREA * max(z, 0.0))
+        at_bottle = SEA * store / VESSEL
+        at_ram = SEA * air / (DEAD + AREA * max(z, 0.0))
         push = (at_ram - SEA) * AREA - PRELOAD - RATE * z
         v = math.copysign(max(abs(push) - FRICTION, 0.0), push) / DAMPING
         if (z <= 0.0 and v < 0.0) or (z >= STROKE and v > 0.0):
@@ -237,8 +236,8 @@ def ram_by_sum(on: bool, seconds: float, state: list[float], cracked: float, sto
 
 
 def test_a_spring_brings_the_ram_back_when_current_or_air_is_lost() -> None:
-    whole = START * (VESSEL + PIPE) / SEA
-    at_rest = PIPE + DEAD
+    whole = START * VESSEL / SEA
+    at_rest = DEAD
     out, then = ram_by_sum(True, 10.0, [whole, at_rest, 0.0], 0.0, 0.98 * STROKE)
     s = ram_stand().run(
         20.0, (1.0, "volts", 1.0), (5.0, "volts", 0.0), starts={"bottle.air": START * VESSEL / SEA}

@@ -16,7 +16,6 @@ SEA = 101_325.0
 PSI = 6894.757
 CUBIC_FOOT = 0.3048**3
 MINUTE = 60.0
-PIPE = 5.0e-5  # m³: what every free node of air holds besides
 
 
 def nozzle(flow: float, drop: float = 10.0 * PSI, upstream: float = SEA + 100.0 * PSI) -> float:
@@ -34,9 +33,8 @@ def test_a_bottle_fills_as_boyle_says() -> None:
         ("compressor.outlet > bottle.any",),
         ("compressor: driven by > engine",),
     ).run(60.0, (0.0, "engine", 1.0))
-    # Two cubic feet of free air in a fifth of a cubic foot and its pipe: some ten times the pressure outside.
-    room = 0.2 * CUBIC_FOOT + PIPE
-    assert s.end("bottle: pressure") == pytest.approx(SEA * 2.0 * CUBIC_FOOT / room, rel=1e-3)
+    # Two cubic feet of free air in a fifth of a cubic foot: ten times the pressure outside.
+    assert s.end("bottle: pressure") == pytest.approx(10.0 * SEA, rel=1e-3)
 
 
 def test_a_compressor_gives_less_at_height() -> None:
@@ -104,7 +102,7 @@ def test_a_ram_feels_the_pressure_outside_not_that_at_sea_level() -> None:
     s.run(60.0, (0.0, "height", 6000.0))
     # Sealed at sea-level pressure and taken up, it is pushed out by what is missing outside: 472.2 mb are left at
     # 6,000 m (US Standard Atmosphere 1976), and its own air, kept at one temperature, thins as it goes.
-    area, dead = 3.0 * 0.0254**2, 0.2 * 12.0 * 0.0254**3 + PIPE
+    area, dead = 3.0 * 0.0254**2, 0.2 * 12.0 * 0.0254**3
 
     def push(x: float) -> float:
         inside = SEA * dead / (dead + area * x)
@@ -134,3 +132,32 @@ def test_the_brakes_follow_the_lever(lever: float) -> None:
     assert s.at(15.0, "starboard: pressure") == pytest.approx(80.0 * lever * PSI, abs=3.0 * PSI)
     assert s.end("starboard: pressure") < 6.0 * PSI
     assert s.end("port: pressure") == pytest.approx(80.0 * lever * PSI, abs=3.0 * PSI)
+
+
+def test_a_bottle_loses_what_the_brakes_take_and_no_more() -> None:
+    """Two bags of 15 cu in to 90 lb from a bottle of 600 cu in: 2 × 15 × 90 / 600 = 4.5 lb a time, by Boyle's law.
+
+    The bags stand at the pressure outside before, so that they take air for the gauge pressure only.
+    """
+    brakes = {"volume": "15 cu in"}
+    s = Stand(
+        {
+            "bottle": ("air bottle", {"volume": "600 cu in"}),
+            "valve": ("brake relay valve", {"full pressure": "90 lb/sq in"}),
+            "port": ("brake", brakes),
+            "starboard": ("brake", brakes),
+        },
+        ("bottle.any > valve.supply", "valve.port brake > port.air", "valve.starboard brake > starboard.air"),
+    )
+    start = {"bottle.air": (SEA + 300.0 * PSI) * 600.0 * 0.0254**3 / SEA}
+    s.run(30.0, (1.0, "valve.lever", 1.0), starts=start)
+    assert (s.at(0.0, "bottle: pressure") - s.end("bottle: pressure")) / PSI == pytest.approx(4.5, rel=0.005)
+
+
+def test_a_ram_goes_no_further_than_its_stroke() -> None:
+    s = Stand(
+        {"bottle": ("air bottle", {"volume": "0.5 cu ft"}), "ram": ("ram", {"area": "3 sq in", "stroke": "4 in"})},
+        ("bottle.any > ram.chamber",),
+    )
+    s.run(20.0, starts={"bottle.air": (SEA + 300.0 * PSI) * 0.5 * CUBIC_FOOT / SEA})
+    assert s.end("ram: travel") == 4 * 0.0254

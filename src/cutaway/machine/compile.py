@@ -294,7 +294,7 @@ def _numbers(network: Network, nodes: tuple[Node, ...], program: Program, step_e
     for i, element in enumerate(network.elements):
         parameters[i, : len(element.parameters)] = element.parameters
     scales = [BY_MEDIUM[node.medium] for node in nodes]
-    stores = [s.store if n.store is None else n.store for s, n in zip(scales, nodes, strict=True)]
+    stores = capacities(network, nodes)
     return Numbers(
         parameters=parameters,
         constants=program.finished()[1],
@@ -303,6 +303,14 @@ def _numbers(network: Network, nodes: tuple[Node, ...], program: Program, step_e
         mode=np.array([[m.delay for m in network.modes], [m.dwell for m in network.modes]], np.float64),
         tolerance=np.array([step_error]),
     )
+
+
+def capacities(network: Network, nodes: tuple[Node, ...]) -> list[float]:
+    """The small store of every node, content per unit of across. Air that stands in a bottle, a bag or a ram needs none
+    beside it, which would be felt: a brake's bag is no more than five times as large."""
+    held = {element.at[0] for element in network.elements if element.family in ("STORE", "RAM")}
+    usual = [0.0 if n.medium == "air" and n.name in held else BY_MEDIUM[n.medium].store for n in nodes]
+    return [small if n.store is None else n.store for small, n in zip(usual, nodes, strict=True)]
 
 
 def _structure(network: Network) -> str:

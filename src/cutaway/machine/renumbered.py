@@ -4,10 +4,9 @@ from dataclasses import replace
 
 import numpy as np
 
-from cutaway.machine.compile import Machine, sound, start_across, start_travel
+from cutaway.machine.compile import Machine, capacities, sound, start_across, start_travel
 from cutaway.machine.layout import CAPACITY, FREE
 from cutaway.machine.network import Network
-from cutaway.machine.scales import BY_MEDIUM
 from cutaway.problems.diagnostic import Problems
 
 
@@ -25,7 +24,7 @@ def renumbered(machine: Machine, network: Network) -> tuple[Machine, Problems] |
     for i, element in enumerate(network.elements):
         sound(element, at, free)
         parameters[i, : len(element.parameters)] = element.parameters
-    by_node[CAPACITY] = [BY_MEDIUM[n.medium].store if n.store is None else n.store for n in nodes]
+    by_node[CAPACITY] = capacities(network, nodes)
     numbers = machine.numbers._replace(parameters=parameters, node=by_node)
     return replace(
         machine,
