@@ -131,3 +131,18 @@ def test_a_mod_that_has_only_its_number_is_told_how_to_be_named() -> None:
     _, problems = read_which("Mk 2 with mod 12", span, ("Mk 1", "Mk 2"), ("12",), ())
     assert [problem.code for problem in problems] == ["Q120"]
     assert "mods: {mod 12: {says: …}}" in problems[0].hint and "'12'" in problems[0].hint
+
+
+@pytest.mark.parametrize(
+    "written, marks, meant",
+    [
+        ("Mk 2", ("Mk I", "Mk II"), "Mk II"),
+        ("Mk. 2", ("Mk 1", "Mk II"), "Mk II"),
+        ("Mk II", ("Mk 1", "Mk 2"), "Mk 2"),
+        ("Mk XIV", ("Mk 4", "Mk 14"), "Mk 14"),
+        ("Mark 9", ("Mk IV", "Mk IX"), "Mk IX"),
+    ],
+)
+def test_a_mark_in_the_other_sort_of_figures_is_guessed_right(written: str, marks: tuple[str, ...], meant: str) -> None:
+    found, problems = read_which(written, whole(TextFile("s", written)), marks, (), standards_of(marks))
+    assert found is None and problems[0].hint == f"Did you mean {meant}?"

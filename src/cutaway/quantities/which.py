@@ -201,6 +201,8 @@ class _Reader:
         near = process.extractOne(words, known, scorer=fuzz.ratio, processor=str.lower, score_cutoff=60)
         if sort == "mod" and bare != words and bare in known:
             hint = f"type.yaml names it '{bare}'. Write its name there in full: mods: {{{words}: {{says: …}}}}"
+        elif same := next((name for name in known if _arabic(name) == _arabic(words)), None):
+            hint = f"Did you mean {same}?"
         elif near:
             hint = f"Did you mean {near[0]}?"
         elif known:
@@ -235,3 +237,13 @@ def _spelled(name: str) -> re.Pattern[str]:
     parts = [re.escape(part) for part in re.findall(r"[^\W\d_]+|\d+|[^\s.]", name)]
     loose = r"[\s.]*".join("(?:mk|mark)" if part.lower() == "mk" else part for part in parts)
     return re.compile(rf"\s*{loose}(?![\w])", re.IGNORECASE)
+
+
+_ROMAN = re.compile(r"\b(?=[IVX])(X{0,3})(IX|IV|V?I{0,3})\b")
+_ONES = {"": 0, "I": 1, "II": 2, "III": 3, "IV": 4, "V": 5, "VI": 6, "VII": 7, "VIII": 8, "IX": 9}
+
+
+def _arabic(name: str) -> str:
+    """A name with its Roman figures as Arabic ones: 'Mk II' and 'Mark 2' are one mark, written in two ways."""
+    plain = _ROMAN.sub(lambda found: str(10 * len(found[1]) + _ONES[found[2]]), name)
+    return re.sub(r"\bmark\b", "mk", re.sub(r"[\s.]+", " ", plain).strip().lower())
