@@ -82,6 +82,9 @@ def _charged(link: Charged) -> str:
         return f"nothing was in {the(link.part)} to begin with"
     if link.given:
         return f"{the(link.part)} holds what the situation begins with, and nothing need come to it"
+    if link.supply:
+        by = f" by way of {listed_with(map(_step, link.steps))}" if link.steps else ""
+        return f"{the(link.part)} holds what has come to it from {the(link.supply)}{by}"
     return f"{the(link.part)} holds what has come to it before, and nothing need come to it now"
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from cutaway.inquiry.judging import Looked
 from cutaway.inquiry.questions.cause import MOST_LINKS, chain
-from cutaway.inquiry.questions.links import Broken, Cut, Fed, Is, Link, Reads, Stands, Tied, Unjoined
+from cutaway.inquiry.questions.links import Broken, Charged, Cut, Fed, Is, Link, Reads, Stands, Tied, Unjoined
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.search.base import Base, base_of
 from cutaway.inquiry.search.changes import Alteration, Put, in_words
@@ -189,6 +189,24 @@ def test_an_empty_bottle_leads_to_what_would_fill_it(loose: Folder) -> None:
     assert (gap.part, gap.supply, [step.part for step in gap.steps]) == ("bottle", "compressor", ["compressor"])
     assert "no air comes to the bottle from the compressor, because the compressor gives nothing" in words
     assert any(isinstance(one, Tied) and (one.part, one.to) == ("compressor", "engine") for one in links)
+
+
+def test_a_gauge_of_an_accumulator_leads_to_what_filled_it_and_to_what_let_the_pump_off(tmp_path: Path) -> None:
+    parts = """
+reservoir: {kind: reservoir, capacity: 1 gal}
+hand pump: {kind: hydraulic hand pump, stroke: 40 cc}
+cut-out: {kind: automatic cut-out, cut-out: 500 lb/sq in, cut-in: 400 lb/sq in}
+accumulator: {kind: accumulator, volume: 20 cu in, air pressure: 200 lb/sq in}
+gauge: {kind: oil pressure gauge, senses: accumulator.oil}
+"""
+    lines = "reservoir > hand pump > cut-out > accumulator\ncut-out.return > reservoir"
+    pumped = folder_at(tmp_path, {"systems/a.yaml": system(parts, lines)})
+    links, words = told_of(pumped, "with hand pump pumping: gauge reads above 300 lb/sq in")
+    (held,) = (one for one in links if isinstance(one, Charged))
+    assert (held.part, held.supply) == ("accumulator", "reservoir")
+    assert [(step.part, step.setting) for step in held.steps] == [("hand pump", "pumping"), ("cut-out", "idling")]
+    assert any("at which the cut-out becomes" in one and "00 lb/sq in" in one for one in words), words
+    assert not any("from the accumulator" in one and "gauge" in one for one in words), words
 
 
 def test_a_chain_that_comes_round_says_so(loose: Folder) -> None:

@@ -162,7 +162,8 @@ class _Tracing:
                 yield from self._reads(value, limit, above, of, ask.becomes)
                 suction = _one_point(value)
                 if isinstance(value, Apply) and suction and self.ways.nodes[suction].medium == "air":
-                    self._ask(Across(suction), not above, of, depth)  # how far below the air outside a point is
+                    # How far below the air outside a point is, or how far above it.
+                    self._ask(Across(suction), above == _is_gauge(value), of, depth)
                 else:
                     self._further(value, above, of, depth)
                 if not isinstance(limit, Const):
@@ -231,7 +232,7 @@ class _Tracing:
         """The state that a part is in while a mode is set, or is not; '' where no state is that of the mode alone."""
         kind = kind_on(self.question.bound, part)
         for state in kind.states if kind is not None else ():
-            if self.seen.signals.get(names.signal_name(part, state.signal)) == ModeIs(mode):
+            if _rests_on(self.seen.signals.get(names.signal_name(part, state.signal)), mode):
                 return state.words if sets else state.opposite or f"not {state.words}"
         return ""
 
@@ -318,7 +319,8 @@ class _Tracing:
             case _:
                 node = _one_point(value)
                 if node and self.ways.nodes[node].medium == "air":
-                    return self._point_name(node, of), "pressure", "", 0.0
+                    datum = "gauge" if _is_gauge(value) else ""
+                    return self._point_name(node, of), "pressure", datum, 0.0
                 return None
 
     def _point_name(self, node: str, of: str) -> str:
@@ -326,11 +328,17 @@ class _Tracing:
         wiring = self.seen.bound.wiring
         for (part, coupling), (to, inner) in wiring.coupled.items():
             if part == of and (part, coupling) in self.sensed and wiring.joined.get(names.node_name(to, inner)) == node:
-                return f"{to} {inner}" if inner in ("inlet", "outlet") else f"{inner} side of the {to}"
+                return f"{to} {inner}" if inner in ("inlet", "outlet") else self._side(str(to), inner)
         if any(wiring.joined.get(full) == node for full in wiring.joined if full.startswith(f"{of}.")):
             return of
         part, _, inner = node.partition(".")
-        return f"{inner} side of the {part}" if inner else part
+        return self._side(part, inner)
+
+    def _side(self, part: str, inner: str) -> str:
+        """A port as a side of its part; one that has no other needs no name."""
+        kind = kind_on(self.seen.bound, part)
+        alone = kind is not None and len(kind.ports) == 1
+        return part if not inner or inner == "any" or alone else f"{inner} side of the {part}"
 
     # --- ways -------------------------------------------------------------------------------------------------------
 
@@ -375,11 +383,13 @@ class _Tracing:
             return
         supply = self._owner(way.end)
         steps = self._steps(way.elements, of, supply)
-        if supply == of and not steps:  # what a thing holds comes to it from nowhere
-            yield from self._charged(way.end, of, True)
+        what = self._point_name(node, of)
+        # What a thing holds comes to it from nowhere, and so it is for what only reads it.
+        if not steps and (supply == of or (what != of and self._is_of(node, supply) and way.end in self.ways.stores)):
+            yield from self._charged(way.end, supply, True, node, depth)
             return
         owners = (of, *(step.part for step in steps), supply)
-        yield Fed(self._point_name(node, of), supply, tuple(reversed(steps)), medium, drawn, self._cites(*owners))
+        yield Fed(what, supply, tuple(reversed(steps)), medium, drawn, self._cites(*owners))
         for element in way.elements:
             self._because_open(element, depth + 1)
         self._of_supply(way, True, depth + 1)
@@ -412,7 +422,7 @@ class _Tracing:
             self._of_supply(way, False, depth + 1)
         yield from self._wrong_on(way, node)
         if empty:
-            yield from self._charged(empty, of, False)
+            yield from self._charged(empty, of, False, node, depth)
 
     def _other_supplies(self, node: str, nearest: str, shut: tuple[Step, ...]) -> tuple[Other, ...]:
         """The other supplies of what is missing, the nearest first, each with what shuts the way to it alone."""
@@ -428,15 +438,40 @@ class _Tracing:
             found.append(Other(supply, tuple(step for step in steps if step not in shut)))
         return tuple(found)
 
-    def _charged(self, element: str, part: str, high: bool) -> Iterator[Link]:
-        """That what a bottle holds was in it to begin with; of one that is empty, that nothing was."""
+    def _charged(self, element: str, part: str, high: bool, node: str, depth: int) -> Iterator[Link]:
+        """That what a bottle holds was in it to begin with, or came to it and by what way; of one that is empty, that
+        nothing was in it."""
         slot = self.seen.bound.contents.get(part)
         if slot is None or slot.element != element or slot.dimension != "pressure":
             return
         question = self.question
         legs = legs_for(question.workshop.folder, question.told, question.bound, question.scope)
         given = any(one.element == element for leg in legs for one in leg.sets)
-        yield Charged(part, given, not high, self._cites(part))
+        own = frozenset(name for name in self.ways.stores if self._owner(name) == part)
+        way = self.ways.nearest(node, False, own) if high and not given else None
+        if way is None:
+            yield Charged(part, given, not high, self._cites(part))
+            return
+        supply = self._owner(way.end)
+        steps = tuple(reversed(self._steps((*way.elements, *self.ways.idle(way)), part, supply)))
+        owners = (part, *(step.part for step in steps), supply)
+        yield Charged(part, given, not high, self._cites(*owners), supply, steps)
+        for one in way.elements:
+            if is_shut(self.seen, one):  # why no more comes
+                self._further(one.gate, False, self._owner(one.name), depth + 1)
+            else:
+                self._because_open(one, depth + 1)
+        for step in steps:  # a cut-out that lets the pump off shuts nothing
+            kind = kind_on(self.seen.bound, step.part)
+            for state in kind.states if kind is not None else ():
+                if state.words == step.setting:
+                    name = names.signal_name(step.part, state.signal)
+                    self._further(self.seen.signals[name], True, step.part, depth + 1)
+
+    def _is_of(self, node: str, part: str) -> bool:
+        """Whether a point is one of a part's own."""
+        joined = self.seen.bound.wiring.joined
+        return any(at == node and full.startswith(f"{part}.") for full, at in joined.items())
 
     def _lines_at(self, node: str, of: str) -> tuple[Element, ...]:
         """What else than a part's own elements stands at a point."""
@@ -516,6 +551,22 @@ def _one_point(expression: Expr) -> str:
     """The one point that an expression is read from, '' where there is none or more than one."""
     nodes = {one.node for one in parts_of_expression(expression) if isinstance(one, Across)}
     return nodes.pop() if len(nodes) == 1 else ""
+
+
+def _is_gauge(value: Expr) -> bool:
+    """Whether a value of air is its pressure above the air outside; else it is how far it lies below, a suction."""
+    return any(
+        isinstance(one, Apply) and one.op == "sub" and isinstance(one.of[0], Across)
+        for one in parts_of_expression(value)
+    )
+
+
+def _rests_on(expression: Expr | None, mode: str) -> bool:
+    """Whether an expression is that of one mode, but for what can go wrong."""
+    leaves = [] if expression is None else [e for e in parts_of_expression(expression) if not isinstance(e, Apply)]
+    others = (e for e in leaves if e != ModeIs(mode))
+    good = all(isinstance(e, Const) or (isinstance(e, Input) and e.sort == "failure") for e in others)
+    return ModeIs(mode) in leaves and good
 
 
 def _failures_in(expression: Expr) -> Iterator[Input]:

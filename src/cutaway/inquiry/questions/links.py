@@ -129,12 +129,15 @@ class Holds:
 @dataclass(frozen=True, slots=True)
 class Charged:
     """What a bottle or another store has in it is there from the beginning, or was never put there. given: whether the
-    situation says how much."""
+    situation says how much. supply: what else gives to it, '' where nothing does; steps: the way from there, in the
+    order of the flow."""
 
     part: str
     given: bool
     empty: bool
     cites: tuple[Cite, ...]
+    supply: str = ""
+    steps: tuple[Step, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
