@@ -1,7 +1,7 @@
 """Load a type folder as far as it can be understood: files, names, claims, and the machines of every standard."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from cutaway.handbook.load import load_folder
@@ -10,6 +10,7 @@ from cutaway.inquiry.told import Told, told_from
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.charts import ParsedChart, parse_charts
 from cutaway.language.claims import ParsedClaims, read_claims
+from cutaway.language.explorables import known_explorables
 from cutaway.language.words import Words, words_of
 from cutaway.parts.kind import Kind
 from cutaway.parts.library import KINDS
@@ -44,7 +45,9 @@ def load(path: Path | str, kinds: Mapping[str, Kind] = KINDS) -> tuple[Loaded | 
     parsed, more = read_claims(folder, words)
     told = told_from(parsed)
     charts, again = parse_charts(folder, words)
-    everything = in_order(problems + more + again)
+    explorables, unknown = known_explorables(folder, words)
+    folder = replace(folder, explorables=explorables)
+    everything = in_order(problems + more + again + unknown)
     return Loaded(Path(path), folder, words, parsed, told, kinds, everything, charts), everything
 
 

@@ -41,12 +41,27 @@ def _explorable(entry: Entry) -> tuple[AskedExplorable | None, Problems]:
     problems += more + again
     if has_error(problems):
         return None, problems
-    moved = tuple(one.text for one in several_of(entry.value.get("move")) if isinstance(one, Words) and not one.empty)
-    says = " ".join(shape.says.split())
-    return (
-        AskedExplorable(name, says, shape.system, shape.on, shape.in_, moved, settle, states, entry.key.span),
-        problems,
+    moved = [one for one in several_of(entry.value.get("move")) if isinstance(one, Words) and not one.empty]
+    asked = AskedExplorable(
+        name,
+        " ".join(shape.says.split()),
+        shape.system,
+        shape.on,
+        shape.in_,
+        tuple(one.text for one in moved),
+        settle,
+        states,
+        entry.key.span,
+        _place(entry.value.get("system")),
+        _place(entry.value.get("on")),
+        _place(entry.value.get("in")),
+        tuple(one.span for one in moved),
     )
+    return asked, problems
+
+
+def _place(node: Node | None) -> Span | None:
+    return node.span if isinstance(node, Words) and not node.empty else None
 
 
 def _settle(node: Node | None) -> tuple[Quantity | None, Problems]:

@@ -481,7 +481,7 @@ class AskedExplorable:
 
     on: the standard or airframe, '' for the first. controls: those that are moved, none for those that matter most.
     settle: how long things settle after a movement, None for the usual. states: how many the page has at most, 0 for
-    the usual.
+    the usual. The last four: where what was written stands, None where nothing was.
     """
 
     name: str
@@ -493,6 +493,10 @@ class AskedExplorable:
     settle: Quantity | None
     states: int
     span: Span
+    system_at: Span | None = None
+    on_at: Span | None = None
+    situation_at: Span | None = None
+    controls_at: tuple[Span, ...] = ()
 
 
 # --- sheets ------------------------------------------------------------------------------------------------------

@@ -11,6 +11,14 @@ ENTRIES: dict[str, Entry] = {
         right="explore:\n  petrol: {system: Fuel, in: parked, states: 40}\n",
         where="explore.yaml",
     ),
+    "L220": Entry(
+        "error",
+        "a page to be explored names what there is not",
+        why="A page shows a system of `systems/` on one standard or airframe, and moves controls of its parts.",
+        wrong="explore:\n  petrol: {system: Feul, in: parked}\n",
+        right="explore:\n  petrol: {system: Fuel, in: parked}\n",
+        where="explore.yaml",
+    ),
     "K801": Entry(
         "error",
         "a page to explore something that there is not",
