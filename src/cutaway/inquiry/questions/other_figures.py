@@ -15,6 +15,11 @@ from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import from_si
 
+# How near a limit of so many digits must lie to what was read, and what counts as nothing beside a figure that was
+# asked for, as shares. Choices of ours.
+NEAR = {1: 0.101, 2: 0.02, 3: 1.0}
+NOTHING = 0.002
+
 
 def other_figures(statement: Statement, fails: Fails, bound: Bound) -> Iterator[Statement]:
     """Statements that differ from one in a figure, a place, a marking or a number, as the run or the records have it;
@@ -47,12 +52,40 @@ def _compared(statement: Compare, seen: tuple[Seen, ...]) -> Iterator[Compare]:
         if one.what != name or one.value is None:
             continue
         value = from_si(one.value, asked.unit)
+        if statement.op != "is" and (value < 0.0 <= asked.value or abs(value) <= NOTHING * abs(asked.value)):
+            # That a thing which stands still turns at more than -0.1 rpm is nothing to say.
+            statement = replace(statement, op="is")
+        if statement.op != "is":
+            yield from _limits(statement, value)
+            return
         yield from _rounded(statement, value)
-        finer = 0 if statement.op == "is" else 1
-        for digits in range(_decimals(asked) + finer, _decimals(asked) + 3):
+        for digits in range(_decimals(asked), _decimals(asked) + 3):
             quantity = _quantity(_told(statement, value, digits), asked)
             if quantity is not None:
                 yield replace(statement, quantity=quantity)
+
+
+def _limits(statement: Compare, value: float) -> Iterator[Compare]:
+    """Limits beyond a figure as it is told, of as few digits as bring it near enough."""
+    told = value if value == 0.0 else round(value, 2 - math.floor(math.log10(abs(value))))
+    size = abs(told) * (1.0 - 1e-6 if statement.op == "above" else 1.0)  # what lies next below 1 is 0.9
+    for digits, near in NEAR.items():
+        decimals = digits - 1 - (math.floor(math.log10(size)) if size else 0)
+        step = 10.0**-decimals
+        match statement.op:
+            case "above":
+                limit = (math.ceil(told / step - 1e-6) - 1) * step
+            case "below":
+                limit = (math.floor(told / step + 1e-6) + 1) * step
+            case "at least":
+                limit = math.floor(min(told, value) / step + 1e-6) * step
+            case _:
+                limit = math.ceil(max(told, value) / step - 1e-6) * step
+        quantity = _quantity(
+            f"{limit:.{max(0, decimals)}f} {statement.quantity.unit.name}".rstrip(), statement.quantity
+        )
+        if quantity is not None and abs(limit - value) <= near * abs(value):
+            yield replace(statement, quantity=quantity)
 
 
 def _rounded(statement: Compare, value: float) -> Iterator[Compare]:
@@ -80,22 +113,11 @@ def _plain_step(most: float) -> float:
 
 
 def _told(statement: Compare, value: float, decimals: int) -> str:
-    """The figure that makes the comparison true: rounded for 'is', down for 'above', up for 'below'."""
-    scale, asked = 10.0**decimals, statement.quantity
+    """The figure rounded, with the tolerance that the claim has."""
+    asked = statement.quantity
     around = asked.high - asked.value if asked.is_range else 0.0
-    match statement.op:
-        case "is":
-            told = round(value * scale) / scale
-        case "above":
-            told = (math.ceil(value * scale - 1e-9) - 1) / scale
-        case "at least":
-            told = math.floor(value * scale) / scale
-        case "below":
-            told = (math.floor(value * scale + 1e-9) + 1) / scale
-        case "at most":
-            told = math.ceil(value * scale) / scale
-    text = f"{told:.{decimals}f} {asked.unit.name}".rstrip()
-    return f"{text} ± {around:.4g}" if around and statement.op == "is" else text
+    text = f"{round(value, decimals) + 0.0:.{decimals}f} {asked.unit.name}".rstrip()
+    return f"{text} ± {around:.4g}" if around else text
 
 
 def _decimals(quantity: Quantity) -> int:
