@@ -10,9 +10,12 @@ from cutaway.publish.shelf import Shelf
 from tests.whinchat import WHINCHAT
 
 EDITS = (
-    ("scripts/01-fuel.md", "eleven gallons", "11 gallons"),
-    ("systems/fuel.yaml", "capacity: 11 gal", "capacity: 10 gal"),
-    ("type.yaml", "notice: >-\n", "notice: >-\n  Mind your head.\n"),
+    (
+        ("scripts/01-fuel.md", "eleven gallons", "11 gallons"),
+        ("charts.yaml", "says: What the crew sees", "says: What a crew sees"),
+    ),
+    (("systems/fuel.yaml", "capacity: 11 gal", "capacity: 10 gal"),),
+    (("type.yaml", "notice: >-\n", "notice: >-\n  Mind your head.\n"),),
 )
 
 
@@ -20,9 +23,8 @@ def test_what_is_kept_is_what_would_be_drawn(tmp_path: Path) -> None:
     folder = tmp_path / "whinchat"
     shutil.copytree(WHINCHAT, folder, ignore=shutil.ignore_patterns("pack", "handout"))
     drawn: list[int] = []
-    for edit in ((), *EDITS):
-        if edit:
-            file, find, put = edit
+    for edits in ((), *EDITS):
+        for file, find, put in edits:
             text = (folder / file).read_text(encoding="utf-8")
             assert find in text, f"{file} has no '{find}'"
             (folder / file).write_text(text.replace(find, put, 1), encoding="utf-8")
@@ -34,6 +36,6 @@ def test_what_is_kept_is_what_would_be_drawn(tmp_path: Path) -> None:
         assert kept == anew
         drawn.append(shelf.made)
     total = drawn[0]
-    assert drawn[1] == 0, "no sheet depends on a sentence"
+    assert drawn[1] == 0, "no sheet depends on a sentence or on a chart"
     assert 0 < drawn[2] < total, "a change of one system leaves sheets of others"
     assert drawn[3] > 100, "the notice stands on all"

@@ -44,7 +44,7 @@ def comparisons(desk: Desk) -> tuple[Comparison, ...]:
     pairs = list(pairwise(standards))
     pairs += [(next(s for s in standards if s.name == one.standard), one) for one in every if one not in standards]
     wanted = [(subject, situation) for subject in every for situation in folder.situations]
-    found = states(desk, wanted)
+    found = states(desk.workshop, desk.told, desk.shelf, wanted)
     values = {(str(s.name), w.name): v for (s, w), (v, _) in zip(wanted, found, strict=True)}
     return tuple(_compared(desk, one, other, values) for one, other in pairs)
 

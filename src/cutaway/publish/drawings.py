@@ -1,9 +1,8 @@
 """Every sheet of a pack: each system of each standard in each situation, as a file and for the page."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import cast
 
 from cutaway.draw.draft import Draft
 from cutaway.draw.seen import Values
@@ -11,14 +10,14 @@ from cutaway.draw.sheet import drafts, drawn, sheet_picture
 from cutaway.draw.steered import steered
 from cutaway.draw.svg import slug, write_inner_svg, write_svg
 from cutaway.handbook.records import Sheet, Situation
-from cutaway.inquiry.snapshot import decided_by, snapshots
 from cutaway.inquiry.told import Told
 from cutaway.inquiry.workshop import Workshop
 from cutaway.machine.subjects import Subject, parts_of, subjects
 from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Problems
-from cutaway.publish.shelf import Shelf, digest
+from cutaway.publish.shelf import Shelf
 from cutaway.publish.shown_on import ShownOn
+from cutaway.publish.states import states
 from cutaway.publish.view import SheetView
 
 
@@ -38,12 +37,15 @@ class Desk:
 UNREAD = ("scripts/", "drills/", "letters.yaml", "glossary.yaml")
 """How the paths of those files begin on which no drawing of the machines depends."""
 
+_NOT_ON_SHEETS = (*UNREAD, "photographs.yaml", "charts.yaml", "explore.yaml")
+"""The same with those that ask for other drawings: no sheet depends on them."""
+
 Sheets = tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]
 
 
 def draw_sheets(desk: Desk) -> Sheets:
     """The sheets as the page shows them, the same as files of the pack, and what is wrong, each thing once."""
-    files = tuple((f.path, f.text) for f in desk.workshop.folder.files if not f.path.startswith(UNREAD))
+    files = tuple((f.path, f.text) for f in desk.workshop.folder.files if not f.path.startswith(_NOT_ON_SHEETS))
     return desk.shelf.piece("sheets", files, lambda: _all_drawn(desk), lambda made: not by_accident(made[2]))
 
 
@@ -54,7 +56,9 @@ def _all_drawn(desk: Desk) -> Sheets:
     problems: Problems = ()
     shown = {subject.name: ShownOn(folder, subject) for subject in subjects(folder)}
     drafted = _Drafted(desk)
-    for subject, situation, values, more in _states(desk):
+    wanted = [(subject, situation) for subject in subjects(folder) for situation in folder.situations]
+    found = states(desk.workshop, desk.told, desk.shelf, wanted)
+    for (subject, situation), (values, more) in zip(wanted, found, strict=True):
         problems += more
         there = {part.system for part in parts_of(folder, subject)}
         for system in (one.name for one in folder.systems if one.name in there):
@@ -81,32 +85,6 @@ def _for_a_page(views: list[SheetView]) -> tuple[SheetView, ...]:
 def by_accident(problems: Problems) -> bool:
     """Whether the layout library was missing or too slow, so that the next time may go better."""
     return any(problem.code in ("D101", "D102") for problem in problems)
-
-
-def _states(desk: Desk) -> Iterator[tuple[Subject, Situation, Values | None, Problems]]:
-    """What every situation shows on every subject, those that are not on the shelf run side by side."""
-    folder = desk.workshop.folder
-    wanted = [(subject, situation) for subject in subjects(folder) for situation in folder.situations]
-    pairs = [(subject, situation.name) for subject, situation in wanted]
-    keys = [digest("state", decided_by(desk.workshop, desk.told, *pair)) for pair in pairs]
-    kept = [desk.shelf.kept(key) for key in keys]
-    missing = [pair for pair, found in zip(pairs, kept, strict=True) if found is None]
-    made = iter(snapshots(desk.workshop, desk.told, missing))
-    for (subject, situation), key, found in zip(wanted, keys, kept, strict=True):
-        if found is not None:
-            yield subject, situation, cast(Values, found[0]), ()
-            continue
-        shot, problems = next(made)
-        values = steady(shot.values) if shot is not None else None
-        if values is not None:
-            desk.shelf.keep(key, values)
-        yield subject, situation, values, problems
-
-
-def steady(values: Values) -> Values:
-    """The values of a run to six figures, and nothing for what is next to nothing: more figures than any sheet shows,
-    and few enough that a change elsewhere in the machine, which moves only the last ones, leaves a sheet as it was."""
-    return {name: float(f"{value:.6g}") if abs(value) > 1e-12 else 0.0 for name, value in values.items()}
 
 
 Found = tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]

@@ -45,7 +45,9 @@ def _all_drawn(desk: Desk) -> tuple[tuple[Drawn, ...], Problems]:
     wanted = [(subject, situation) for subject in subjects(folder) for situation in folder.situations]
     found: list[Drawn] = []
     problems: Problems = ()
-    for (subject, situation), (values, more) in zip(wanted, states(desk, wanted), strict=True):
+    for (subject, situation), (values, more) in zip(
+        wanted, states(desk.workshop, desk.told, desk.shelf, wanted), strict=True
+    ):
         problems += more
         pages = tuple(
             (f"panels/{slug(picture.name)}.svg", picture.description, write_svg(picture, "both").encode())

@@ -5,18 +5,22 @@ from collections.abc import Mapping, Sequence
 from cutaway.draw.seen import Values
 from cutaway.handbook.records import Situation
 from cutaway.inquiry.snapshot import decided_by, snapshots
+from cutaway.inquiry.told import Told
+from cutaway.inquiry.workshop import Workshop
 from cutaway.machine.subjects import Subject
 from cutaway.problems.diagnostic import Problems
-from cutaway.publish.drawings import Desk, steady
-from cutaway.publish.shelf import digest
+from cutaway.publish.shelf import Shelf, digest
 
 
-def states(desk: Desk, wanted: Sequence[tuple[Subject, Situation]]) -> list[tuple[Values | None, Problems]]:
-    """The values of all signals at the end of each situation, None with the reason where it cannot be reached."""
-    keys = [digest("state", decided_by(desk.workshop, desk.told, one, where.name)) for one, where in wanted]
-    kept = [desk.shelf.kept(key) for key in keys]
+def states(
+    workshop: Workshop, told: Told, shelf: Shelf, wanted: Sequence[tuple[Subject, Situation]]
+) -> list[tuple[Values | None, Problems]]:
+    """The values of all signals at the end of each situation, None with the reason where it cannot be reached; those
+    that are not on the shelf run side by side."""
+    keys = [digest("state", decided_by(workshop, told, one, where.name)) for one, where in wanted]
+    kept = [shelf.kept(key) for key in keys]
     missing = [(one, where.name) for (one, where), found in zip(wanted, kept, strict=True) if found is None]
-    made = iter(snapshots(desk.workshop, desk.told, missing))
+    made = iter(snapshots(workshop, told, missing))
     found_states: list[tuple[Values | None, Problems]] = []
     for key, found in zip(keys, kept, strict=True):
         if found is not None:
@@ -26,6 +30,12 @@ def states(desk: Desk, wanted: Sequence[tuple[Subject, Situation]]) -> list[tupl
         shot, problems = next(made)
         values = steady(shot.values) if shot is not None else None
         if values is not None:
-            desk.shelf.keep(key, values)
+            shelf.keep(key, values)
         found_states.append((values, problems))
     return found_states
+
+
+def steady(values: Values) -> Values:
+    """The values of a run to six figures, and nothing for what is next to nothing: more figures than any sheet shows,
+    and few enough that a change elsewhere in the machine, which moves only the last ones, leaves a sheet as it was."""
+    return {name: float(f"{value:.6g}") if abs(value) > 1e-12 else 0.0 for name, value in values.items()}
