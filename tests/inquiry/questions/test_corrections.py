@@ -1,5 +1,7 @@
 """What a claim that fails would have to say: each correction is the one expected, reads back, and holds."""
 
+from collections.abc import Iterator
+from itertools import combinations
 from pathlib import Path
 
 import pytest
@@ -7,6 +9,7 @@ import pytest
 from cutaway.inquiry.check import judge
 from cutaway.inquiry.questions.corrections import Correction, corrections
 from cutaway.inquiry.questions.standards_named import named_shortly
+from cutaway.inquiry.search.changes import Put
 from cutaway.inquiry.verdicts import Holds, Stated
 from cutaway.language.print_back import printed_claim
 from cutaway.quantities.which import Standard, StandardName
@@ -116,6 +119,18 @@ def test_a_correction_reads_back_and_holds(wren: Folder, claim: str) -> None:
         text = printed_claim(one.claim)
         for name in one.standards:
             assert isinstance(wren.verdict(text, on=name), Holds | Stated), (text, name)
+
+
+def test_of_two_controls_of_which_one_alone_does_only_that_is_told(
+    wren: Folder, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # A search that moves controls late can miss that one of them does by itself, held from the beginning.
+    def in_pairs(puts: tuple[Put, ...], *_: object) -> Iterator[frozenset[Put]]:
+        return (frozenset(pair) for pair in combinations(puts, 2))
+
+    monkeypatch.setattr("cutaway.inquiry.questions.corrections.minimal_sets", in_pairs)
+    (one,), (words,) = _mended(wren, "in standing, with main switch on: lamp is lit")
+    assert one.put == (("lamp switch", "on"),) and words == "True with the lamp switch at on."
 
 
 def test_what_holds_and_what_nothing_mends_has_none(wren: Folder) -> None:

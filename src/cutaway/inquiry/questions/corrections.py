@@ -165,9 +165,18 @@ def _controls(claim: Claim, subject: Subject, fails: Fails, bound: Bound, bench:
     """One control elsewhere from the situation on, or two; where every position was gone through, those that the
     smallest counterexample moved, held where the situation has them. Of each control the first position that does."""
     told: set[frozenset[ControlRef]] = set()
-    for places in _candidates(claim, subject, fails, bound, bench):
+    tried: dict[Place, bool] = {}
+    for found in _candidates(claim, subject, fails, bound, bench):
+        places = found
+        if len(found) > 1 and not claim.scope.modality:
+            # A search moves controls at the situation's end; the claim holds them from its beginning, where one of
+            # them may do by itself.
+            for place in found:
+                if place not in tried:
+                    tried[place] = bench.so(_with(claim, (place,)), subject)
+            places = next(((replace(one, alone=False),) for one in found if tried[one]), found)
         which = frozenset(place.control for place in places)
-        if which in told:
+        if any(known <= which for known in told):
             continue
         one = _with(claim, places)
         if bench.so(one, subject):
