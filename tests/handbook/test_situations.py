@@ -1,7 +1,11 @@
 """Situations: settings looked up, figures read, circles and unknown beginnings told."""
 
+from pathlib import Path
+
 import pytest
 
+from cutaway.handbook.load import load_folder
+from cutaway.parts.library import KINDS
 from tests.handbook.folders import at_fault, codes, load_sample
 
 PARTS = """\
@@ -115,3 +119,23 @@ def test_a_setting_of_a_part_left_out_is_dropped_in_silence(tmp_path):
     folder, problems = load_sample(tmp_path, files)
     assert codes(problems) == ["H301"]
     assert [setting.name for setting in folder.situations[1].sets] == ["lever"]
+
+
+def test_a_folder_without_situations_is_told_how_one_is_written(sample: Path) -> None:
+    (sample / "situations.yaml").unlink()
+    (sample / "drills").mkdir(exist_ok=True)
+    (sample / "drills" / "start.md").write_text("---\ntitle: Start\nfrom: parked\n---\n\n1. Look.\n", encoding="utf-8")
+    (sample / "sheets").mkdir(exist_ok=True)
+    (sample / "sheets" / "fuel.yaml").write_text("sheet: Petrol\nsystem: Fuel\nin: [parked]\n", encoding="utf-8")
+    _, problems = load_folder(sample, KINDS)
+    hints = {one.code: one.hint for one in problems}
+    assert "situations: {parked: {says: …}}" in hints["H402"]
+    assert "situations: {parked: {says: …}}" in hints["H943"]
+
+
+def test_a_folder_without_books_is_told_where_they_go(sample: Path) -> None:
+    for one in (sample / "sources").glob("*.md"):
+        one.unlink()
+    _, problems = load_folder(sample, KINDS)
+    told = [one for one in problems if one.code == "H202"]
+    assert told and all("sources/hb.md" in one.hint for one in told)

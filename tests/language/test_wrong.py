@@ -1,5 +1,7 @@
 """What is told of wrong claims: the code, the place, what to write instead."""
 
+from pathlib import Path
+
 import pytest
 
 from cutaway.handbook.load import load_folder
@@ -33,6 +35,8 @@ WRONG = [
     ("in cruising fuel lamp is lit", "L104", "fuel lamp", "Write in cruising: fuel lamp is lit"),
     ("in cruising, fuel lamp is lit", "L104", "fuel lamp is", "Write in cruising: fuel lamp is lit"),
     ("in cruising", "L104", "", "Write in cruising: and behind it"),
+    ("in running down, after throttle to open: horn is silent", "L203", "running down", "Did you mean running up?"),
+    ("in lit cruising, after wait 2 s: horn is silent", "L203", "lit cruising", "Did you mean cruising?"),
     ("fuel lamp is", "L105", "", "a state or position (lit, out)"),
     ("fuel lamp", "L105", "", "a verb ('is'"),
     ("in cruising:", "L105", "", "the name of a part or service"),
@@ -207,3 +211,23 @@ def test_a_quantity_of_a_part_that_was_left_out_is_not_complained_of(tmp_path) -
     assert folder is not None and [problem.code for problem in problems] == ["H310"]
     text = "generator has cut-in speed of 1100 rpm"
     assert parse_claim(whole(TextFile("claim", text)), words_of(folder, KINDS)) == (None, ())
+
+
+def test_a_folder_without_situations_says_so_and_how_one_is_written(sample: Path) -> None:
+    """'running' is then a state of the engine only, and no colon is missing behind it."""
+    (sample / "situations.yaml").unlink()
+    text = "in running up, after fuel cock to on: fuel cock is on"
+    words = words_of(load_folder(sample, KINDS)[0], KINDS)
+    claim, (told,) = parse_claim(whole(TextFile("claim", text)), words)
+    assert claim is None and told.code == "L203" and told.message == "There is no situation called 'running up'."
+    assert "situations: {running up:" in told.hint
+
+
+def test_a_situation_called_in_something_is_told_of(sample: Path) -> None:
+    text = "in the hangar, after fuel cock to on: fuel cock is on"
+    for name, right in (("in the hangar", False), ("the hangar", True)):
+        (sample / "situations.yaml").write_text(f"situations:\n  {name}: {{says: Here.}}\n", encoding="utf-8")
+        words = words_of(load_folder(sample, KINDS)[0], KINDS)
+        claim, told = parse_claim(whole(TextFile("claim", text)), words)
+        assert (claim is not None) is right
+        assert [(one.code, "Call it 'the hangar'" in one.hint) for one in told] == ([] if right else [("L203", True)])

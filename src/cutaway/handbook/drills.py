@@ -9,7 +9,7 @@ from cutaway.handbook.door import admit, head_span
 from cutaway.handbook.front_matter import front_matter
 from cutaway.handbook.head import Head, read_cites, read_cites_text, read_on
 from cutaway.handbook.marked_text import code_spans, read_aloud
-from cutaway.handbook.names import did_you_mean, fold
+from cutaway.handbook.names import did_you_mean, fold, missing_situation
 from cutaway.handbook.nodes import Block, Faulty
 from cutaway.handbook.records import Cite, Drill, Situation, Step
 from cutaway.handbook.scripts import line_starts, tokens
@@ -72,7 +72,7 @@ def _situation(
     if found or fold(text) in left_out or isinstance(place, Faulty) or place is None:
         return found, ()
     message = f"The drill {name} begins in '{text}', which is not a situation."
-    return "", (Diagnostic("H402", place.span, message, did_you_mean(text, known)),)
+    return "", (Diagnostic("H402", place.span, message, did_you_mean(text, known) or missing_situation(text)),)
 
 
 def _items(file: TextFile, begin: int) -> tuple[_Item, ...]:

@@ -140,9 +140,11 @@ def _near_number(number: str, known: list[str]) -> str:
     )
 
 
+NO_SOURCES = "Put the handbook's paragraphs into sources/hb.md, each under a heading such as '## 21 Fuel cocks'."
+
+
 def _no_sources(what: str, span: Span) -> Diagnostic:
-    hint = "Put the handbook's paragraphs into sources/hb.md, each under a heading such as '## 21 Fuel cocks'."
-    return Diagnostic("H202", span, f"'{what}' cites a book, but there is none in sources/.", hint)
+    return Diagnostic("H202", span, f"'{what}' cites a book, but there is none in sources/.", NO_SOURCES)
 
 
 def _not_a_cite(text: str, span: Span, head: Head, default: str) -> Diagnostic:

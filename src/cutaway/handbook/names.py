@@ -30,6 +30,11 @@ def did_you_mean(word: str, choices: Iterable[str]) -> str:
     return f"Write {listed(known, 'or')}."
 
 
+def missing_situation(name: str) -> str:
+    """A hint for a folder that has no situation to choose from."""
+    return f"Write it into situations.yaml: situations: {{{name}: {{says: …}}}}"
+
+
 def a(noun: str) -> str:
     """A noun with its article: 'a tank', 'an engine', 'a one-way restrictor'."""
     begins = noun.lower()

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from cutaway.handbook.door import admit, several_of
 from cutaway.handbook.head import Head, read_on
-from cutaway.handbook.names import did_you_mean, fold, listed
+from cutaway.handbook.names import did_you_mean, fold, listed, missing_situation
 from cutaway.handbook.nodes import Block, Faulty, Items, Node, Words
 from cutaway.handbook.records import Group, LeftOut, PartName, Sheet, Situation, System
 from cutaway.handbook.shapes import LeftOutShape, SheetShape
@@ -131,7 +131,8 @@ def _situations(node: Node | None, known: Known) -> tuple[tuple[str, ...], Probl
             found.append(situation)
         elif fold(one.text) not in known.lost:
             message = f"A sheet is to show '{_line(one.text)}', but there is no such situation."
-            problems += (Diagnostic("H943", one.span, message, did_you_mean(one.text, known.situations.values())),)
+            hint = did_you_mean(one.text, known.situations.values()) or missing_situation(_line(one.text))
+            problems += (Diagnostic("H943", one.span, message, hint),)
     return tuple(found), problems
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from cutaway.handbook.couplings import tie
 from cutaway.handbook.door import admit, block_of, head_span
-from cutaway.handbook.head import Head
+from cutaway.handbook.head import NO_SOURCES, Head
 from cutaway.handbook.lines import read_lines
 from cutaway.handbook.media import one_medium
 from cutaway.handbook.names import did_you_mean, fold, listed
@@ -95,9 +95,8 @@ def _file(path: str, root: Node | None, texts: FolderText, head: Head) -> tuple[
         if fold(source) not in head.unread:
             place = block.get("source")
             span = place.span if place else head_span(block)
-            problems += (
-                Diagnostic("H202", span, f"There is no source '{source}'.", did_you_mean(source, head.sources)),
-            )
+            hint = did_you_mean(source, head.sources) or NO_SOURCES
+            problems += (Diagnostic("H202", span, f"There is no source '{source}'.", hint),)
         # Kept, so that a bare § of this file is not complained of once more.
         known = source
     system = System(" ".join(name.split()), shape.says if shape else "", head_span(block))

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from cutaway.handbook.names import did_you_mean, listed
+from cutaway.handbook.names import did_you_mean, listed, missing_situation
 from cutaway.handbook.records import AskedChart, Folder, PartName
 from cutaway.language.name_index import key
 from cutaway.language.parse import parse_actions, parse_given
@@ -76,7 +76,8 @@ def _chart(chart: AskedChart, words: Words) -> tuple[ParsedChart | None, Problem
     known = bool(situation)
     if not known and key(_text(chart.situation)) not in words.left_out:
         message = f"There is no situation called '{_text(chart.situation)}'."
-        hint = did_you_mean(_text(chart.situation), words.situations.values())
+        own = missing_situation(_text(chart.situation))
+        hint = did_you_mean(_text(chart.situation), words.situations.values()) or own
         problems += (Diagnostic("L203", chart.situation, message, hint),)
     scope = Scope(None, situation, (), (), (), (), When(), "", chart.situation)
     for span in chart.failed:

@@ -1,6 +1,8 @@
 """Where the parser stopped: what is wrong there in the user's words, and what could stand there instead."""
 
+import re
 from dataclasses import dataclass
+from itertools import pairwise
 
 from lark import Token
 
@@ -24,7 +26,9 @@ class Stopped:
 
 
 def misread(stopped: Stopped, said: Said) -> None:
-    """Notes what stopped the parser: words that are no names, if there are any, else the place where it stands."""
+    """Notes what stopped the parser: a situation that there is not, words that are no names, or where it stands."""
+    if _note_situation(stopped, said):
+        return
     unknown = [token for token in stopped.source.cut if token.type == "UNKNOWN"]
     for token in unknown:
         said.unknown(token, "part, situation or other name", _all_names(said.words))
@@ -45,6 +49,30 @@ def misread(stopped: Stopped, said: Said) -> None:
         _note_colon(stopped, said)
         return
     _note_unexpected(stopped, said)
+
+
+def _note_situation(stopped: Stopped, said: Said) -> bool:
+    """Notes that what stands behind 'in' is no situation, where words of it are other names: 'running' of 'running up'
+    may be a state. Whether it was so."""
+    cut, span = stopped.source.cut, stopped.source.span
+    if stopped.start not in ("claim", "only_scope") or not cut:
+        return False
+    if cut[0].type == "NAME" and key(cut[0]) in said.words.situations and key(cut[0]).startswith("in "):
+        bare = cut[0][3:]
+        message = f"The situation '{cut[0]}' has the 'in' of a claim in its name."
+        said.note("L203", cut[0], message, f"Call it '{bare}' in situations.yaml; a claim then begins: in {bare}")
+        return True
+    if cut[0].type not in SCOPE_STARTS:
+        return False
+    for one, then in pairwise(cut):
+        if one.type == "IN" and then.type in ("NAME", "UNKNOWN") and key(then) not in said.words.situations:
+            text = span.file.text[one.end_pos : span.end]
+            words = re.split(r"[,:]", text)[0]
+            start = (one.end_pos or 0) + len(words) - len(words.lstrip())
+            name = Token("NAME", " ".join(words.split()), start_pos=start, end_pos=start + len(words.strip()))
+            said.no_situation(name)
+            return True
+    return False
 
 
 def _all_names(words: Words) -> list[str]:

@@ -99,7 +99,7 @@ class _ScopeReader:
     def _read_situation(self, name: Token) -> None:
         found = self._said.words.situations.get(key(name))
         if found is None:
-            self._said.unknown(name, "situation", self._said.words.situations.values(), "L203")
+            self._said.no_situation(name)
         self._situation = found or ""
 
     def _read_given(self, item: Branch) -> None:

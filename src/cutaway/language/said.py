@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from lark import Token
 
-from cutaway.handbook.names import listed, nearest
+from cutaway.handbook.names import listed, missing_situation, nearest
 from cutaway.language.name_index import key
 from cutaway.language.syntax import ControlRef
 from cutaway.language.words import Collection, ControlWords, PartWords, ReadingWords, Words
@@ -67,6 +67,13 @@ class Said:
         """Notes that there is nothing of this name, with the nearest that there is."""
         if not self.left_out(token):
             self.note(code, token, f"There is no {what} called '{token}'.", _instead(str(token), list(choices)))
+
+    def no_situation(self, token: Token) -> None:
+        """Notes that there is no situation of this name, with the nearest that there is, or how one is written."""
+        if not self.left_out(token):
+            known = list(self.words.situations.values())
+            hint = _instead(str(token), known) if known else missing_situation(str(token))
+            self.note("L203", token, f"There is no situation called '{token}'.", hint)
 
     def part(self, token: Token) -> PartWords | None:
         """The part of this name."""
