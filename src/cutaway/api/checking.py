@@ -41,7 +41,9 @@ def check(
     an earlier session, of the same content, is remembered. pace: how long it may take; where the time is up, verdicts
     are told as stated, and the next call goes on from there.
     """
-    loaded, problems = (folder, folder.problems) if isinstance(folder, Loaded) else load(folder)
+    remembered = memory_file()
+    shelf = shelf_beside(remembered, folder.kinds) if isinstance(folder, Loaded) else shelf_beside(remembered)
+    loaded, problems = (folder, folder.problems) if isinstance(folder, Loaded) else load(folder, shelf=shelf)
     if loaded is None:
         return None, problems
     asking, more = asking_for(loaded, on, script, rests, mending)
@@ -50,8 +52,6 @@ def check(
         return None, in_order(problems)
     if workshop is None:
         workshop = Workshop(loaded.folder, loaded.kinds, progress=progress)
-    remembered = memory_file()
-    shelf = shelf_beside(remembered, loaded)
     problems += machine_problems(loaded, workshop, shelf)
     elsewhere: Mapping[Claim, tuple[Judged, ...]] | None = {}
     if cluster:

@@ -1,6 +1,6 @@
 """What is kept between sessions of one type folder: what its machines told, what checking found, pieces of its pack."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import TypeVar
 
@@ -9,6 +9,7 @@ from cutaway.inquiry.check import not_yet
 from cutaway.inquiry.verdicts import Undecided
 from cutaway.inquiry.workshop import Workshop
 from cutaway.narrate.checked import Asking, CheckedSentence, CheckedStep, Keep
+from cutaway.parts.kind import Kind
 from cutaway.parts.library import KINDS
 from cutaway.problems.diagnostic import Problems
 from cutaway.publish.shelf import Shelf
@@ -19,10 +20,10 @@ _SAID = ("scripts/", "drills/", "letters.yaml", "glossary.yaml")
 """How the paths of the files begin that say something of the machines and are no part of them."""
 
 
-def shelf_beside(memory: Path | None, loaded: Loaded) -> Shelf:
+def shelf_beside(memory: Path | None, kinds: Mapping[str, Kind] = KINDS) -> Shelf:
     """The shelf beside the file of remembered verdicts. With kinds that are not the program's own nothing is kept,
     since nothing would tell one library of them from another."""
-    return Shelf(memory.with_name("pieces") if memory is not None and loaded.kinds is KINDS else None)
+    return Shelf(memory.with_name("pieces") if memory is not None and kinds is KINDS else None)
 
 
 def machine_problems(loaded: Loaded, workshop: Workshop, shelf: Shelf) -> Problems:

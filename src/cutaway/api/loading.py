@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from cutaway.api.read_before import sentence_reader, tree_reader
 from cutaway.handbook.load import load_folder
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.told import Told, told_from
@@ -15,6 +16,7 @@ from cutaway.language.words import Words, words_of
 from cutaway.parts.kind import Kind
 from cutaway.parts.library import KINDS
 from cutaway.problems.diagnostic import Problems, in_order
+from cutaway.publish.shelf import Shelf
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -35,14 +37,17 @@ class Loaded:
     charts: tuple[ParsedChart, ...] = ()
 
 
-def load(path: Path | str, kinds: Mapping[str, Kind] = KINDS) -> tuple[Loaded | None, Problems]:
+def load(
+    path: Path | str, kinds: Mapping[str, Kind] = KINDS, shelf: Shelf | None = None
+) -> tuple[Loaded | None, Problems]:
     """Load a type folder and every claim in it. None only where there is no type folder at all; a folder with
-    mistakes is loaded without the items at fault."""
-    folder, problems = load_folder(path, kinds)
+    mistakes is loaded without the items at fault. shelf: where what was read of files that are the same is kept."""
+    shelf = Shelf(None) if shelf is None else shelf
+    folder, problems = load_folder(path, kinds, tree_reader(shelf))
     if folder is None:
         return None, in_order(problems)
     words = words_of(folder, kinds)
-    parsed, more = read_claims(folder, words)
+    parsed, more = read_claims(folder, words, sentence_reader(folder, shelf))
     told = told_from(parsed)
     charts, again = parse_charts(folder, words)
     explorables, unknown = known_explorables(folder, words)

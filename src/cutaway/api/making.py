@@ -48,7 +48,8 @@ def make(
     Only what a change of the folder can reach is made again; the rest is taken from the user's cache. stage: told in a
     few words what is done next. pace: told how many verdicts have been tried with assumed values.
     """
-    loaded, problems = load(folder)
+    remembered = memory_file()
+    loaded, problems = load(folder, shelf=shelf_beside(remembered))
     if loaded is None:
         return None, problems
     target = out if out is not None else pack_folder(loaded.path)
@@ -57,8 +58,7 @@ def make(
     refused = refused_folder(target, of if out is not None else "")
     if refused:
         return None, in_order(problems + refused)
-    remembered = memory_file()
-    shelf = shelf_beside(remembered, loaded)
+    shelf = shelf_beside(remembered)  # another than that for reading, since the pieces of the pack are counted
     workshop = Workshop(loaded.folder, loaded.kinds, progress=progress)
     problems += machine_problems(loaded, workshop, shelf)
     asking = Asking(rests=rests)

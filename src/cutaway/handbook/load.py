@@ -5,6 +5,7 @@ Each file is parsed once. What a stage left out is known to the next by name, so
 """
 
 import re
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
@@ -32,18 +33,24 @@ from cutaway.handbook.type_file import read_type
 from cutaway.handbook.yaml_tree import names_in, read_tree
 from cutaway.parts.library import KINDS
 from cutaway.problems.diagnostic import Diagnostic, Problems, in_order
-from cutaway.problems.span import Span
+from cutaway.problems.span import Span, TextFile
+
+Reader = Callable[[TextFile], tuple[Node | None, Problems]]
+"""Reads the tree of a YAML file; another may be given that remembers those it read before."""
 
 
-def load_folder(path: Path | str, kinds: Kinds | None = None) -> tuple[Folder | None, Problems]:
+def load_folder(
+    path: Path | str, kinds: Kinds | None = None, reader: Reader = read_tree
+) -> tuple[Folder | None, Problems]:
     """The type folder at `path` and what is wrong with it; None where it has no type.yaml that can be used.
 
-    kinds: the library of kinds, ours where none is given. Nothing that a user wrote makes this raise.
+    kinds: the library of kinds, ours where none is given. reader: reads each YAML file. Nothing that a user wrote makes
+    this raise.
     """
     texts, problems = read_folder(path)
     if texts is None:
         return None, in_order(problems)
-    trees, broken, more = _trees(texts)
+    trees, broken, more = _trees(texts, reader)
     problems += more
     about, more = _type(texts, trees, problems)
     problems += more
@@ -53,7 +60,7 @@ def load_folder(path: Path | str, kinds: Kinds | None = None) -> tuple[Folder | 
     return folder, in_order(told_once(problems + more))
 
 
-def _trees(texts: FolderText) -> tuple[dict[str, Node | None], frozenset[str], Problems]:
+def _trees(texts: FolderText, reader: Reader) -> tuple[dict[str, Node | None], frozenset[str], Problems]:
     """The tree of each YAML file, the names in those that could not be read, and what is wrong with them."""
     trees: dict[str, Node | None] = {}
     broken: frozenset[str] = frozenset()
@@ -61,7 +68,7 @@ def _trees(texts: FolderText) -> tuple[dict[str, Node | None], frozenset[str], P
     for file in texts.files:
         if not file.path.endswith(".yaml"):
             continue
-        tree, more = read_tree(file)
+        tree, more = reader(file)
         trees[file.path] = tree
         problems += more
         if tree is None and more:

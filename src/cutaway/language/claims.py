@@ -1,6 +1,8 @@
 """Everything in a folder that is written in the language, read: claims, services, drills, rules, situations."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 
 from cutaway.handbook.records import Drill, Folder, Part, Script, Sentence, Service, Situation, Step
 from cutaway.language.parse import parse_actions, parse_claim, parse_mark, parse_statement
@@ -87,17 +89,38 @@ class ParsedClaims:
     situations: tuple[ParsedSituation, ...]
 
 
-def read_claims(folder: Folder, words: Words) -> tuple[ParsedClaims, Problems]:
-    """Everything that the folder says in the language; what cannot be understood is left out and told."""
-    told: list[Problems] = []
+Sentences = tuple[tuple[ParsedSentence, ...], Problems]
+"""The sentences of a script with their claims, and what could not be understood."""
+
+
+def read_here(script: Script, read: Callable[[], Sentences]) -> Sentences:
+    """Nothing is kept of a script that was read."""
+    return read()
+
+
+def read_claims(
+    folder: Folder, words: Words, keep: Callable[[Script, Callable[[], Sentences]], Sentences] = read_here
+) -> tuple[ParsedClaims, Problems]:
+    """Everything that the folder says in the language; what cannot be understood is left out and told.
+
+    keep: given a script and what reads it, its sentences; they may be kept from an earlier session.
+    """
+    scripts = [keep(script, partial(_script, script, words)) for script in folder.scripts]
+    told: list[Problems] = [problems for _, problems in scripts]
     parsed = ParsedClaims(
-        tuple(_sentence(script, one, words, told) for script in folder.scripts for one in script.sentences),
+        tuple(sentence for sentences, _ in scripts for sentence in sentences),
         tuple(_service(service, words, told) for service in folder.services),
         tuple(_step(drill, step, words, told) for drill in folder.drills for step in drill.steps),
         tuple(rule for part in folder.parts for rule in _rules(part, words, told)),
         tuple(_situation(situation, words) for situation in folder.situations),
     )
     return parsed, in_order(tuple(problem for problems in told for problem in problems))
+
+
+def _script(script: Script, words: Words) -> Sentences:
+    told: list[Problems] = []
+    sentences = tuple(_sentence(script, one, words, told) for one in script.sentences)
+    return sentences, tuple(problem for problems in told for problem in problems)
 
 
 def _sentence(script: Script, sentence: Sentence, words: Words, told: list[Problems]) -> ParsedSentence:
