@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from cutaway.handbook.records import Folder
 from cutaway.language.syntax import Claim
-from cutaway.narrate.agreeing import agrees, asserted, comparable, is_round
+from cutaway.narrate.agreeing import agrees, asserted, comparable, is_round, same_unit
 from cutaway.narrate.citing import figure_words, full_stop, place_of
 from cutaway.narrate.compared import Compared, Difference
 from cutaway.narrate.likely import Heard
@@ -17,6 +17,9 @@ from cutaway.quantities.units import NUMBER
 from cutaway.quantities.which import StandardName
 
 _TOLERANCE = re.compile(r"±|\+\s*/?\s*[-−–]|\bplus or minus\b", re.IGNORECASE)
+_LATER = re.compile(r"\s+(?:later|after that|afterwards|more|further)\b", re.IGNORECASE)
+# How much wider a claimed range may be than the one that is said. A choice of ours.
+WIDER = 1.5
 _LISTED = re.compile(r"\bhas positions\s+(?P<names>.+)$", re.IGNORECASE | re.DOTALL)
 
 
@@ -40,7 +43,11 @@ def words_and_claims(heard: Heard, claims: tuple[Claim, ...], comparer: Comparer
     marks = _marks(heard, claims, comparer.ranking.folder)
     marks = marks or problems_of(heard.sentence, comparer.of_marks(heard))
     terms = _terms(claims)
-    left = tuple(one for one in asserted(heard.sentence.text) if not _has(one, heard, (*terms.values, *terms.others)))
+    left = tuple(
+        one
+        for one in asserted(heard.sentence.text)
+        if not _has(one, heard, (*terms.values, *terms.others)) and not _goes_on(one, heard, terms)
+    )
     if not left:
         return marks
     compared = comparer.sentence(heard)
@@ -96,11 +103,27 @@ def _has(said: Quantity, heard: Heard, terms: tuple[Quantity, ...]) -> bool:
 
 
 def _lies_in(said: Quantity, claimed: Quantity) -> bool:
-    if not claimed.is_range or said.is_range or said.dimension != claimed.dimension or said.unit == NUMBER:
+    """Whether a figure, or a range, lies in the range of a claim; a claimed range may be a little wider than the one
+    said, as a run is let off a tolerance."""
+    if not claimed.is_range or said.unit == NUMBER or not comparable(said, claimed):
         return False
-    value = said.value * said.unit.size + said.unit.zero
+    of = claimed.unit if same_unit(said, claimed) else said.unit  # 'eight hundred pounds' is short for lb/sq in
+    least, most = (end * of.size + of.zero for end in (said.low, said.high))
     low, high = (end * claimed.unit.size + claimed.unit.zero for end in (claimed.low, claimed.high))
-    return low <= value <= high
+    if said.is_range and high - low > WIDER * (most - least):
+        return False
+    return low <= least <= most <= high
+
+
+def _goes_on(said: Quantity, heard: Heard, terms: _Terms) -> bool:
+    """Whether a time is counted from what the sentence before has told: 'half a minute later' is no other figure than
+    the claim's 'within 90 s'."""
+    if said.dimension != "time":
+        return False
+    behind = heard.sentence.text.partition(said.text)[2]
+    return _LATER.match(behind) is not None and any(
+        one.dimension == "time" and one.high * one.unit.size > said.value * said.unit.size for one in terms.others
+    )
 
 
 def _unspoken(said: Quantity, heard: Heard, values: tuple[Quantity, ...]) -> Quantity | None:

@@ -95,3 +95,27 @@ def test_a_mark_that_there_is_not_is_told_over_claims(folder) -> None:
 )
 def test_the_same_in_other_words_and_what_only_the_book_has_are_right(folder, old, new) -> None:
     assert changed(folder, old, new) == ()
+
+
+INLET = "in cruising: carburettor.inlet reads"
+LATER = "Half a minute later it is lit."
+
+
+@pytest.mark.parametrize(
+    "sentence, claim, told_of",
+    [
+        ("It lets the pump off at four and a half pounds.", f"{INLET} 4 to 5 lb/sq in", ""),
+        ("It lets the pump off at six pounds.", f"{INLET} 4 to 5 lb/sq in", "six pounds"),
+        ("It keeps four to five pounds.", f"{INLET} 3.9 to 5.2 lb/sq in", ""),
+        ("It keeps four to five pounds.", f"{INLET} 1 to 9 lb/sq in", "four to five pounds"),
+        (LATER, "in cruising, with engine pump seized, within 90 s: fuel lamp is lit", ""),
+        (LATER, "in cruising, with engine pump seized, within 9 s: fuel lamp is lit", "Half a minute"),
+    ],
+)
+def test_what_lies_in_the_range_of_a_claim_or_is_counted_from_before_is_no_difference(
+    folder: Path, sentence: str, claim: str, told_of: str
+) -> None:
+    more = f"# More\n\n{sentence}\n\n```claim\n{claim}\n```\n"
+    (folder / "scripts" / "09-more.md").write_text(more, encoding="utf-8")
+    found = [one.message for one in told(folder)]
+    assert bool(found) is bool(told_of) and all(told_of in message for message in found), found
