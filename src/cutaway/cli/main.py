@@ -1,6 +1,7 @@
 """The command line: its verbs, and the one catch of our own faults."""
 
 import contextlib
+import gc
 import os
 import sys
 import traceback
@@ -122,6 +123,8 @@ schema.register(app)
 
 def entry() -> None:
     """Run the command as a program; a fault of our own is told as such, with how to see more."""
+    # Nearly all that a verb makes is wanted until its end: to look through it again and again is lost time.
+    gc.set_threshold(100_000, 20, 20)
     try:
         app()
     except MemoryError:

@@ -17,7 +17,9 @@ def register(app: typer.Typer) -> None:
     def make(
         folder: Path = typer.Argument(Path(), help="The type folder."),
         out: Path | None = typer.Option(None, "--out", help="Where to write the pack; else `pack` in the folder."),
-        rests: bool = typer.Option(True, help="Take each assumed value to both ends of its range."),
+        rests: bool = typer.Option(
+            True, help="Take each assumed value to both ends of its range; --no-rests is quicker."
+        ),
         as_json: bool = typer.Option(False, "--json", help="Print what was written, for a program."),
     ) -> None:
         """Make the pack: the page, the sheets, the captions, the list of problems, and what `contents.html` in it
