@@ -68,6 +68,8 @@ def test_the_page_says_what_check_says(page: str, wren: Path) -> None:
 
 def test_what_differs_heads_the_page_and_is_open(page: str) -> None:
     assert "1 sentence differs from the books or from its own claims:" in page
+    # It is a doubt, of which `check` ends with 0, and stands in no box of what is wrong.
+    assert '<div class="doubt"' in page and '<div class="wrong"' not in page
     assert re.search(r"<details open[^>]*>\s*<summary[^>]*>(?:(?!</details>).)*65 pounds", page, re.DOTALL)
     assert "1 stated by the books, 1 that differs from the books and 1 open" in page
 

@@ -61,6 +61,7 @@ def _header(view: PackView) -> Html:
         el("p", view.says, class_="says") if view.says else "",
         notice if view.notice else "",
         parts.failing(view),
+        parts.doubtful(view),
         parts.verdict_table(view),
     )
 

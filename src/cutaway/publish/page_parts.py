@@ -99,16 +99,16 @@ def failing(view: PackView) -> Html:
     if links:
         told = f"{counted(len(links), 'sentence')} {'is' if len(links) == 1 else 'are'} wrong:"
         words = [el("h2", told, id="wrong"), el("ul", *links)]
-    words += _differing(view)
-    if view.problems:
-        told = counted(len(view.problems), "problem")
+    errors = sum(problem.severity == "error" for problem in view.problems)
+    if errors:  # of notes alone `check` ends with 0
+        told = counted(errors, "problem")
         words.append(el("p", el("a", f"The type folder has {told}", href="#problems"), "."))
     return el("div", *words, class_="wrong", role="region", aria_label="What is wrong") if words else Html("")
 
 
-def _differing(view: PackView) -> list[Html]:
+def doubtful(view: PackView) -> Html:
     """The sentences whose words say otherwise than the books or their claims. The comparison goes by likeness, so that
-    each is a doubt to be looked at."""
+    each is a doubt to be looked at, as `check` has it, and nothing that is found wrong."""
     links = [
         el("li", el("a", sentence.text, href=f"#{sentence_id(script, number)}"))
         for script in view.scripts
@@ -116,10 +116,11 @@ def _differing(view: PackView) -> list[Html]:
         if sentence.differs and not sentence.wrong
     ]
     if not links:
-        return []
+        return Html("")
     told = f"{counted(len(links), 'sentence')} {'differs' if len(links) == 1 else 'differ'} from the books or from"
     told += " its own claims:" if len(links) == 1 else " their own claims:"
-    return [el("h2", told, id="differing"), el("ul", *links)]
+    box = (el("h2", told, id="differing"), el("p", "Told by likeness of words: look at each."), el("ul", *links))
+    return el("div", *box, class_="doubt", role="region", aria_label="What to look at again")
 
 
 def _where_wrong(sentence: SentenceView) -> str:
