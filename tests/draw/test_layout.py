@@ -12,10 +12,10 @@ from cutaway.draw.draft import laid_out
 from cutaway.draw.elk import NoLayout, elk_layouts
 from cutaway.draw.layout import Box, Layout, Pin, Request, Wire, digest, keep, recalled, runs_through
 from cutaway.draw.pages import BETTER, Room, choose, fit
-from cutaway.draw.pipes import without
 from cutaway.draw.plain import full_size, plain_layout
 from cutaway.draw.shapes import Point
 from cutaway.draw.sheet import make_sheet
+from cutaway.draw.stretches import without
 from cutaway.parts.library import KINDS
 from tests.draw import by_hand
 

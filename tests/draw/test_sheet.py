@@ -11,8 +11,8 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
-from cutaway.draw.pipes import without
 from cutaway.draw.sheet import make_sheet
+from cutaway.draw.stretches import without
 from cutaway.draw.theme import Manner
 from cutaway.handbook.load import load_folder
 from cutaway.handbook.records import Folder

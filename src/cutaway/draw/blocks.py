@@ -1,12 +1,13 @@
 """A part as it stands on a sheet: its symbol with the words below it, as a box with pins."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
+from cutaway.draw.about import ABOUT_SIZE, About
 from cutaway.draw.layout import Box, Pin
 from cutaway.draw.measure import text_width, wrapped
 from cutaway.draw.plan import Item, Tie
-from cutaway.draw.shapes import Group, Point, Polyline, Shape, Text, placed
+from cutaway.draw.shapes import Group, Line, Point, Rect, Shape, Text, placed
 from cutaway.draw.symbols.symbol import LINK_IN, LINK_OUT, UNIT, Anchor, Symbol
 from cutaway.handbook.records import Part
 from cutaway.parts.kind import Side
@@ -19,8 +20,14 @@ LEADING = 1.18
 NAME_WIDTH = 160.0
 FLAG_WIDTH = 190.0
 GAP = 6.0
-POINT = 13.0
-"""How far the tip of a reference's flag reaches."""
+BESIDE = 13.0
+"""Between the words of a reference and its edges."""
+
+DOUBLED = 5.0
+"""Between the two strokes of a doubled edge."""
+
+APART_IN = 0.26
+"""Between the places where couplings from several parts come in, in units."""
 
 UNNAMED = 0.3
 """A symbol smaller than this, in units, has no words beside it: its name is in its title."""
@@ -29,17 +36,19 @@ UNNAMED = 0.3
 @dataclass(frozen=True, slots=True)
 class Label:
     """Words to be set in a column below a symbol. reserved: the width that any state may need. station: named below
-    them, on one of the parts of an area."""
+    them, on one of the parts of an area. about: said in grey between them."""
 
     names: tuple[str, ...]
     lines: int
     reserved: float
     station: str = ""
+    about: About = field(default_factory=About)
 
     @property
     def height(self) -> float:
         """Of all lines that can ever stand here."""
-        return (len(self.names) * NAME_SIZE + self.lines * NOTE_SIZE + bool(self.station) * STATION_SIZE) * LEADING
+        words = len(self.names) * NAME_SIZE + self.lines * NOTE_SIZE
+        return (words + self.about.most * ABOUT_SIZE + bool(self.station) * STATION_SIZE) * LEADING
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +56,7 @@ class Block:
     """box: for the layout. shift: the symbol's corner in the box. middle: of the words. top: where the words begin.
 
     targets: by pin, where on the box its wire really ends (at the symbol, not at the box's edge). leads: by pin, where
-    the wire goes on from there within the symbol.
+    the wire goes on from there within the symbol. links: by the name of a coupling, the pin at which it comes in.
     """
 
     item: Item
@@ -59,6 +68,7 @@ class Block:
     top: float
     targets: Mapping[str, Point]
     leads: Mapping[str, tuple[Point, ...]] = field(default_factory=dict)
+    links: Mapping[str, str] = field(default_factory=dict)
 
 
 def part_block(item: Item, symbol: Symbol, label: Label, ties: Iterable[Tie]) -> Block:
@@ -77,10 +87,15 @@ def part_block(item: Item, symbol: Symbol, label: Label, ties: Iterable[Tie]) ->
     shift = (left, 0.0)
     if symbol.spread:
         return _bar_block(item, symbol, label, here)
-    anchors = (*symbol.anchors, *_link_anchors(item, symbol, here))
+    sources = _sources(item, here)
+    anchors = _links_apart(
+        (*symbol.anchors, *_link_anchors(item, symbol, here)), symbol, max(sources.values(), default=0)
+    )
     pins, targets = _pins(anchors, size, shift)
     leads = {pin_name(a.port, a.side): tuple(_on_box(p, shift) for p in a.lead) for a in anchors if a.lead}
-    return Block(item, Box(item.key, size, pins), symbol, shift, label, middle, height + GAP, targets, leads)
+    side: Side = next((a.side for a in anchors if a.port == LINK_IN), "west")
+    links = {tie: pin_name(_way_in(rank), side) for tie, rank in sources.items()}
+    return Block(item, Box(item.key, size, pins), symbol, shift, label, middle, height + GAP, targets, leads, links)
 
 
 def _bar_block(item: Item, symbol: Symbol, label: Label, ties: Iterable[Tie]) -> Block:
@@ -143,13 +158,45 @@ def _link_anchors(item: Item, symbol: Symbol, ties: Iterable[Tie]) -> tuple[Anch
     return tuple(found)
 
 
+def _sources(item: Item, ties: Iterable[Tie]) -> dict[str, int]:
+    """By the name of each coupling that comes in, the number of its source. What comes from one place may branch; what
+    comes from several must not run together, or nobody sees which of them does what."""
+    ranks: dict[tuple[str, str], int] = {}
+    found = {}
+    for tie in ties:
+        if tie.sort == "link" and tie.end.item == item.key:
+            found[tie.name] = ranks.setdefault((tie.start.item, tie.start.port), len(ranks))
+    return found
+
+
+def _way_in(rank: int) -> str:
+    return f"{LINK_IN} {rank + 1}" if rank else LINK_IN
+
+
+def _links_apart(anchors: Iterable[Anchor], symbol: Symbol, last: int) -> tuple[Anchor, ...]:
+    """The anchors, with one way in for each source: side by side about the place of the first."""
+    found: list[Anchor] = []
+    for anchor in anchors:
+        if anchor.port != LINK_IN or not last:
+            found.append(anchor)
+            continue
+        axis = 1 if anchor.side in ("west", "east") else 0
+        room = min(anchor.at[axis], symbol.size[axis] - anchor.at[axis])
+        step = min(APART_IN, 2 * room / (last + 1))
+        for rank in range(last + 1):
+            moved = anchor.at[axis] + (rank - last / 2) * step
+            at = (anchor.at[0], moved) if axis else (moved, anchor.at[1])
+            found.append(replace(anchor, port=_way_in(rank), at=at))
+    return tuple(found)
+
+
 def reference_block(item: Item, tie: Tie) -> Block:
-    """The block of parts of another system: a small flag that points the way the tie goes."""
+    """The block of parts of another system: a box whose edge is doubled on the side where the tie joins it."""
     names = tuple(n for label in item.labels for n in wrapped(label, NOTE_SIZE, FLAG_WIDTH, bold=True))
     system = f"see {item.sheet}"
     words = max(*(text_width(n, NOTE_SIZE, bold=True) for n in names), text_width(system, SMALL_SIZE))
     label = Label(names, 1, words)
-    size = (words + 2 * POINT, len(names) * NOTE_SIZE * LEADING + SMALL_SIZE * LEADING + 12.0)
+    size = (words + 2 * BESIDE, len(names) * NOTE_SIZE * LEADING + SMALL_SIZE * LEADING + 12.0)
     side: Side = "east" if tie.start.item == item.key else "west"
     at = (size[0] if side == "east" else 0.0, size[1] / 2)
     return Block(
@@ -166,6 +213,8 @@ def pin_of(block: Block, tie: Tie) -> str:
     if block.symbol.spread:
         return f"{'east' if leaving else 'west'} of {tie.name}"
     if not end.port:
+        if not leaving and tie.name in block.links:
+            return block.links[tie.name]
         name = LINK_OUT if leaving else LINK_IN
         return next(pin.name for pin in block.box.pins if pin.name.startswith(name))
     sides = [a.side for a in block.symbol.anchors if a.port == end.port]
@@ -205,6 +254,9 @@ def _words(block: Block, corner: Point, notes: tuple[str, ...]) -> list[Shape]:
     for note in notes:
         y += NOTE_SIZE * LEADING
         shapes.append(fitted_text((x, y - 4), note, "note", NOTE_SIZE, block.label.reserved))
+    for line in block.label.about.lines:
+        y += ABOUT_SIZE * LEADING
+        shapes.append(fitted_text((x, y - 4), line, "quiet", ABOUT_SIZE, block.label.reserved))
     return shapes
 
 
@@ -217,25 +269,12 @@ def fitted_text(at: Point, words: str, role: str, size: float, most: float) -> T
 def reference_shapes(block: Block, corner: Point) -> Group:
     """The flag where the layout put it."""
     (x, y), (width, height) = corner, block.box.size
-    if block.box.pins[0].side == "east":
-        outline = (
-            (x, y),
-            (x + width - POINT, y),
-            (x + width, y + height / 2),
-            (x + width - POINT, y + height),
-            (x, y + height),
-        )
-        middle = x + (width - POINT / 2) / 2
-    else:
-        outline = (
-            (x + width, y),
-            (x + POINT, y),
-            (x, y + height / 2),
-            (x + POINT, y + height),
-            (x + width, y + height),
-        )
-        middle = x + (width + POINT / 2) / 2
-    shapes: list[Shape] = [Polyline(outline, "flag", closed=True)]
+    inner = x + width - DOUBLED if block.box.pins[0].side == "east" else x + DOUBLED
+    middle = x + width / 2
+    shapes: list[Shape] = [
+        Rect((x, y), (width, height), "flag", 2.0),
+        Line((inner, y), (inner, y + height), "rule"),
+    ]
     line = y + 4.0
     for name in block.label.names:
         line += NOTE_SIZE * LEADING

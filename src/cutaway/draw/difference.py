@@ -10,11 +10,11 @@ from pathlib import Path
 from typing import Literal
 
 from cutaway.draw.blocks import Block, part_shapes, reference_shapes
+from cutaway.draw.cautions import cautions_on
 from cutaway.draw.draft import (
     NOTICE,
     SYMBOLS_REMARK,
     blocks_of,
-    cautions_on,
     choose_layout,
     request_of,
     routes_of,

@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from cutaway.draw.about import About, about
 from cutaway.draw.blocks import (
     NAME_SIZE,
     NAME_WIDTH,
@@ -17,17 +18,19 @@ from cutaway.draw.blocks import (
     pin_of,
     reference_block,
 )
+from cutaway.draw.cautions import cautions_on
 from cutaway.draw.elk import SECONDS, NoLayout, elk_layouts
 from cutaway.draw.frame import Around, room_on
 from cutaway.draw.layout import Layout, Request, Wire, keep, recalled
 from cutaway.draw.measure import text_width, wrapped
 from cutaway.draw.pages import Room, choose, fit, fits
-from cutaway.draw.pipes import Routes
+from cutaway.draw.pipes import Routes, Used
 from cutaway.draw.plain import plain_layout
 from cutaway.draw.plan import Extract, Item, Plan, plan_of
 from cutaway.draw.seen import Values, look_of, wants_of, widest_notes
 from cutaway.draw.shapes import Point
-from cutaway.draw.stations import Area, areas_of, stations_shown
+from cutaway.draw.stations import Area, areas_of, block_extents, headed_areas, stations_shown
+from cutaway.draw.stretches import segments
 from cutaway.draw.strip import keys_for
 from cutaway.draw.symbols.symbol import Look
 from cutaway.draw.symbols.table import symbol_of
@@ -40,6 +43,9 @@ from cutaway.problems.diagnostic import Diagnostic, Problems
 NOTICE = "An interpretation for talks on the ground. Not flight, maintenance or operating advice."
 SYMBOLS_REMARK = "Symbols are our own and not those of the handbook; needles show more or less, not figures."
 PLAIN_REMARK = "Plain layout: the layout library was not at hand."
+
+PIPES_APART, WIRES_APART = 20.0, 14.0
+"""How far the middles of two lines side by side are apart: those of pipes are drawn wide."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -106,7 +112,12 @@ def draft_on(folder: Folder, subject: Subject, kinds: Mapping[str, Kind], placed
     layout = choose(placed.layouts, room_on(shape, placed.around))
     corners = dict(layout.corners)
     routes = routes_of(placed.plan, placed.blocks, layout)
-    areas = areas_of(placed.plan.items, placed.blocks, corners)
+    areas = headed_areas(
+        areas_of(placed.plan.items, placed.blocks, corners),
+        block_extents(placed.plan.items, placed.blocks, corners),
+        [stretch for points in routes.values() for stretch in segments(points)],
+        STATION_SIZE,
+    )
     return Draft(
         folder,
         subject,
@@ -132,15 +143,18 @@ def around_of(
     known: bool,
     areas: bool,
     plain: bool = False,
+    used: Used | None = None,
 ) -> Around:
-    """What stands around a sheet. known: whether a state is shown. areas: whether stations are. plain: its layout."""
+    """What stands around a sheet. known: whether a state is shown. areas: whether stations are. plain: its layout.
+    used: what the state shows, None for all that any may."""
     media = [m for m in MEDIA if any(t.medium == m for t in plan.ties)]
     links = any(t.sort == "link" for t in plan.ties)
     flags = any(i.reference for i in plan.items)
     keys = keys_for(media, known, links, flags, areas)
+    shown = None if used is None else keys_for(media, known, links, flags, areas, used)
     remarks = (*remarks_on(folder, subject, extract, plain), SYMBOLS_REMARK)
     title = f"{who_is(folder, subject)}: {extract.name}"
-    return Around(title, says, keys, remarks, cautions_on(plan, kinds), folder.type.notice or NOTICE)
+    return Around(title, says, keys, remarks, cautions_on(plan, kinds), folder.type.notice or NOTICE, shown)
 
 
 def remarks_on(folder: Folder, subject: Subject, extract: Extract, plain: bool) -> tuple[str, ...]:
@@ -158,13 +172,6 @@ def who_is(folder: Folder, subject: Subject) -> str:
     """Type and standard; an airframe often has the type's name in its own."""
     name = str(subject.name)
     return name if name.startswith(folder.type.name) else f"{folder.type.name} {name}"
-
-
-def cautions_on(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[str, ...]:
-    """Each caution of a part on the sheet, or of its kind, once."""
-    own = [item.part for item in plan.items if not item.reference]
-    found = [c for part in own for c in (part.caution, kinds[part.kind].caution) if c]
-    return tuple(dict.fromkeys(found))
 
 
 # --- blocks ------------------------------------------------------------------------------------------------------
@@ -187,7 +194,15 @@ def blocks_of(
     house = dict(folder.type.house_units)
     looks = looks_of(plan, kinds, subject, values)
     return {
-        item.key: _block(item, plan, kinds[item.part.kind], looks[item.key], house, stations.get(item.key, ""))
+        item.key: _block(
+            item,
+            plan,
+            kinds[item.part.kind],
+            looks[item.key],
+            house,
+            stations.get(item.key, ""),
+            about(item.part, kinds[item.part.kind], looks[item.key], plan.ties, subject.standard, values is not None),
+        )
         for item in plan.items
     }
 
@@ -208,7 +223,9 @@ def _wants_of_coupled(part: Part, plan: Plan, kinds: Mapping[str, Kind], subject
     return found
 
 
-def _block(item: Item, plan: Plan, kind: Kind, look: Look, house: Mapping[str, str], station: str) -> Block:
+def _block(
+    item: Item, plan: Plan, kind: Kind, look: Look, house: Mapping[str, str], station: str, said: About
+) -> Block:
     if item.reference:
         tie = next(t for t in plan.ties if item.key in (t.start.item, t.end.item))
         return reference_block(item, tie)
@@ -219,8 +236,8 @@ def _block(item: Item, plan: Plan, kind: Kind, look: Look, house: Mapping[str, s
     lines = widest_notes(kind, look, house)
     widest = [text_width(n, NAME_SIZE, bold=True) for n in names]
     widest += [text_width(w, NOTE_SIZE) for line in lines for w in line]
-    widest.append(text_width(station, STATION_SIZE))
-    return part_block(item, symbol, Label(names, len(lines), max(widest), station), plan.ties)
+    widest += [text_width(station, STATION_SIZE), said.width]
+    return part_block(item, symbol, Label(names, len(lines), max(widest), station, said), plan.ties)
 
 
 # --- layout ------------------------------------------------------------------------------------------------------
@@ -239,7 +256,8 @@ def request_of(extract: Extract, plan: Plan, blocks: Mapping[str, Block]) -> Req
         if not tie.along
     )
     boxes = tuple(blocks[item.key].box for item in plan.items)
-    return Request(boxes, wires, extract.columns, extract.folded)
+    pipes = any(tie.medium not in (None, "current") for tie in plan.ties)
+    return Request(boxes, wires, extract.columns, extract.folded, PIPES_APART if pipes else WIRES_APART)
 
 
 def laid_out(

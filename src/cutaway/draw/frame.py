@@ -23,7 +23,7 @@ TIMES = 6
 
 @dataclass(frozen=True, slots=True)
 class Around:
-    """What stands around a drawing."""
+    """What stands around a drawing. shown: of the keys, those that its state needs (None: all)."""
 
     title: str
     says: str
@@ -31,12 +31,13 @@ class Around:
     remarks: tuple[str, ...]
     cautions: tuple[str, ...]
     notice: str
+    shown: tuple[Key, ...] | None = None
 
     def on(self, width: float) -> tuple[tuple[Shape, ...], float, tuple[Shape, ...], float]:
         """Head and foot for a page so wide, each with its height."""
         return (
             *head_shapes(self.title, self.says, width),
-            *foot_shapes(self.keys, self.remarks, self.cautions, self.notice, width),
+            *foot_shapes(self.keys, self.remarks, self.cautions, self.notice, width, self.shown),
         )
 
 

@@ -11,7 +11,7 @@ from typing import Any, Literal
 from cutaway.draw.shapes import Point
 from cutaway.parts.kind import Side
 
-VERSION = "4"
+VERSION = "5"
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,13 +51,14 @@ class Request:
     """What is to be laid out; boxes in flow order.
 
     columns: names of boxes by columns from left to right, where somebody has said so; in a column from top to bottom.
-    folded: whether a long flow is to be broken into rows, like lines of writing.
+    folded: whether a long flow is to be broken into rows, like lines of writing. apart: how far wires stand apart.
     """
 
     boxes: tuple[Box, ...]
     wires: tuple[Wire, ...]
     columns: tuple[tuple[str, ...], ...] = ()
     folded: bool = False
+    apart: float = 14.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,24 +2,32 @@
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from itertools import pairwise
+from dataclasses import dataclass
 
+from cutaway.draw.heads import head_shapes
 from cutaway.draw.plan import Plan, Tie
 from cutaway.draw.seen import LineSeen
 from cutaway.draw.shapes import Circle, Group, Point, Polyline, Shape
+from cutaway.draw.stretches import Segment, degrees, segments, ways_on, without
 from cutaway.draw.symbols.strokes import triangle
 from cutaway.draw.theme import GRAINED
 
 Routes = Mapping[str, tuple[Point, ...]]
-Segment = tuple[Point, Point]
 
 JOINT = 5.5
 TAP = 3.6
-ARROW = (17.0, 15.0)
 GRAIN_LAYER = 2
 """Which of the strokes of a live line are its dashes: above casing and core."""
 
 UNLIT = LineSeen()
+
+
+@dataclass(frozen=True, slots=True)
+class Used:
+    """What a state shows. looks: the strokes of its lines. flows: whether anything does."""
+
+    looks: frozenset[tuple[str, ...]]
+    flows: bool
 
 
 def link_shapes(plan: Plan, routes: Routes) -> tuple[Shape, ...]:
@@ -30,7 +38,7 @@ def link_shapes(plan: Plan, routes: Routes) -> tuple[Shape, ...]:
         points = routes.get(tie.name, ())
         if tie.sort == "link" and len(points) > 1 and not tie.along:
             every = [t for t in plan.ties if tie.name in (t.name, t.along)]
-            head = triangle(points[-1], _degrees(points[-2], points[-1]), 10.0, 9.0, "linkhead")
+            head = triangle(points[-1], degrees(points[-2], points[-1]), 10.0, 9.0, "linkhead")
             dashes = [Polyline(stretch, "link") for stretch in _not_yet(points, drawn)]
             names, told = "; ".join(t.name for t in every), "; ".join(t.told for t in every)
             shapes.append(Group((*dashes, head), "coupling", line=names, title=told))
@@ -50,14 +58,20 @@ def _not_yet(points: tuple[Point, ...], drawn: list[Segment]) -> list[tuple[Poin
 
 def pipe_shapes(plan: Plan, routes: Routes, seen: Mapping[str, LineSeen]) -> tuple[Shape, ...]:
     """Every pipe and wire, node by node, so that what is joined is drawn as one and what merely crosses is not."""
+    every = [s for tie in plan.ties for s in segments(routes.get(tie.name, ()))]
+    return tuple(_node_group(ties, routes, seen, every) for ties in _nodes(plan, routes).values())
+
+
+def _nodes(plan: Plan, routes: Routes) -> Mapping[str, list[Tie]]:
+    """The lines of each node that have a route."""
     nodes: dict[str, list[Tie]] = {}
     for tie in plan.ties:
         if tie.sort == "line" and routes.get(tie.name):
             nodes.setdefault(plan.wiring.joined.get(tie.start.node, tie.name), []).append(tie)
-    return tuple(_node_group(ties, routes, seen) for ties in nodes.values())
+    return nodes
 
 
-def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen]) -> Group:
+def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen], every: Sequence[Segment]) -> Group:
     medium = ties[0].medium or "petrol"
     live, low = seen.get(ties[0].name, UNLIT).live, seen.get(ties[0].name, UNLIT).low
     drawn = [tie for tie in ties if not tie.along]
@@ -68,8 +82,7 @@ def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen
     for layer in range(max(len(of_tie) for _, of_tie in roles)):
         strokes_here = [(routes[tie.name], of_tie[layer]) for tie, of_tie in roles if layer < len(of_tie)]
         shapes += _grains(strokes_here) if layer == GRAIN_LAYER else [Polyline(*stroke) for stroke in strokes_here]
-    for tie in drawn:
-        shapes += _arrow(tie, drawn, routes, flows[tie.name], medium)
+    shapes += head_shapes(flows, routes, every, medium)
     state = "low" if low else {True: "live", False: "dead", None: "not known"}[live]
     title = f"{'; '.join(tie.name for tie in ties)}: {medium}, {state}"
     return Group(tuple(shapes), f"node {state.split()[0]}", line="; ".join(tie.name for tie in ties), title=title)
@@ -101,74 +114,36 @@ def strokes(medium: str, live: bool | None, flowing: bool = False, low: bool = F
     return (f"casing {medium}", f"core {medium}", *grain)
 
 
-def _arrow(tie: Tie, mates: Sequence[Tie], routes: Routes, flow: int, medium: str) -> tuple[Shape, ...]:
-    """One head in the middle of the longest stretch that the tie has to itself."""
-    if not flow:
-        return ()
-    others = [s for mate in mates if mate.name != tie.name for s in segments(routes[mate.name])]
-    own = segments(routes[tie.name])
-    for other in others:
-        own = [left for segment in own for left in without(segment, other)]
-    start, end = max(own or segments(routes[tie.name]), key=lambda s: math.dist(*s))
-    if flow < 0:
-        start, end = end, start
-    length = min(ARROW[0], max(8.0, math.dist(start, end)))
-    degrees = _degrees(start, end)
-    along = math.radians(degrees)
-    tip = (
-        (start[0] + end[0]) / 2 + length / 2 * math.cos(along),
-        (start[1] + end[1]) / 2 - length / 2 * math.sin(along),
-    )
-    return (triangle(tip, degrees, length, ARROW[1], f"arrow {medium}"),)
-
-
 def joint_shapes(plan: Plan, routes: Routes, joints: Iterable[Point]) -> tuple[Shape, ...]:
-    """Dots where lines of one node meet: large where three pipes or wires do, small where a coupling is tapped in."""
-    lines = [segments(routes.get(t.name, ())) for t in plan.ties if t.sort == "line"]
-    shapes: list[Shape] = []
+    """Dots where lines of one node meet: large where three pipes or wires do, small where a coupling branches or is
+    tapped in; none where nothing does, and one where two would touch."""
+    nodes = _nodes(plan, routes)
+    lines = [[s for tie in ties for s in segments(routes[tie.name])] for ties in nodes.values()]
+    every = [s for tie in plan.ties for s in segments(routes.get(tie.name, ()))]
+    shapes: list[Circle] = []
     for joint in joints:
-        ways = {way for route in lines for segment in route for way in _ways_from(joint, segment)}
-        shapes.append(Circle(joint, JOINT, "joint") if len(ways) > 2 else Circle(joint, TAP, "linkhead"))
+        if any(math.dist(joint, other.centre) < 2 * TAP for other in shapes):
+            continue
+        if any(len(ways_on(joint, stretches)) > 2 for stretches in lines):
+            shapes.append(Circle(joint, JOINT, "joint"))
+        elif len(ways_on(joint, every)) > 2:
+            shapes.append(Circle(joint, TAP, "linkhead"))
     return tuple(shapes)
 
 
-def _ways_from(point: Point, segment: Segment) -> set[str]:
-    """In which directions a segment leaves a point that it touches."""
-    (ax, ay), (bx, by) = segment
-    x, y = point
-    near = 0.5
-    if abs(ay - by) < near and abs(y - ay) < near and min(ax, bx) - near <= x <= max(ax, bx) + near:
-        return {w for w, has in (("west", min(ax, bx) < x - near), ("east", max(ax, bx) > x + near)) if has}
-    if abs(ax - bx) < near and abs(x - ax) < near and min(ay, by) - near <= y <= max(ay, by) + near:
-        return {w for w, has in (("north", min(ay, by) < y - near), ("south", max(ay, by) > y + near)) if has}
-    return set()
+def branches(plan: Plan, routes: Routes, at: Point) -> bool:
+    """Whether lines part or meet at a place."""
+    return len(ways_on(at, [s for tie in plan.ties for s in segments(routes.get(tie.name, ()))])) > 2
 
 
-def segments(points: Sequence[Point]) -> list[Segment]:
-    """The straight stretches of a route."""
-    return [(a, b) for a, b in pairwise(points) if a != b]
-
-
-def without(one: Segment, other: Segment) -> list[Segment]:
-    """What is left of a stretch where another that runs along it is taken away."""
-    for axis in (0, 1):
-        level = [p[1 - axis] for s in (one, other) for p in s]
-        if max(level) - min(level) > 0.5:
-            continue
-        first, last = one[0][axis], one[1][axis]
-        low, high = sorted((other[0][axis], other[1][axis]))
-        cuts = [min(max(at, min(first, last)), max(first, last)) for at in (low, high)]
-        if cuts[1] - cuts[0] < 0.5:
-            return [one]
-        near, far = cuts if first < last else reversed(cuts)
-        ends = [(one[0], _moved(one[0], axis, near)), (_moved(one[1], axis, far), one[1])]
-        return [(a, b) for a, b in ends if math.dist(a, b) > 1.0]
-    return [one]
-
-
-def _moved(point: Point, axis: int, to: float) -> Point:
-    return (to, point[1]) if axis == 0 else (point[0], to)
-
-
-def _degrees(start: Point, end: Point) -> float:
-    return math.degrees(math.atan2(start[1] - end[1], end[0] - start[0]))
+def used_on(plan: Plan, routes: Routes, seen: Mapping[str, LineSeen]) -> Used:
+    """What the lines of a sheet show of a state."""
+    looks: set[tuple[str, ...]] = set()
+    flows = False
+    for ties in _nodes(plan, routes).values():
+        first = seen.get(ties[0].name, UNLIT)
+        for tie in (t for t in ties if not t.along):
+            flow = _flow(tie, ties, seen)
+            looks.add(strokes(ties[0].medium or "petrol", first.live, flow != 0, first.low))
+            flows = flows or flow != 0
+    return Used(frozenset(looks), flows)

@@ -68,6 +68,8 @@ class Tie:
     @property
     def told(self) -> str:
         """A coupling in words: 'engine pump driven by engine'."""
+        if self.words in ACTS:
+            return f"{self.start.part} {self.words} {self.end.part}"
         return f"{self.end.part} {self.words} {self.giver or self.start.part}"
 
     @property
@@ -125,6 +127,9 @@ def plan_of(folder: Folder, subject: Subject, extract: Extract, kinds: Mapping[s
     ties = tuple(_ties(folder, subject, parts, kinds, wiring))
     return replace(extracted(extract, parts, ties, wiring, kinds), held=_held(parts, kinds, subject))
 
+
+ACTS = frozenset({"cuts", "regulates"})
+"""Couplings by which a part acts on what it names: they lead from it, where all others lead to it."""
 
 HOLDING = ("cut-out", "set at")
 """The quantities by which a part holds the pressure of a system."""
@@ -224,6 +229,8 @@ def _coupling(part: Part, kind: Kind, link: Link, wiring: Wiring) -> Tie:
         start = End(target, target, link.target.inner)
         medium = wiring.media.get(wiring.joined.get(start.node, ""))
         return Tie("line", start, End(part.name, part.name, to.port), medium, link.name)
+    if link.name in ACTS:
+        return Tie("link", End(part.name, part.name, ""), End(target, target, ""), None, link.name)
     sensed = link.target.inner if to is not None and to.to == "node" else ""
     return Tie("link", End(target, target, sensed), End(part.name, part.name, ""), None, link.name)
 

@@ -6,8 +6,8 @@ from itertools import combinations
 
 from cutaway.draw.draft import Draft
 from cutaway.draw.extent import Extent
-from cutaway.draw.pipes import Segment, segments
 from cutaway.draw.stations import block_extents
+from cutaway.draw.stretches import Segment, segments
 
 NEAR = 0.5
 """Lines nearer than this touch, and do not cross."""

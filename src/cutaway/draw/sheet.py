@@ -5,17 +5,17 @@ from dataclasses import replace
 from pathlib import Path
 
 from cutaway.draw.alternative import description
-from cutaway.draw.blocks import STATION_SIZE, Block, part_shapes, reference_shapes
+from cutaway.draw.blocks import STATION_SIZE, UNNAMED, Block, part_shapes, reference_shapes
 from cutaway.draw.division import halves
 from cutaway.draw.draft import NOTICE as NOTICE  # for the pictures that are framed otherwise
 from cutaway.draw.draft import Draft, Placed, around_of, blocks_of, draft_on, looks_of, placed_on, remarks_on, who_is
 from cutaway.draw.frame import framed, room_on
 from cutaway.draw.layout import cache_folder
 from cutaway.draw.pages import SHAPE, SHAPES
-from cutaway.draw.pipes import joint_shapes, link_shapes, pipe_shapes
+from cutaway.draw.pipes import branches, joint_shapes, link_shapes, pipe_shapes, used_on
 from cutaway.draw.plan import Extract, whole_system
 from cutaway.draw.seen import LineSeen, Values, lines_seen, nominal_volts, notes_of
-from cutaway.draw.shapes import Picture, Shape
+from cutaway.draw.shapes import Circle, Picture, Point, Shape
 from cutaway.draw.stations import area_names, area_shapes
 from cutaway.draw.svg import write_svg
 from cutaway.draw.theme import Manner
@@ -31,6 +31,9 @@ PAPERS = (SHAPES["A4"], SHAPES["A4 upright"])
 ON_SCREEN = 0.72
 """How small words may be on a page that is not for printing, as a share of what can be read on so much paper: some 10
 pixels on a film of 1920 by 1080. Divided further, a system is told in shreds."""
+
+IDLE = 1.6
+"""How large a junction is at which nothing branches."""
 
 MOST_SHEETS = 8
 """A system is divided over no more sheets than this."""
@@ -201,7 +204,9 @@ def drawn(draft: Draft, values: Values | None, says: str = "", name: str = "") -
     notes = {i.key: notes_of(kinds[i.part.kind], looks[i.key], house) for i in plan.items if values is not None}
     seen = lines_seen(plan, values, nominal_volts(folder, subject, kinds))
     plain = draft.layout.manner == "plain"
-    around = around_of(folder, subject, draft.extract, plan, kinds, says, values is not None, bool(draft.areas), plain)
+    used = used_on(plan, draft.routes, seen) if values is not None else None
+    known, areas = values is not None, bool(draft.areas)
+    around = around_of(folder, subject, draft.extract, plan, kinds, says, known, areas, plain, used)
     head = f"Sheet of the system {draft.name} on the {who_is(folder, subject)}."
     remarks = remarks_on(folder, subject, draft.extract, plain)
     words = description(head, says, plan, notes, seen, around.cautions, remarks, around.notice)
@@ -226,5 +231,17 @@ def _drawing(
         if item.reference:
             shapes.append(reference_shapes(block, corner))
         else:
-            shapes.append(part_shapes(block, corner, notes.get(item.key, ())))
+            part = part_shapes(block, corner, notes.get(item.key, ()))
+            dot = _idle_dot(block, corner, draft)
+            shapes.append(part if dot is None else replace(part, shapes=(dot,)))
     return tuple(shapes)
+
+
+def _idle_dot(block: Block, corner: Point, draft: Draft) -> Circle | None:
+    """A junction from which the line goes on undivided, as hardly more than a point: the line branches further on,
+    with a dot of its own, and two dots side by side would be taken for two branches."""
+    if block.symbol is None or max(block.symbol.size) >= UNNAMED:
+        return None
+    x, y = next(iter(block.targets.values()))
+    at = (corner[0] + x, corner[1] + y)
+    return None if branches(draft.plan, draft.routes, at) else Circle(at, IDLE, "joint")

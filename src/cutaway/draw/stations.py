@@ -4,7 +4,7 @@ A layout is not bent to bring a station together, since it would then be a worse
 of a station that came to stand side by side share an area, and a station may have several.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from cutaway.draw.blocks import Block
@@ -12,6 +12,7 @@ from cutaway.draw.extent import Extent
 from cutaway.draw.measure import text_width
 from cutaway.draw.plan import Item, Plan
 from cutaway.draw.shapes import Group, Point, Rect, Shape, Text
+from cutaway.draw.stretches import Segment
 
 EDGE = 6.0
 """How far an area reaches beyond what stands in it."""
@@ -19,17 +20,22 @@ EDGE = 6.0
 APART = 2 * EDGE + 1.0
 """How far the parts of two areas must be apart, so that the areas are too."""
 
+HEADING = 1.25
+"""How high the place for a name above the parts is, in sizes of its letters."""
+
 FILLED = 0.3
 """How much of an area must be parts, so that none is drawn about a great empty place."""
 
 
 @dataclass(frozen=True, slots=True)
 class Area:
-    """Parts of one station that stand together. members: keys of items."""
+    """Parts of one station that stand together. members: keys of items. headed: whether its name stands above them, for
+    which the extent then has room."""
 
     station: str
     members: tuple[str, ...]
     extent: Extent
+    headed: bool = False
 
 
 def stations_shown(plan: Plan, zones: bool) -> Mapping[str, str]:
@@ -101,6 +107,37 @@ def _clear(area: Area, areas: Sequence[Area], extents: Mapping[str, Extent]) -> 
     return filled >= FILLED * area.extent.width * area.extent.height
 
 
+def headed_areas(
+    areas: Sequence[Area], extents: Mapping[str, Extent], stretches: Iterable[Segment], size: float
+) -> tuple[Area, ...]:
+    """The areas, those of several parts with their name above them all where there is room and no line runs there:
+    below the last of them it would seem to tell of that one only. extents: of all items. stretches: of all lines."""
+    lines = [_around(stretch) for stretch in stretches]
+    found = list(areas)
+    for i, area in enumerate(areas):
+        box = area.extent
+        wide = text_width(area.station, size)
+        taller = Extent(box.left, box.top - size * HEADING, max(box.right, box.left + wide), box.bottom)
+        words = Extent(box.left, taller.top, box.left + wide, box.top)
+        one = Area(area.station, area.members, taller, headed=True)
+        if len(area.members) > 1 and not any(words.meets(line) for line in lines) and _apart(one, found, extents):
+            found[i] = one
+    return tuple(found)
+
+
+def _around(stretch: Segment) -> Extent:
+    (ax, ay), (bx, by) = stretch
+    return Extent(min(ax, bx), min(ay, by), max(ax, bx), max(ay, by))
+
+
+def _apart(area: Area, areas: Sequence[Area], extents: Mapping[str, Extent]) -> bool:
+    """Whether an area made larger still keeps off all that is not in it."""
+    around = area.extent.widened(APART)
+    if any(around.meets(extent) for key, extent in extents.items() if key not in area.members):
+        return False
+    return not any(around.meets(other.extent) for other in areas if not set(area.members) & set(other.members))
+
+
 def area_shapes(areas: Sequence[Area]) -> tuple[Shape, ...]:
     """Each area as a ground for what stands in it."""
     boxes = [(area, area.extent.widened(EDGE)) for area in areas]
@@ -113,10 +150,15 @@ def area_shapes(areas: Sequence[Area]) -> tuple[Shape, ...]:
 def area_names(
     areas: Sequence[Area], blocks: Mapping[str, Block], corners: Mapping[str, Point], size: float
 ) -> tuple[Text, ...]:
-    """The name of each area, in the place that the lowest block in it keeps for that; over the lines, whose edges of
+    """The name of each area: above its parts, or in the place that the lowest block in it keeps
+    for that; over the lines, whose edges of
     paper reach as far as words do."""
     names: list[Text] = []
     for area in areas:
+        if area.headed:
+            at = (area.extent.left, area.extent.top + size * 0.8)
+            names.append(Text(at, area.station, "station", size, "start", text_width(area.station, size)))
+            continue
         key = max(area.members, key=lambda key: (_extent(blocks[key], corners[key]).bottom, -corners[key][0]))
         at = (corners[key][0] + blocks[key].middle, area.extent.bottom - size * 0.3)
         names.append(Text(at, area.station, "station", size, "middle", text_width(area.station, size)))

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 
 from cutaway.draw.measure import text_width, wrapped
-from cutaway.draw.pipes import strokes
+from cutaway.draw.pipes import Used, strokes
 from cutaway.draw.shapes import Line, Point, Polyline, Rect, Shape, Text, placed
 from cutaway.draw.symbols.strokes import triangle
 
@@ -14,6 +14,8 @@ KEY_SIZE = 14.5
 NOTICE_SIZE = 14.5
 LEADING = 1.3
 SAMPLE = 54.0
+FIRST_WORDS = 3
+"""So many words of a caution are bold."""
 
 LIVE_WORDS = {
     "petrol": ("petrol under pressure", "petrol, at rest", "petrol pipe"),
@@ -25,7 +27,7 @@ LIVE_WORDS = {
 }
 FLOWING_WORDS = {
     "petrol": "petrol flowing, hardly any pressure",
-    "oil": "oil under low pressure, or flowing with hardly any",
+    "oil": "oil at low pressure",
 }
 Key = tuple[tuple[Shape, ...], str]
 
@@ -45,31 +47,40 @@ def head_shapes(title: str, says: str, width: float) -> tuple[tuple[Shape, ...],
     return tuple(shapes), y + 16.0
 
 
-def keys_for(media: Sequence[str], known: bool, links: bool, flags: bool, areas: bool = False) -> tuple[Key, ...]:
-    """What the lines of this sheet mean: a sample and its words each."""
-    keys: list[Key] = []
-    at_rest: list[str] = []
-    for medium in media:
-        live, dead, plain = LIVE_WORDS[medium]
-        if known:
-            keys.append((_sample(strokes(medium, True)), live))
-            if medium in FLOWING_WORDS:
-                keys.append((_sample(strokes(medium, False, flowing=True)), FLOWING_WORDS[medium]))
-            at_rest.append(dead)
-        else:
-            keys.append((_sample(strokes(medium, None)), plain))
-    if known and media:
-        keys.append((_sample(strokes(media[0], False)), "; ".join(at_rest)))
-        keys.append(((triangle((SAMPLE / 2 + 8, 0.0), 0.0, 17.0, 15.0, f"arrow {media[0]}"),), "flows this way"))
+def keys_for(
+    media: Sequence[str], known: bool, links: bool, flags: bool, areas: bool = False, used: Used | None = None
+) -> tuple[Key, ...]:
+    """What the lines of this sheet mean: a sample and its words each. used: no others than those (None: all)."""
+    keys = _state_keys(media, used) if known else [(_sample(strokes(m, None)), LIVE_WORDS[m][2]) for m in media]
     if links:
         head = triangle((SAMPLE, 0.0), 0.0, 10.0, 9.0, "linkhead")
         keys.append(((Polyline(((0.0, 0.0), (SAMPLE, 0.0)), "link"), head), "works, drives or is read by"))
     if flags:
-        flag = ((8.0, -8.0), (34.0, -8.0), (44.0, 0.0), (34.0, 8.0), (8.0, 8.0))
-        keys.append(((Polyline(flag, "flag", closed=True),), "part on another sheet"))
+        flag = (Rect((6.0, -8.0), (40.0, 16.0), "flag", 2.0), Line((41.0, -8.0), (41.0, 8.0), "rule"))
+        keys.append((flag, "part on another sheet"))
     if areas:
         keys.append(((Rect((4.0, -10.0), (SAMPLE - 8.0, 20.0), "area", 6.0),), "station: where the parts are fitted"))
     return tuple(keys)
+
+
+def _state_keys(media: Sequence[str], used: Used | None) -> list[Key]:
+    """What tells the state of each medium, then what tells that it is at rest, then the arrow."""
+    looks: list[tuple[tuple[str, ...], str]] = []
+    still: dict[str, list[str]] = {}
+    for medium in media:
+        live, dead, _ = LIVE_WORDS[medium]
+        looks.append((strokes(medium, True), live))
+        if medium in FLOWING_WORDS:
+            looks.append((strokes(medium, False, flowing=True), FLOWING_WORDS[medium]))
+        if used is None or strokes(medium, False) in used.looks:
+            still.setdefault("wire" if medium == "current" else "pipe", []).append(dead)
+    keys = [(_sample(look), words) for look, words in looks if used is None or look in used.looks]
+    for sort, words in still.items():
+        medium = "current" if sort == "wire" else next(m for m in media if m != "current")
+        keys.append((_sample(strokes(medium, False)), "; ".join(words)))
+    if media and (used is None or used.flows):
+        keys.append(((triangle((SAMPLE / 2 + 8, 0.0), 0.0, 17.0, 15.0, f"arrow {media[0]}"),), "flows this way"))
+    return keys
 
 
 def _sample(roles: Iterable[str]) -> tuple[Shape, ...]:
@@ -77,25 +88,49 @@ def _sample(roles: Iterable[str]) -> tuple[Shape, ...]:
 
 
 def foot_shapes(
-    keys: Sequence[Key], remarks: Sequence[str], cautions: Sequence[str], notice: str, width: float
+    keys: Sequence[Key],
+    remarks: Sequence[str],
+    cautions: Sequence[str],
+    notice: str,
+    width: float,
+    shown: Sequence[Key] | None = None,
 ) -> tuple[tuple[Shape, ...], float]:
-    """The strip at the bottom, drawn as if it began at height 0, and its height."""
+    """The strip at the bottom, drawn as if it began at height 0, and its height. shown: of the keys, those that are
+    drawn (None: all); the height is that for all, so that it is the same in every state."""
     inner = width - 2 * MARGIN
-    shapes: list[Shape] = []
-    y = 12.0 + KEY_SIZE
-    shapes_of_keys, y = _key_rows(keys, inner, y)
-    shapes += shapes_of_keys
-    for words, role, size_ in (
-        *((f"Caution: {c}", "strong", KEY_SIZE) for c in cautions),
-        *((remark, "quiet", NOTICE_SIZE) for remark in remarks),
-        (notice, "quiet", NOTICE_SIZE),
-    ):
-        for line in wrapped(words, size_, inner, bold=role == "strong"):
-            shapes.append(text_at((MARGIN, y), line, role, size_))
-            y += size_ * LEADING
-    height = y - NOTICE_SIZE + 14.0
+    _, full = _key_rows(keys, inner, 12.0 + KEY_SIZE)
+    shapes, y = _key_rows(keys if shown is None else shown, inner, 12.0 + KEY_SIZE)
+    spare = full - y
+    if cautions:
+        shapes.append(text_at((MARGIN, y), "Cautions", "strong", KEY_SIZE))
+        y += KEY_SIZE * LEADING
+    for caution in cautions:
+        more, y = _caution(caution, inner, y)
+        shapes += more
+    for words in (*remarks, notice):
+        for line in wrapped(words, NOTICE_SIZE, inner):
+            shapes.append(text_at((MARGIN, y), line, "quiet", NOTICE_SIZE))
+            y += NOTICE_SIZE * LEADING
+    height = round(y + spare - NOTICE_SIZE + 14.0, 2)
     ground = (Rect((0.0, 0.0), (width, height), "strip"), Line((0.0, 0.0), (width, 0.0), "rule"))
     return (*ground, *shapes), height
+
+
+def _caution(words: str, inner: float, y: float) -> tuple[list[Shape], float]:
+    """A caution whose first words are bold, so that each is seen to begin."""
+    first = " ".join(words.split()[:FIRST_WORDS])
+    wide = text_width(first, KEY_SIZE, bold=True)
+    slack = wide - text_width(first, KEY_SIZE)
+    shapes: list[Shape] = []
+    for i, line in enumerate(wrapped(words, KEY_SIZE, inner - slack)):
+        at = MARGIN
+        if i == 0 and line.startswith(first):
+            shapes.append(text_at((at, y), first, "strong", KEY_SIZE))
+            at, line = at + wide + text_width(" ", KEY_SIZE), line[len(first) :].strip()
+        if line:
+            shapes.append(text_at((at, y), line, "note", KEY_SIZE))
+        y += KEY_SIZE * LEADING
+    return shapes, y
 
 
 def _key_rows(keys: Sequence[Key], inner: float, y: float) -> tuple[list[Shape], float]:

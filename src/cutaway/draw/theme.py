@@ -147,8 +147,9 @@ SOFT_RULES = (
 def _medium_rules(medium: str) -> tuple[Rule, ...]:
     """Pipes, wires and contents of one medium. Live: a double line with the medium's own dash within, wires thick."""
     cores = {"petrol": "", "oil": "0.1 9", "air": "9 7", "current": "", "heat": "3 3", "shaft": "14 4"}
+    wire = medium == "current"  # dead, it is told from a pipe at rest even in grey
     rules = [
-        _line(f"pipe {medium} dead", "quiet", 2.0),
+        _line(f"pipe {medium} dead", "current" if wire else "quiet", 1.8 if wire else 2.0, "15 4" if wire else ""),
         _line(f"pipe {medium} flowing", medium, 4.0),
         _line(f"pipe {medium} unknown", medium, 2.6),
         _area(f"arrow {medium}", medium),

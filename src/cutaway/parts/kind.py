@@ -129,11 +129,15 @@ class State:
     """Something that is so or not, said with 'is' or 'are' ('lit', 'down', 'running').
 
     signal: the recipe's signal that is above 0.5 when it is so. opposite: the word for its not being so ('out').
+    means, otherwise: what its being so does, and its not being so, in a few words for a drawing; '' where the word says
+    enough.
     """
 
     words: str
     signal: str
     opposite: str = ""
+    means: str = ""
+    otherwise: str = ""
 
 
 @dataclass(frozen=True, slots=True)

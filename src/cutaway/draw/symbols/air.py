@@ -21,7 +21,7 @@ def vacuum_pump(look: Look) -> Symbol:
 
 
 def suction_relief_valve(look: Look) -> Symbol:
-    """A plate held on its seat by a spring; air comes in from the west when it is lifted."""
+    """A plate held on its seat by a spring; an arrow from the west for the air that comes in, unless it is shut."""
     open_now = look.states.get("open")
     x = 0.56 if open_now else 0.34
     shapes: list[Shape] = [
@@ -29,7 +29,7 @@ def suction_relief_valve(look: Look) -> Symbol:
         Line((0.3, 0.3), (0.3, 0.7), "blank"),
         Line((x, 0.26), (x, 0.74), "heavy"),
         spring((x, 0.5), (0.9, 0.5), 3, 0.2),
-        *arrow((0.0, 0.5), (0.26, 0.5), "thin"),
+        *(arrow((0.0, 0.5), (0.26, 0.5), "thin") if open_now is not False else ()),
     ]
     return Symbol((1.0, 1.0), (Anchor("line", (0.9, 0.5), "east"),), tuple(shapes))
 

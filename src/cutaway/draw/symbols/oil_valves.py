@@ -20,16 +20,21 @@ def two_position_selector(look: Look) -> Symbol:
 
 
 def sequence_valve(look: Look) -> Symbol:
-    """A square with an arrow that a roller brings into line; a ball beside it lets oil come back."""
+    """A square with an arrow that a roller brings into line, a plate across the way while it is shut; a ball beside it
+    lets oil come back."""
     passing = look.states.get("open")
     y = 0.62
-    level = {True: y, False: 0.8, None: 0.71}[passing]
+    way = (
+        (Rect((0.43, 0.44), (0.14, 0.4), "solid"),)
+        if passing is False
+        else arrow((0.25, y if passing else 0.71), (0.77, y if passing else 0.71), head=0.16)
+    )
     sunk = 0.1 if passing else 0.0
     shapes: tuple[Shape, ...] = (
         Line((0.04, y), (0.2, y), "stroke"),
         Line((0.8, y), (0.96, y), "stroke"),
         Rect((0.2, 0.36), (0.6, 0.56), "edge"),
-        *arrow((0.25, level), (0.77, level), head=0.16),
+        *way,
         Line((0.5, 0.36), (0.5, 0.2 + sunk), "stroke"),
         Circle((0.5, 0.1 + sunk), 0.1, "edge"),
         Polyline(((0.1, y), (0.1, 1.12), (0.36, 1.12)), "stroke"),

@@ -112,15 +112,19 @@ def non_return_valve(look: Look) -> Symbol:
 
 
 def relief_valve(look: Look) -> Symbol:
-    """A square with an arrow held out of line by a spring; in line when it is open."""
+    """A square under a spring: an arrow through it when it is open, a plate across the way when it is shut; an arrow
+    out of line where that is not known."""
     passing = look.states.get("open")
-    y = 0.62 if passing else 0.78
     shapes: list[Shape] = [
         Rect((0.18, 0.34), (0.64, 0.62), "edge"),
         spring((0.5, 0.34), (0.5, 0.02)),
         Line((0.38, 0.02), (0.62, 0.02), "thin"),
-        *arrow((0.24, y), (0.78, y), head=0.16),
     ]
+    if passing is False:
+        shapes += [Line((0.18, 0.62), (0.42, 0.62), "stroke"), Rect((0.42, 0.42), (0.16, 0.46), "solid")]
+    else:
+        y = 0.62 if passing else 0.78
+        shapes += arrow((0.24, y), (0.78, y), head=0.16)
     return Symbol((1.0, 1.0), through(0.18, 0.82, 0.62), tuple(shapes))
 
 

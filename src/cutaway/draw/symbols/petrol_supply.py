@@ -19,8 +19,10 @@ from cutaway.draw.symbols.symbol import LINK_IN, LINK_OUT, Anchor, Look, Symbol,
 
 
 def cross_feed_cock(look: Look) -> Symbol:
-    """A cock with a head at either side: it passes both ways."""
+    """A cock with a head at either side, since it passes both ways: none when it is shut."""
     plain = cock(look)
+    if position(look) == "off":
+        return Symbol((1.0, 1.06), plain.anchors, plain.shapes)
     heads = triangle((0.14, 0.96), 180, 0.2, 0.18), triangle((0.86, 0.96), 0, 0.2, 0.18)
     return Symbol((1.0, 1.06), plain.anchors, (*plain.shapes, *heads, Line((0.3, 0.96), (0.7, 0.96), "stroke")))
 

@@ -193,7 +193,7 @@ SLOW_RUNNING_CUT_OUT = Kind(
         ),
         Coupling("moved by", "signals", "What moves it.", required=True, needs=("position",)),
     ),
-    states=(State("cutting", "cutting", "clear"),),
+    states=(State("cutting", "cutting", "clear", means="petrol is shut off", otherwise="petrol passes"),),
     failures=(Failure("stuck", "It stays clear, whatever moves it."),),
     example=Example(
         FED + "carburettor: {kind: carburettor}\n"

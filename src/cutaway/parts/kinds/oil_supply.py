@@ -123,7 +123,9 @@ AUTOMATIC_CUT_OUT = Kind(
         ),
     ),
     orders=(Order("cut-in", "cut-out", "A pump that is let off above one pressure is called back below another."),),
-    states=(State("idling", "idling", "charging"),),
+    states=(
+        State("idling", "idling", "charging", means="what is pumped goes back", otherwise="what is pumped goes on"),
+    ),
     failures=(
         Failure("stuck idling", "All that the pump gives goes back to the reservoir."),
         Failure("stuck charging", "The pump is never let off: the pressure rises to the relief valve."),

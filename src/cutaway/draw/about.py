@@ -1,0 +1,99 @@
+"""What a drawing says of a part in grey: what its state means, what moves it and what it acts on, where else it can
+stand, at what it answers. Read from the folder and the kind."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from cutaway.draw.measure import text_width, wrapped
+from cutaway.draw.plan import ACTS, Tie
+from cutaway.draw.symbols.symbol import Look, Setting
+from cutaway.handbook.records import Part, given_on
+from cutaway.parts.kind import Kind, State
+from cutaway.quantities.which import StandardName
+
+ABOUT_SIZE = 14.5
+ABOUT_WIDTH = 180.0
+FEW = 2
+"""Positions that need no list: whoever reads 'set to on' knows the other."""
+
+MOVERS = frozenset({"moved by", "released by", "changed by", "primed by"})
+"""Couplings that are told in words as well, since what moves what is easily lost in a drawing."""
+
+ANSWERS = ("lights below", "set at")
+"""Quantities whose names make a sentence with the part's."""
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """One thing said of a part. now: in the state that is drawn, '' for nothing. ever: all that can stand there."""
+
+    now: str
+    ever: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class About:
+    """The lines now, how many there can ever be, and how wide the widest of them is."""
+
+    lines: tuple[str, ...] = ()
+    most: int = 0
+    width: float = 0.0
+
+
+def about(part: Part, kind: Kind, look: Look, ties: Iterable[Tie], standard: StandardName, known: bool) -> About:
+    """All that is said of a part. known: whether a state is drawn."""
+    said = (
+        *(_meaning(state, look) for state in kind.states if state.means or state.otherwise),
+        *(_elsewhere(name, setting, known) for name, setting in look.controls.items() if _many(setting)),
+        *(Said(words, (words,)) for words in (*_coupled(part, ties), *_answers(part, standard))),
+    )
+    every = [[_lines(words) for words in one.ever] for one in said]
+    width = max((text_width(line, ABOUT_SIZE) for one in every for lines in one for line in lines), default=0.0)
+    lines = tuple(line for one in said for line in _lines(one.now))
+    return About(lines, sum(max(len(lines) for lines in one) for one in every), width)
+
+
+def _lines(words: str) -> tuple[str, ...]:
+    return wrapped(words, ABOUT_SIZE, ABOUT_WIDTH)
+
+
+def _meaning(state: State, look: Look) -> Said:
+    """What it means that a state is so, or is not."""
+    so = look.states.get(state.words)
+    return Said("" if so is None else state.means if so else state.otherwise, (state.means, state.otherwise))
+
+
+def _many(setting: Setting) -> bool:
+    return not setting.ranged and len(setting.positions) > FEW
+
+
+def _elsewhere(name: str, setting: Setting, known: bool) -> Said:
+    """Where a control stands not."""
+    whose = f"{name}: " if name else ""
+    every = f"{whose}positions: {', '.join(setting.positions)}"
+    ever = [
+        f"{whose}other positions: {', '.join(p for p in setting.positions if p != here)}" for here in setting.positions
+    ]
+    place = None if setting.place is None or not known else round(setting.place)
+    now = ever[place] if place is not None and 0 <= place < len(ever) else every
+    return Said(now, (*ever, every))
+
+
+def _coupled(part: Part, ties: Iterable[Tie]) -> Iterable[str]:
+    """What moves the part, and what it acts on."""
+    links = [tie for tie in ties if tie.sort == "link"]
+    for tie in links:
+        if tie.words in ACTS and tie.start.part == part.name:
+            yield f"{tie.words} {tie.end.part}"
+        elif tie.words == "primed by" and tie.start.part == part.name:
+            yield f"primes {tie.end.part}"
+        elif tie.words in MOVERS and tie.end.part == part.name:
+            yield f"{tie.words} {tie.giver or tie.start.part}"
+
+
+def _answers(part: Part, standard: StandardName) -> Iterable[str]:
+    """At what it answers, as the folder gives it."""
+    for name in ANSWERS:
+        given = given_on(part, name, standard)
+        if given is not None and not given.assumed:
+            yield f"{name} {given.quantity.text}"

@@ -1,0 +1,45 @@
+"""The strip at the foot of a sheet: only what the sheet shows, cautions once."""
+
+import pytest
+
+from cutaway.draw.cautions import cautions_on
+from cutaway.draw.pipes import Used, strokes
+from cutaway.draw.plan import make_plan
+from cutaway.draw.shapes import Text
+from cutaway.draw.strip import foot_shapes, keys_for
+from cutaway.machine.subjects import subjects
+from cutaway.parts.library import KINDS
+from tests.draw import by_hand
+
+
+def test_the_key_tells_only_what_a_state_shows() -> None:
+    used = Used(frozenset({strokes("air", True), strokes("current", False)}), flows=False)
+    words = [words for _, words in keys_for(("air", "current"), True, True, False, used=used)]
+    assert words == ["air under suction or pressure", "wire, dead", "works, drives or is read by"]
+
+
+def test_the_strip_is_as_high_in_every_state() -> None:
+    keys = keys_for(("petrol", "oil", "air", "current"), True, True, True, True)
+    heights = {foot_shapes(keys, (), ("A caution.",), "Notice.", 800.0, shown)[1] for shown in (None, (), keys[:3])}
+    assert len(heights) == 1
+
+
+def test_a_caution_begins_in_bold_under_one_heading() -> None:
+    shapes, _ = foot_shapes((), (), ("Petrol vapour burns and poisons.",), "Notice.", 900.0)
+    words = [(s.role, s.words) for s in shapes if isinstance(s, Text)]
+    assert words[:3] == [("strong", "Cautions"), ("strong", "Petrol vapour burns"), ("note", "and poisons.")]
+
+
+@pytest.mark.parametrize(
+    ("short", "long", "kept"),
+    [
+        ("Vapour collects in the hull.", "Vapour collects under the wing and in the hull.", 1),
+        ("Feel for a leak.", "Never feel for a leak.", 2),
+        ("Let the oil off.", "Let the air off.", 2),
+    ],
+)
+def test_what_another_caution_says_as_well_is_left_out(short: str, long: str, kept: int) -> None:
+    parts = [by_hand.part(f"filter {i}", "fuel filter", caution=words) for i, words in enumerate((short, long))]
+    folder = by_hand.folder(parts, ())
+    found = cautions_on(make_plan(folder, subjects(folder)[0], "Fuel", KINDS), KINDS)
+    assert len(found) == kept and long in found
