@@ -1,7 +1,8 @@
 """From text to the records of `syntax.py`, in place: offsets are the file's. Each function gives what it could
 understand and what was wrong, and never raises for anything that a user can write."""
 
-from functools import lru_cache
+from functools import lru_cache, partial
+from pathlib import Path
 from typing import Any
 
 from lark import Lark, Tree
@@ -14,6 +15,7 @@ from cutaway.language.read_scope import empty_scope, read_scope
 from cutaway.language.read_statement import read_statement
 from cutaway.language.said import Said
 from cutaway.language.syntax import Action, Claim, Scope, Statement
+from cutaway.language.tables import kept_tables
 from cutaway.language.trees import Branch, branch, branches, span_of
 from cutaway.language.words import Words
 from cutaway.problems.diagnostic import Problems
@@ -24,10 +26,14 @@ _STARTS = ("claim", "statement", "actions", "only_scope", "given_scope", "mark")
 
 @lru_cache(maxsize=1)
 def _grammar() -> Lark:
-    """The parser, made once; making it takes a tenth of a second."""
-    return Lark.open(
-        "statements.lark",
-        rel_to=__file__,
+    """The parser, made or read once in a process."""
+    grammar = Path(__file__).with_name("statements.lark").read_text(encoding="utf-8")
+    return kept_tables(grammar, " ".join(_STARTS), partial(_worked_out, grammar))
+
+
+def _worked_out(grammar: str) -> Lark:
+    return Lark(
+        grammar,
         parser="lalr",
         lexer=StatementLexer,
         start=list(_STARTS),
