@@ -59,6 +59,7 @@ def test_plain_numbers_where_they_are_asked_for() -> None:
         ("5.5 in Hg", "It should read 4.5 to 5.5 in. Hg."),
         ("4.5 to 5.5 in Hg", "between 4½ and 5½ in. Hg"),
         ("2", "There are two tanks."),
+        ("1½ cu ft/min", "The compressor gives 1½ cu. ft. of free air a minute."),
     ],
 )
 def test_a_paragraph_that_states_it(wanted, text) -> None:
@@ -74,6 +75,8 @@ def test_a_paragraph_that_states_it(wanted, text) -> None:
         ("5 in Hg", "It should read 4.5 to 6 in. Hg."),
         ("4.5 to 5.5 in Hg", "It should read 4.5 in. Hg."),
         ("2", "On the Mk 2."),
+        ("1½ cu ft/min", "The compressor gives 2½ cu. ft. of free air a minute."),
+        ("1½ cu ft/min", "The bottle holds 1½ cu. ft. of free air for a minute."),
     ],
 )
 def test_a_paragraph_that_does_not(wanted, text) -> None:

@@ -12,6 +12,7 @@ from cutaway.narrate.paragraph_parts import Parts, Read
 from cutaway.narrate.taken_apart import Apart, Figure
 
 TOGETHER = re.compile(r"\b(?:altogether|in all|together|in total|between them|a total of|all told)\b", re.IGNORECASE)
+_HAS = re.compile(r"\b(?:has|have|had)\b", re.IGNORECASE)
 _SEGMENTS = re.compile(r",(?!\d)|;|\band\b|\bor\b|\bbut\b", re.IGNORECASE)
 
 
@@ -84,9 +85,9 @@ class FiguresBorne:
             if apart is None:
                 continue
             rivals = [f for a in everything for f in a.figures if _rival(one, f)]
-            if not rivals or any(alike(s, f) for s in said.figures for f in rivals if s is not one):
+            if not rivals or any(_names(s, f) for s in said.figures for f in rivals if s is not one):
                 continue
-            own = self._segment(apart, next(f for f in apart.figures if alike(one, f)).at)
+            own = _owner_of_all(apart) | self._segment(apart, next(f for f in apart.figures if alike(one, f)).at)
             others = frozenset(
                 stem for a in everything for f in a.figures if f in rivals for stem in self._segment(a, f.at)
             )
@@ -108,6 +109,19 @@ class FiguresBorne:
 def alike(one: Figure, other: Figure) -> bool:
     """Whether two figures are the same."""
     return one.counts == other.counts and agrees(one.quantity, other.quantity)
+
+
+def _names(one: Figure, other: Figure) -> bool:
+    """Whether a figure is another; one that shares the unit of the next, 'of fifty-four and thirty gallons', by its
+    number."""
+    return alike(one, other) or (one.counts and not one.ordinal and one.quantity.value == other.quantity.value)
+
+
+def _owner_of_all(apart: Apart) -> frozenset[str]:
+    """What has the things that a clause lists, which goes with each of them: 'each engine has an inner tank of 54
+    gallons and an outer tank of 30'."""
+    has = _HAS.search(apart.text)
+    return frozenset(word.stem for word in apart.words if has is not None and word.at < has.start())
 
 
 def _rival(one: Figure, other: Figure) -> bool:

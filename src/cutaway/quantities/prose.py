@@ -42,6 +42,11 @@ _NAMES = re.compile(
 # 'in' is the unit only where no preposition can be meant: '4 in.', '4 in long', not 'the 4 in the wing'.
 _INCHES = re.compile(r"\s*(?:$|[.,;:)]|(?:in\s+)?(?:diameter|bore|stroke|travel|long|wide|deep|high|thick|of\s))")
 _BETWEEN = re.compile(r"\bbetween\s+$", re.IGNORECASE)
+# What a rate is of, between its units.
+_OF_WHAT = re.compile(
+    r"\s+of\s+(?:(?!(?:an?|per|for|in|after|over|within)\b)\w+\s+){1,3}(?=(?:a|an|per)\s+(?:second|minute|hour)\b)",
+    re.IGNORECASE,
+)
 _DECADE = re.compile(r"(?:1[6-9]|20)[0-9]0s\b")
 
 
@@ -64,8 +69,11 @@ def figures_in(text: str, bare: bool = False) -> tuple[Quantity, ...]:
 
 
 def states(text: str, quantity: Quantity) -> bool:
-    """Whether a text holds this figure with this unit, in any spelling; either end of a range that it prints counts."""
+    """Whether a text holds this figure with this unit, in any spelling; either end of a range that it prints counts,
+    and a rate may have between its units of what it is: '1½ cu. ft. of free air a minute'."""
     found = figures_in(text, bare=quantity.unit == NUMBER)
+    if "/" in quantity.unit.name:
+        found += figures_in(_OF_WHAT.sub(" ", text))
     return any(same_figure(one, quantity) or _is_end_of(quantity, one) for one in found)
 
 

@@ -2,8 +2,9 @@
 
 import pytest
 
-from cutaway.narrate.sentence_first import told
-from tests.narrate.sentence_first.folders import spoken
+from cutaway.narrate.likely import Ranking
+from cutaway.narrate.sentence_first import Comparer, told
+from tests.narrate.sentence_first.folders import loaded, spoken, write
 from tests.narrate.sentence_first.held_out import RIGHT, RIGHT_LATER, WRONG, WRONG_LATER
 
 
@@ -75,3 +76,22 @@ def test_a_figure_of_a_paragraph_that_was_altered_is_told(comparer) -> None:
     assert [problem.code for problem in told(one)] == ["N806"]
     assert "§25 was altered by §25a, A.L. 1" in told(one)[0].message
     assert told(compared(comparer, "On the Mk 1 the lamp lights below 2 lb./sq. in.")) == ()
+
+
+TWO_TANKS = "Each engine has an inboard tank of 54 gallons and an outboard tank of 30 gallons."
+
+
+@pytest.mark.parametrize(
+    "text, crossed",
+    [
+        ("Each engine has two tanks, of fifty-four and thirty gallons.", ""),
+        ("Each engine has an outboard tank of thirty gallons.", ""),
+        ("Each engine has an inboard tank of thirty gallons.", "'inboard'"),
+    ],
+)
+def test_what_has_two_things_is_said_of_either_figure(tmp_path, text, crossed) -> None:
+    book = f"---\ntitle: Wren handbook\n---\n\n## 1 Petrol tanks\n\n{TWO_TANKS}\n"
+    folder = loaded(write(tmp_path, {"type.yaml": "name: Wren\nmarks: [Mk 1]\n", "sources/hb.md": book}))
+    one = compared(Comparer(Ranking(folder)), text)
+    reasons = [why for why in (*one.doubts, *(d.why for d in one.differences)) if "another figure" in why]
+    assert bool(reasons) is bool(crossed) and all(crossed in why for why in reasons)
