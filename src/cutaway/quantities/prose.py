@@ -44,7 +44,7 @@ _INCHES = re.compile(r"\s*(?:$|[.,;:)]|(?:in\s+)?(?:diameter|bore|stroke|travel|
 _BETWEEN = re.compile(r"\bbetween\s+$", re.IGNORECASE)
 # What a rate is of, between its units.
 _OF_WHAT = re.compile(
-    r"\s+of\s+(?:(?!(?:an?|per|for|in|after|over|within)\b)\w+\s+){1,3}(?=(?:a|an|per)\s+(?:second|minute|hour)\b)",
+    r"\s+of\s+(?:(?!(?:an?|per|for|in|after|over|within)\b)\w+\s+){1,3}(?=(?:an?|per)\s+(?:second|minute|hour)\b)",
     re.IGNORECASE,
 )
 _DECADE = re.compile(r"(?:1[6-9]|20)[0-9]0s\b")
