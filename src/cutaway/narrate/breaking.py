@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 
 from cutaway.handbook.records import Term
 from cutaway.narrate.settings import CaptionRules
@@ -63,6 +64,7 @@ def kept_together(text: str, glossary: tuple[Term, ...] = ()) -> tuple[tuple[int
     return tuple(sorted(found))
 
 
+@lru_cache(maxsize=4096)
 def break_cost(piece: str) -> float:
     """How bad it is to break after this piece: 0 at the end of a sentence, most after a word that leans on the next.
 
@@ -89,14 +91,16 @@ def best_lines(words: tuple[str, ...], rules: CaptionRules) -> tuple[tuple[str, 
         return (whole,), 0.0
     if rules.lines < 2 or len(whole) > 2 * rules.line_length + 1:
         return None
-    best: tuple[tuple[str, ...], float] | None = None
-    for cut in range(1, len(words)):
-        upper, lower = " ".join(words[:cut]), " ".join(words[cut:])
-        if max(len(upper), len(lower)) > rules.line_length:
+    best: tuple[int, float] | None = None
+    above = -1
+    for word in words[:-1]:
+        above += 1 + len(word)
+        below = len(whole) - above - 1
+        if max(above, below) > rules.line_length:
             continue
         # Even lines read best; of two equal ones, the longer below, which hides less of the picture.
-        uneven = abs(len(upper) - len(lower)) / rules.line_length + (0.1 if len(upper) > len(lower) else 0.0)
-        cost = break_cost(words[cut - 1]) + uneven
+        uneven = abs(above - below) / rules.line_length + (0.1 if above > below else 0.0)
+        cost = break_cost(word) + uneven
         if best is None or cost < best[1]:
-            best = ((upper, lower), cost)
-    return best
+            best = (above, cost)
+    return None if best is None else ((whole[: best[0]], whole[best[0] + 1 :]), best[1])
