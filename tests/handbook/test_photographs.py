@@ -117,7 +117,7 @@ def test_pictures_that_cannot_be_used(tmp_path: Path) -> None:
         "outside",
     ]  # fmt: skip
     missing = upright_size(home, "photographs/emty.png")
-    assert isinstance(missing, Unseen) and missing.hint == "Did you mean empty.png?"
+    assert isinstance(missing, Unseen) and missing.hint == "Did you mean photographs/empty.png?"
 
 
 def test_a_picture_of_a_hundred_million_dots_is_read_and_a_larger_one_is_told(tmp_path: Path) -> None:

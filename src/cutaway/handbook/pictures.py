@@ -74,7 +74,8 @@ def _missing(root: Path, file: str) -> Unseen:
     except OSError:
         there = []
     folder = Path(file).parent.as_posix()
-    near = did_you_mean(Path(file).name, there)
+    beside = folder if folder != "." else ""
+    near = did_you_mean(file, [f"{beside}/{one}".lstrip("/") for one in there])
     hint = near if near else f"Put the picture into {folder if folder != '.' else 'photographs'}/ of the type folder."
     return Unseen("missing", f"There is no picture '{file}' in the folder.", hint)
 
