@@ -10,7 +10,7 @@ from cutaway.narrate.checked import Checked, CheckedSentence, JudgedClaim
 from cutaway.narrate.citing import cite_verdict
 from cutaway.parts.library import KINDS
 from cutaway.problems.span import Span, TextFile, whole
-from cutaway.publish.filling import cites_of, pack_view
+from cutaway.publish.filling import carried, cautions, cites_of, pack_view
 from cutaway.publish.view import SentenceView
 from tests.publish.demo import claim_of, loaded
 
@@ -79,3 +79,12 @@ def test_a_sentence_that_reports_says_how_far_it_was_compared(text: str, number:
     found = shown(text, cites=(Cite("hb", number, CITE.span),))
     assert (found.kind, found.cite_verdict, found.wrong) == ("cited", verdict, verdict == "fails")
     assert words in found.cite_words
+
+
+def test_the_caution_of_a_paragraph_stands_beside_the_sentence_that_cites_it() -> None:
+    folder = loaded().folder
+    book = next(one for source in folder.sources for one in source.paragraphs if one.number == "§36")
+    (text,) = book.cautions
+    assert text in carried((), (Cite(book.source, book.number, book.span),), folder, KINDS)
+    assert text not in carried((), (), folder, KINDS)
+    assert text in {one.text for one in cautions(folder, KINDS)}

@@ -5,7 +5,7 @@ from functools import partial
 from itertools import groupby
 from typing import Literal, assert_never
 
-from cutaway.handbook.records import Cite, Folder, Paragraph, Script
+from cutaway.handbook.records import Cite, Folder, Paragraph, Script, paragraph
 from cutaway.inquiry.verdicts import Empty, Fails, Holds, NotModelled, RestsOn, Stated, Undecided, Verdict
 from cutaway.language.syntax import Claim
 from cutaway.machine.fitting import Assumption
@@ -103,7 +103,7 @@ def _sentence(one: CheckedSentence, slot: Slot, folder: Folder, kinds: Mapping[s
         verdict,
         words,
         () if one.compared is not None else tuple(key_of(paragraph) for paragraph in one.likely),
-        carried=_carried(tuple(claim.claim for claim in one.claims), folder, kinds),
+        carried=carried(tuple(claim.claim for claim in one.claims), sentence.cites, folder, kinds),
         held=_held(one),
         at_odds=tuple(problem.message for problem in one.at_odds if problem.code == _WORDS_AND_CLAIMS),
     )
@@ -118,8 +118,10 @@ def _held(one: CheckedSentence) -> HeldView | None:
     return HeldView(compared.verdict, held_words(compared), keys, tuple(map(both_values, compared.differences)))
 
 
-def _carried(claims: tuple[Claim, ...], folder: Folder, kinds: Mapping[str, Kind]) -> tuple[str, ...]:
-    """The cautions of the parts that some claims speak of or move, each once."""
+def carried(
+    claims: tuple[Claim, ...], cites: tuple[Cite, ...], folder: Folder, kinds: Mapping[str, Kind]
+) -> tuple[str, ...]:
+    """The cautions of the parts that some claims speak of or move and of the paragraphs that are cited, each once."""
     names = frozenset(str(part.name) for part in folder.parts)
     spoken = {name for claim in claims for name in parts_named(claim, names)}
     found = [
@@ -129,7 +131,8 @@ def _carried(claims: tuple[Claim, ...], folder: Folder, kinds: Mapping[str, Kind
         for text in (part.caution, kinds[part.kind].caution)
         if text
     ]
-    return tuple(dict.fromkeys(found))
+    books = (paragraph(folder, cite) for cite in cites)
+    return tuple(dict.fromkeys((*found, *(text for book in books if book is not None for text in book.cautions))))
 
 
 def _reported(one: CheckedSentence) -> tuple[Literal["", "stated", "reported", "fails"], str]:
@@ -170,7 +173,7 @@ def _step(one: CheckedStep, folder: Folder, kinds: Mapping[str, Kind]) -> Senten
         tuple(_claim(claim, folder) for claim in one.claims),
         tuple(map(key_of, step.cites)),
         caution=step.caution,
-        carried=_carried(tuple(claim.claim for claim in one.claims), folder, kinds),
+        carried=carried(tuple(claim.claim for claim in one.claims), step.cites, folder, kinds),
     )
 
 
@@ -219,7 +222,7 @@ def _paragraphs(folder: Folder) -> tuple[ParagraphView, ...]:
 
 
 def cautions(folder: Folder, kinds: Mapping[str, Kind]) -> tuple[CautionView, ...]:
-    """The cautions of the folder's parts and steps and those that their kinds carry, each told once."""
+    """The cautions of the folder's parts, steps and paragraphs and those that their kinds carry, each told once."""
     found: dict[str, tuple[list[str], list[str]]] = {}
     for part in folder.parts:
         for text in (part.caution, kinds[part.kind].caution):
@@ -233,6 +236,12 @@ def cautions(folder: Folder, kinds: Mapping[str, Kind]) -> tuple[CautionView, ..
                 about, cites = found.setdefault(step.caution, ([], []))
                 about.append(f"{drill.title}, step {step.number}")
                 cites.extend(map(key_of, step.cites))
+    for source in folder.sources:
+        for one in source.paragraphs:
+            for text in one.cautions:
+                about, cites = found.setdefault(text, ([], []))
+                about += [] if about else [one.title or one.number]
+                cites.append(key_of(one))
     return tuple(
         CautionView(text, ", ".join(dict.fromkeys(about)), tuple(dict.fromkeys(cites)))
         for text, (about, cites) in found.items()
