@@ -97,8 +97,15 @@ def test_faster_than_can_be_read_is_told(script_of) -> None:  # type: ignore[no-
 def test_a_word_longer_than_a_line_is_told(script_of) -> None:  # type: ignore[no-untyped-def]
     script = script_of("The selector is a " + "o" * 50 + " of the usual pattern, they say.")
     cues, problems = captions(script, ())
-    assert "N302" in {problem.code for problem in problems}
+    assert "hyphen" in next(problem.hint for problem in problems if problem.code == "N302")
     assert any("o" * 50 in line for cue in cues for line in cue.lines)
+
+
+def test_a_figure_longer_than_a_line_wants_fewer_words_and_no_hyphen(script_of) -> None:  # type: ignore[no-untyped-def]
+    long = "two hundred and sixty-five to three hundred and seventy-five pounds"
+    _, problems = captions(script_of(f"The air bottle stands at {long}."), ())
+    (hint,) = (problem.hint for problem in problems if problem.code == "N302")
+    assert "fewer words" in hint and "hyphen" not in hint
 
 
 def test_too_short_to_be_seen_is_told(script_of) -> None:  # type: ignore[no-untyped-def]

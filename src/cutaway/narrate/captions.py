@@ -229,6 +229,13 @@ def _cue(
 # --- what is wrong with a caption ----------------------------------------------------------------------------------
 
 
+def _too_long(line: str, most: int) -> str:
+    """What helps: a word that is too long itself wants parting; words that are kept together want saying in fewer."""
+    if max(map(len, line.split())) > most:
+        return "Put a blank or a hyphen in it, or use a shorter word."
+    return "Say it in fewer words: a figure with its unit, and the words of a term, are not parted between lines."
+
+
 def _faults(cue: Cue, sentences: tuple[Sentence, ...], rules: CaptionRules) -> Problems:
     span = sentences[cue.sentences[0]].span
     text = " ".join(cue.lines)
@@ -250,7 +257,7 @@ def _faults(cue: Cue, sentences: tuple[Sentence, ...], rules: CaptionRules) -> P
                 "N302",
                 span,
                 f"'{max(cue.lines, key=len)}' does not fit in a caption line of {rules.line_length} characters.",
-                "Put a blank or a hyphen in it, or use a shorter word.",
+                _too_long(max(cue.lines, key=len), rules.line_length),
             )
         )
     if cue.end - cue.start < rules.shortest * (1.0 - 1e-6):
