@@ -57,7 +57,7 @@ def checked(folder: Path) -> tuple[Checked, list[str]]:
         ("fuel", "pressure: 5 lb/sq in", "pressure: 0.0001 lb/sq in"),
         ("fuel", "delivery: 24 gal/h", "delivery: 1e9 gal/h"),
         ("flaps", "set at: 300 lb/sq in", "set at: 0.0001 lb/sq in"),
-        ("flaps", "area: 1.2 sq in", "area: 1e-9 sq in"),
+        ("flaps", "area: 1.2 sq in", "area: 1e9 sq in"),
         ("flaps", "capacity: 3 pt", "capacity: 1e-12 pt"),
         ("flaps", "stroke: 7 in", "stroke: 1e9 in"),
         ("vacuum", "4.5 in Hg", "0.0001 in Hg"),
