@@ -3,6 +3,7 @@
 import errno
 import signal
 import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -63,7 +64,8 @@ def test_stopped_in_the_middle(monkeypatch: pytest.MonkeyPatch, capsys: pytest.C
 
 
 def test_ctrl_c_while_it_works(sparrow: Path) -> None:
-    """A real signal to a real program, sent when its runs have begun and before they are done."""
+    """A real signal to a real program, sent when its runs have begun and before they are done. The first asks it to end
+    with what is known; these runs never come to that, and the second ends it."""
     slow = """
 import threading, cutaway.api.checking as checking, cutaway.inquiry.workshop as workshop
 checking.memory_file = lambda: None
@@ -75,6 +77,9 @@ workshop.run_jobs = endless
     with program(slow, "check", sparrow) as started:
         assert started.stdout is not None
         assert started.stdout.readline() == "begun\n"
+        started.send_signal(signal.SIGINT)
+        time.sleep(1.0)
+        assert started.poll() is None
         started.send_signal(signal.SIGINT)
         printed, told = started.communicate(timeout=30)
     assert started.returncode == exits.STOPPED

@@ -49,9 +49,10 @@ def _scale_of(width: float, shape: float) -> float:
 def room_on(shape: float, around: Around) -> Room:
     """The room on the largest page of a shape whose smallest words can still be read.
 
+    >>> from cutaway.draw.pages import SHAPES
     >>> around = Around("Fuel", "", (), (), (), "A notice.")
     >>> [round(side) for side in room_on(SHAPES["A4"], around).sides]
-    [1682, 1089]
+    [1682, 1072]
     """
     width = readable_width(shape)
     scale = _scale_of(width, shape)
