@@ -83,7 +83,7 @@ def compared_rows(compared: Compared) -> tuple[Row, ...]:
         rows.append((f"{moment_words(b.at)}: {b.one.what}", *words, ""))
     for r in found.underneath:
         named = f"{r.part} ({r.name})" if r.name else r.part
-        where = ", ".join((*(f"{c.source} {c.number}" for c in r.cites), *r.mods, *r.amendments))
+        where = ", ".join((*(c.key for c in r.cites), *r.mods, *r.amendments))
         rows.append((f"{r.what}: {named}", r.one or "–", r.other or "–", where))
     return tuple(rows)
 
@@ -136,7 +136,7 @@ def _difference_record(one: RecordDifference) -> dict[str, object]:
         "name": one.name,
         "one": one.one,
         "other": one.other,
-        "cites": [f"{cite.source} {cite.number}" for cite in one.cites],
+        "cites": [cite.key for cite in one.cites],
         "mods": list(one.mods),
         "amendments": list(one.amendments),
     }

@@ -18,7 +18,6 @@ from cutaway.language.syntax import And, Scope, When
 from cutaway.machine.subjects import Subject, subjects
 from cutaway.narrate.checked import BETWEEN_STEPS, DRILL_WATCH
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
-from cutaway.wording.asking import text_of
 from cutaway.wording.drill import drill_lines
 from cutaway.wording.shown import listed_with, sentence
 
@@ -170,7 +169,7 @@ def _step_record(step: StepTold) -> dict[str, object]:
 
 
 def _sight_record(one: Sight) -> dict[str, object]:
-    return {"step": one.number, "statement": text_of(one.statement.span), "seen": one.seen}
+    return {"step": one.number, "statement": one.statement.span.words, "seen": one.seen}
 
 
 def _otherwise_record(one: Otherwise) -> dict[str, object]:

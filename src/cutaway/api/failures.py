@@ -111,5 +111,5 @@ def _set_record(one: FailureSet) -> dict[str, object]:
         "twins": [[alteration_record(b) for b in twin] for twin in one.twins],
         "lost": [seen_record(seen) for seen in one.lost],
         "noticed": None if one.noticed is None else [noticed_record(noticed) for noticed in one.noticed],
-        "cites": [f"{cite.source} {cite.number}" for cite in one.cites],
+        "cites": [cite.key for cite in one.cites],
     }

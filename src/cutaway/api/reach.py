@@ -128,7 +128,7 @@ def _way_record(one: Way) -> dict[str, object]:
         "orders": one.orders,
         "after": one.at,
         "seen": [seen_record(seen) for seen in one.seen],
-        "cites": [f"{cite.source} {cite.number}" for cite in one.cites],
+        "cites": [cite.key for cite in one.cites],
     }
 
 

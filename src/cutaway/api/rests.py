@@ -72,7 +72,7 @@ def _value_record(one: Influential) -> dict[str, object]:
         "between": one.between,
         "because": one.because,
         "alone": one.alone,
-        "look in": [f"{cite.source} {cite.number}" for cite in one.likely],
+        "look in": [cite.key for cite in one.likely],
         "verdicts": [_flip_record(flip) for flip in one.flips],
     }
 

@@ -94,7 +94,7 @@ def suspects_record(told: SuspectsTold) -> dict[str, object]:
                         "of": [alteration_record(a) for a in one.of],
                         "says": list(one.says),
                         "twins": [[alteration_record(a) for a in twin] for twin in one.twins],
-                        "cites": [f"{cite.source} {cite.number}" for cite in one.cites],
+                        "cites": [cite.key for cite in one.cites],
                     }
                     for one in explanations
                 ],

@@ -13,7 +13,6 @@ from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Problems
 from cutaway.problems.printing import as_records
 from cutaway.problems.span import Span, place
-from cutaway.wording.asking import text_of
 from cutaway.wording.corrections import corrected_text, correction_sentence, overtaken_sentence
 from cutaway.wording.verdicts import grouped, heading, kind_of, verdict_sentence
 
@@ -59,7 +58,7 @@ def _worth_telling(claim: JudgedClaim) -> bool:
 
 
 def _claim_lines(claim: JudgedClaim, checked: Checked, everything: bool) -> Iterator[str]:
-    yield f"    {text_of(claim.claim.span)}"
+    yield f"    {claim.claim.span.words}"
     verdicts = tuple((j.subject.name, j.verdict) for j in claim.judged)
     for group in grouped(claim.claim, verdicts, checked.folder):
         if everything or group.kind not in ("holds", "stated"):
@@ -180,7 +179,7 @@ def _claim_record(where: str, sentence: str, claim: JudgedClaim, checked: Checke
         "in": where,
         "place": _place(claim.claim.span),
         "sentence": sentence,
-        "claim": text_of(claim.claim.span),
+        "claim": claim.claim.span.words,
         "verdicts": [
             {
                 "standard": j.subject.name,

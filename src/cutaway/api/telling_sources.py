@@ -13,7 +13,6 @@ from cutaway.narrate.citing import figure_words
 from cutaway.narrate.clock import clock
 from cutaway.narrate.standing_on import Standing
 from cutaway.problems.counting import counted
-from cutaway.wording.asking import text_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,7 +152,7 @@ def _paragraph_lines(found: Sources, of: str) -> Iterator[str]:
         elif one.systems:
             yield f"  Lines of {', '.join(one.systems)}"
         yield from (f"  {sort.capitalize()}: {name}" for sort, name in one.others)
-        yield from (f"  Claim: {text_of(claim.span)}" for claim in one.claims)
+        yield from (f"  Claim: {claim.span.words}" for claim in one.claims)
         yield from (f"  In scripts ({s.script}, {s.how}): {s.sentence.text}" for s in one.sentences)
         yield from (f"  As published on {_out_on(found)} ({s.script}, {_moment(s)}): {s.text}" for s in out)
         yield ""
@@ -208,7 +207,7 @@ def _rest_record(one: Standing, found: Sources) -> dict[str, object]:
         "paragraph": named(one.paragraph),
         "systems": list(one.systems),
         "parts": list(one.parts),
-        "claims": [text_of(claim.span) for claim in one.claims],
+        "claims": [claim.span.words for claim in one.claims],
         "sentences": [{"script": s.script, "sentence": s.sentence.text, "how": s.how} for s in one.sentences],
         "published": [
             {"script": s.script, "sentence": s.text, "at": s.start} for s in sentences_out(found, one.paragraph)

@@ -134,4 +134,4 @@ def _step(step: Step) -> dict[str, object]:
 
 
 def _cites(cites: tuple[Cite, ...]) -> list[str]:
-    return [f"{cite.source} {cite.number}" for cite in cites]
+    return [cite.key for cite in cites]

@@ -113,7 +113,7 @@ def notes_of(folder: Folder, photograph: Photograph, point: Point) -> tuple[str,
     if part is None:
         return (point.says,) if point.says else ()
     several = len(folder.sources) > 1
-    cites = ", ".join(dict.fromkeys(f"{c.source} {c.number}" if several else c.number for c in part.cites))
+    cites = ", ".join(dict.fromkeys(c.key if several else c.number for c in part.cites))
     marked = f"marked {part.marked}" if part.marked else ""
     return tuple(note for note in (point.says, marked, cites) if note)
 

@@ -8,6 +8,7 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from cutaway.draw.draft import who_is
 from cutaway.draw.panel_cells import Cell, cells_of, panelled
 from cutaway.draw.panel_pages import GAP, Row, Shelf, Station, capital, framed, pages_of
 from cutaway.draw.seen import Values, look_of, wants_of
@@ -46,7 +47,7 @@ def panel_pictures(
     stations = _stations(folder, subject, values, kinds)
     if not stations:
         return ()
-    title = f"{_who(folder, subject)}: panels"
+    title = f"{who_is(folder, subject)}: panels"
     paper = _Paper(title, says, folder.type.notice, values is not None, name or f"panels {subject.name}", kinds)
     lines = 0
     while True:  # room for so many lines of cautions, until those of every page have it
@@ -91,12 +92,6 @@ def _picture(paper: _Paper, page: list[Shelf], number: int, of: int) -> Picture:
     shapes = (Group(above, "head"), Group(inside, "drawing"), Group(placed(below, (0.0, height - strip)), "foot"))
     told = _told(title, paper.says, stations, paper.known, cautions, paper.notice)
     return Picture((WIDTH, height), shapes, f"{paper.name} {number}" if of > 1 else paper.name, title, told)
-
-
-def _who(folder: Folder, subject: Subject) -> str:
-    """Type and standard; an airframe often has the type's name in its own."""
-    name = str(subject.name)
-    return name if name.startswith(folder.type.name) else f"{folder.type.name} {name}"
 
 
 # --- what stands where ---------------------------------------------------------------------------------------------

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from cutaway.handbook.door import admit, block_of
 from cutaway.handbook.head import Head, read_cites
-from cutaway.handbook.names import did_you_mean, fold
+from cutaway.handbook.names import did_you_mean, fold, one_line
 from cutaway.handbook.nodes import Block, Faulty, Node, Words
 from cutaway.handbook.records import Letter, Script
 from cutaway.handbook.shapes import LetterShape, LettersShape
@@ -58,16 +58,16 @@ def _letter(name: str, shape: LetterShape, block: Block, span: Span, head: Head)
     against, again = read_cites(block.get("against"), head, "")
     letter = Letter(
         name,
-        _line(shape.objects_to),
-        _line(shape.says),
-        _line(shape.decision),
-        _line(shape.because),
+        one_line(shape.objects_to),
+        one_line(shape.says),
+        one_line(shape.decision),
+        one_line(shape.because),
         cites,
         span,
-        who=_line(shape.from_),
-        date=_line(shape.date),
-        page=_line(shape.page),
-        panel=_line(shape.panel),
+        who=one_line(shape.from_),
+        date=one_line(shape.date),
+        page=one_line(shape.page),
+        panel=one_line(shape.panel),
         favour=favour,
         against=against,
         reply=shape.reply.strip(),
@@ -95,7 +95,3 @@ def _moment(letter: Letter, block: Block) -> tuple[float | None, Problems]:
         return at, ()
     message = f"The letter {letter.name} speaks of the moment '{place.text}', which is no time in a film."
     return None, (Diagnostic("H703", place.span, message, "Write minutes and seconds: 2:10"),)
-
-
-def _line(words: str) -> str:
-    return " ".join(words.split())

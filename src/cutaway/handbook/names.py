@@ -47,3 +47,8 @@ def listed(words: Iterable[str], last: str = "and") -> str:
     if len(many) < 2:
         return "".join(many)
     return f"{', '.join(many[:-1])} {last} {many[-1]}"
+
+
+def one_line(words: str) -> str:
+    """Words as they read on one line, with single blanks."""
+    return " ".join(words.split())

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from cutaway.handbook.door import admit, block_of
 from cutaway.handbook.head import Head, read_on
-from cutaway.handbook.names import did_you_mean, fold
+from cutaway.handbook.names import did_you_mean, fold, one_line
 from cutaway.handbook.nodes import Block, Entry, Faulty, Items, Node, Words
 from cutaway.handbook.photograph_places import read_place
 from cutaway.handbook.pictures import Unseen, upright_size
@@ -61,7 +61,7 @@ def read_photographs(
 
 
 def _photograph(entry: Entry, known: Known) -> tuple[Photograph | None, Problems]:
-    name = _line(entry.key.text)
+    name = one_line(entry.key.text)
     shape, problems = admit(PhotographShape, entry.value, f"the photograph {name}")
     if shape is None or not isinstance(entry.value, Block):
         return None, problems
@@ -77,13 +77,13 @@ def _photograph(entry: Entry, known: Known) -> tuple[Photograph | None, Problems
         return None, problems
     points, more = _points(entry.value.get("points"), name, size, which, known)
     problems += more
-    rights = _line(shape.rights)
+    rights = one_line(shape.rights)
     if not rights:
         problems += (_no_rights(name, entry.value, entry.key.span),)
     return (
         Photograph(
-            name, file, size, _line(shape.says), _line(shape.credit), rights, _line(shape.taken),
-            _line(shape.station), which, points, entry.key.span,
+            name, file, size, one_line(shape.says), one_line(shape.credit), rights, one_line(shape.taken),
+            one_line(shape.station), which, points, entry.key.span,
         ),
         problems,
     )  # fmt: skip
@@ -105,19 +105,19 @@ def _points(
 
 
 def _point(entry: Entry, size: tuple[int, int], which: Which, known: Known) -> tuple[Point | None, Problems]:
-    name = _line(entry.key.text)
+    name = one_line(entry.key.text)
     shape, problems = _in_shape(entry.value, name)
     if shape is None:
         return None, problems
     place = entry.value.get("at") if isinstance(entry.value, Block) else entry.value
     at, more = read_place(place, name, size)
     problems += more
-    parts, more = _shown(entry.key, _line(shape.says), which, known)
+    parts, more = _shown(entry.key, one_line(shape.says), which, known)
     problems += more
     if at is None or parts is None:
         return None, problems
     spelled = str(parts[0]) if len(parts) == 1 else name
-    return Point(spelled, parts, at, _line(shape.says), shape.side, entry.key.span), problems
+    return Point(spelled, parts, at, one_line(shape.says), shape.side, entry.key.span), problems
 
 
 def _in_shape(node: Node, name: str) -> tuple[PointShape | None, Problems]:
@@ -136,11 +136,11 @@ def _shown(key: Words, says: str, which: Which, known: Known) -> tuple[tuple[Par
         near = did_you_mean(key.text, known.names())
         if not near.startswith("Did you mean"):
             return (), ()
-        message = f"'{_line(key.text)}' is no part, and is shown as words of your own."
+        message = f"'{one_line(key.text)}' is no part, and is shown as words of your own."
         return (), (Diagnostic("H907", key.span, message, near),)
     if fold(key.text) in known.index.left_out:
         return None, ()
-    message = f"A point names '{_line(key.text)}', but there is no such part."
+    message = f"A point names '{one_line(key.text)}', but there is no such part."
     near = did_you_mean(key.text, known.names())
     hint = f"{near} What is no part is pointed at with says: and some words.".strip()
     return None, (Diagnostic("H905", key.span, message, hint),)
@@ -184,7 +184,3 @@ def _no_rights(name: str, block: Block, key: Span) -> Diagnostic:
     span = entry.key.span if entry is not None else key
     message = f"The photograph {name} has no rights, so that it is for drafts only: it is not published."
     return Diagnostic("H909", span, message, "Write rights: … (by what right it is shown: 'own picture', a licence)")
-
-
-def _line(words: str) -> str:
-    return " ".join(words.split())

@@ -105,6 +105,11 @@ class Cite:
     number: str
     span: Span
 
+    @property
+    def key(self) -> str:
+        """Book and paragraph as a person writes them, 'hb §21'."""
+        return f"{self.source} {self.number}"
+
 
 @dataclass(frozen=True, slots=True)
 class Decided:

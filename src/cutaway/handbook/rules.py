@@ -39,7 +39,7 @@ def read_rules(node: Node | None, part: Part, kind: Kind) -> tuple[tuple[Rule, .
             problems += (Diagnostic("H318", span, f"{part.name} has no position '{shape.to}'.", hint),)
             continue
         spans = [words.span if isinstance(words := item.get(key), Words) else None for key in ("only when", "then")]
-        if any(span and re.search(r"<[^<>]+>", span.file.text[span.start : span.end]) for span in spans):
+        if any(span and re.search(r"<[^<>]+>", span.text) for span in spans):
             message = "A rule is not repeated by 'for each': its words in < > stay as they are."
             problems += (Diagnostic("H319", item.span, message, "Write the parts out, one block for each."),)
             continue

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from cutaway.handbook.door import admit, several_of
 from cutaway.handbook.head import Head, read_on
-from cutaway.handbook.names import did_you_mean, fold, listed, missing_situation
+from cutaway.handbook.names import did_you_mean, fold, listed, missing_situation, one_line
 from cutaway.handbook.nodes import Block, Faulty, Items, Node, Words
 from cutaway.handbook.records import Group, LeftOut, PartName, Sheet, Situation, System
 from cutaway.handbook.shapes import LeftOutShape, SheetShape
@@ -76,7 +76,7 @@ def _sheet(tree: Node, known: Known) -> tuple[Sheet | None, Problems]:
         return None, problems
     key = tree.get("sheet")
     assert isinstance(key, Words)
-    name = _line(shape.sheet)
+    name = one_line(shape.sheet)
     if len(name) > LONGEST:
         problems += (_too_long(name, key.span),)
     which, more = read_on(tree.get("on"), known.head, airframes=True)
@@ -97,7 +97,7 @@ def _sheet(tree: Node, known: Known) -> tuple[Sheet | None, Problems]:
         return None, problems
     return (
         Sheet(
-            name, _line(shape.says), systems, parts, left_out, which, shape.shape, shape.folded == "yes",
+            name, one_line(shape.says), systems, parts, left_out, which, shape.shape, shape.folded == "yes",
             shape.stations == "yes", columns, situations, key.span,
         ),
         problems,
@@ -117,7 +117,7 @@ def _systems(node: Node | None, known: Known) -> tuple[tuple[str, ...], Problems
         if system is not None:
             found.append(system)
             continue
-        message = f"A sheet names the system '{_line(one.text)}', but there is no such system."
+        message = f"A sheet names the system '{one_line(one.text)}', but there is no such system."
         problems += (Diagnostic("H942", one.span, message, did_you_mean(one.text, known.systems.values())),)
     return tuple(found), problems
 
@@ -130,8 +130,8 @@ def _situations(node: Node | None, known: Known) -> tuple[tuple[str, ...], Probl
         if situation is not None:
             found.append(situation)
         elif fold(one.text) not in known.lost:
-            message = f"A sheet is to show '{_line(one.text)}', but there is no such situation."
-            hint = did_you_mean(one.text, known.situations.values()) or missing_situation(_line(one.text))
+            message = f"A sheet is to show '{one_line(one.text)}', but there is no such situation."
+            hint = did_you_mean(one.text, known.situations.values()) or missing_situation(one_line(one.text))
             problems += (Diagnostic("H943", one.span, message, hint),)
     return tuple(found), problems
 
@@ -155,7 +155,7 @@ def _named(one: Words, sheet: str, known: Known) -> tuple[tuple[PartName, ...], 
         return group.members, ()
     if fold(one.text) in known.index.left_out:
         return (), ()
-    message = f"The sheet '{sheet}' names '{_line(one.text)}', but there is no such part."
+    message = f"The sheet '{sheet}' names '{one_line(one.text)}', but there is no such part."
     names = [*known.index.names(), *(group.name for group in known.groups.values())]
     return (), (Diagnostic("H940", one.span, message, did_you_mean(one.text, names)),)
 
@@ -171,7 +171,7 @@ def _left_out(node: Node | None, sheet: str, known: Known) -> tuple[tuple[LeftOu
             continue
         parts, more = _named(words, sheet, known)
         problems += more
-        found += [LeftOut(part, _line(shape.because)) for part in parts]
+        found += [LeftOut(part, one_line(shape.because)) for part in parts]
     return tuple(found), problems
 
 
@@ -193,7 +193,3 @@ def _columns(node: Node | None, sheet: str, known: Known) -> tuple[tuple[tuple[P
 
 def _each(node: Node | None) -> Sequence[Words]:
     return [one for one in several_of(node) if isinstance(one, Words) and not one.empty]
-
-
-def _line(words: str) -> str:
-    return " ".join(words.split())

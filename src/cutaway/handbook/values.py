@@ -168,7 +168,7 @@ def _ruling(decided: tuple[Decided, ...], part: str, value: str, given: Given, o
 
 
 def _conflict(given: Given, other: Given, both: frozenset[StandardName], want: Want, owner: Owner) -> Diagnostic:
-    prefer = next((f"{cite.source} {cite.number}" for cite in (*given.cites, *other.cites)), "")
+    prefer = next((cite.key for cite in (*given.cites, *other.cites)), "")
     decide = f"- {{part: {owner.name}, value: {want.name}, prefer: {prefer}, because: …}}"
     also = [(other.span, f"the other value is {other.quantity.text}{_by(other)}:")]
     return Diagnostic(

@@ -110,7 +110,7 @@ def _conclude(question: Question, made: Made, scenes: Scenes, results: Results) 
         return unsettled or Undecided(scenes.beyond), None
     for i, condition in enumerate(_premises(question.statement)):
         if not any(one.arises[i] for one in looked):
-            return Empty(condition.span.file.text[condition.span.start : condition.span.end], len(scenes.all)), None
+            return Empty(condition.span.text, len(scenes.all)), None
     return _all_alike(question, looked), _tightest(looked)
 
 

@@ -71,7 +71,7 @@ def _about(statement: Statement) -> str | None:
 
 
 def _named(part: str, span: Span) -> bool:
-    words = " ".join(span.file.text[span.start : span.end].casefold().split())
+    words = " ".join(span.text.casefold().split())
     return re.search(rf"(?<!\w){re.escape(part.casefold())}(?!\w)", words) is not None
 
 

@@ -83,7 +83,7 @@ def _if(whole: If, then: Settled, condition: Settled) -> Settled:
     if isinstance(then, Left) and isinstance(condition, Left):
         return Left(replace(whole, then=then.statement, condition=condition.statement), then.stated + condition.stated)
     if whole.kind == "if" and isinstance(condition, Fails):
-        return Empty(whole.condition.span.file.text[whole.condition.span.start : whole.condition.span.end], 1)
+        return Empty(whole.condition.span.text, 1)
     if whole.kind == "if" and isinstance(condition, Stated):
         return Left(then.statement, (*then.stated, condition)) if isinstance(then, Left) else then
     for one in (then, condition):

@@ -53,7 +53,7 @@ def parse_charts(folder: Folder, words: Words) -> tuple[tuple[ParsedChart, ...],
 
 def parse_shown(span: Span, words: Words) -> tuple[tuple[Shown, ...] | None, Problems]:
     """What some words ask to be shown: a reading, a control, a part, or the parts of a group."""
-    folded = key(_text(span))
+    folded = key(span.words)
     if folded in words.readings and folded not in words.parts:
         return (Shown(words.readings[folded].ref, span),), ()
     if folded in words.controls and folded not in words.parts:
@@ -66,18 +66,18 @@ def parse_shown(span: Span, words: Words) -> tuple[tuple[Shown, ...] | None, Pro
     if folded in words.left_out:
         return None, ()
     names = _names(words)
-    message = f"There is no reading, part or control called '{_text(span)}' to be charted."
-    return None, (Diagnostic("L218", span, message, did_you_mean(_text(span), names)),)
+    message = f"There is no reading, part or control called '{span.words}' to be charted."
+    return None, (Diagnostic("L218", span, message, did_you_mean(span.words, names)),)
 
 
 def _chart(chart: AskedChart, words: Words) -> tuple[ParsedChart | None, Problems]:
-    situation = words.situations.get(key(_text(chart.situation)), "")
+    situation = words.situations.get(key(chart.situation.words), "")
     problems: Problems = ()
     known = bool(situation)
-    if not known and key(_text(chart.situation)) not in words.left_out:
-        message = f"There is no situation called '{_text(chart.situation)}'."
-        own = missing_situation(_text(chart.situation))
-        hint = did_you_mean(_text(chart.situation), words.situations.values()) or own
+    if not known and key(chart.situation.words) not in words.left_out:
+        message = f"There is no situation called '{chart.situation.words}'."
+        own = missing_situation(chart.situation.words)
+        hint = did_you_mean(chart.situation.words, words.situations.values()) or own
         problems += (Diagnostic("L203", chart.situation, message, hint),)
     scope = Scope(None, situation, (), (), (), (), When(), "", chart.situation)
     for span in chart.failed:
@@ -144,7 +144,3 @@ def _names(words: Words) -> list[str]:
     readings = [f"{p.name} {r.ref.reading}" for p in words.parts.values() for r in p.readings if r.ref.reading]
     ports = [f"{r.ref.part}.{r.ref.port}" for r in words.readings.values() if r.ref.port]
     return [*(str(part.name) for part in words.parts.values()), *readings, *ports]
-
-
-def _text(span: Span) -> str:
-    return " ".join(span.file.text[span.start : span.end].split())

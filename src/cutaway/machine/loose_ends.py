@@ -167,7 +167,7 @@ def _idle_controls(bound: Bound, islands: _Islands) -> Iterator[LooseEnd]:
 def _rules(part: Part) -> str:
     """The words of a part's rules."""
     spans = [span for rule in part.rules for span in (rule.only_when, rule.then) if span is not None]
-    return "\n".join(span.file.text[span.start : span.end] for span in spans)
+    return "\n".join(span.text for span in spans)
 
 
 def _one_sided(part: Part, bound: Bound, shared: Counter[str]) -> bool:

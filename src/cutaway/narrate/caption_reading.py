@@ -36,7 +36,7 @@ class ReadCue:
     @property
     def raw(self) -> str:
         """The text as written, tags and all."""
-        return self.text.file.text[self.text.start : self.text.end]
+        return self.text.text
 
     @property
     def words(self) -> str:

@@ -85,10 +85,7 @@ def captions(
 
 
 def _own_cites(script: Script) -> Mapping[int, tuple[str, ...]]:
-    return {
-        at: tuple(f"{cite.source} {cite.number}" for cite in sentence.cites)
-        for at, sentence in enumerate(script.sentences)
-    }
+    return {at: tuple(cite.key for cite in sentence.cites) for at, sentence in enumerate(script.sentences)}
 
 
 # --- when each word is spoken --------------------------------------------------------------------------------------

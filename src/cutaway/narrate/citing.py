@@ -66,7 +66,7 @@ def full_stop(text: str) -> str:
 
 def place_of(words: str, sentence: Sentence) -> Span:
     """Where words of a sentence stand in the file, or the whole sentence where its text was folded over lines."""
-    written = sentence.span.file.text[sentence.span.start : sentence.span.end]
+    written = sentence.span.text
     at = written.find(words)
     if at < 0:
         return sentence.span

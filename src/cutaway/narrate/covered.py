@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from cutaway.handbook.records import Cite, Folder
+from cutaway.handbook.records import Folder
 from cutaway.language.claims import Done, ParsedClaims
 from cutaway.language.syntax import Action, Claim, ControlRef, Held, Move
 from cutaway.machine.names import control_name
@@ -62,9 +62,9 @@ def covered(folder: Folder, parsed: ParsedClaims, kinds: Mapping[str, Kind], scr
             if isinstance(mark, Done)
             for move in _moves(mark.actions)
         )
-    cited = {_key(cite) for one in sentences for cite in one.sentence.cites}
+    cited = {cite.key for one in sentences for cite in one.sentence.cites}
     behind = {
-        _key(cite)
+        cite.key
         for part in folder.parts
         if part.name in claimed
         for cite in (*part.cites, *(cite for value in part.values for given in value.givens for cite in given.cites))
@@ -124,7 +124,3 @@ def _put(one: Move | Held) -> str:
 
 def _moves(actions: tuple[Action, ...]) -> Iterator[Move]:
     return (action for action in actions if isinstance(action, Move))
-
-
-def _key(cite: Cite) -> str:
-    return f"{cite.source} {cite.number}"

@@ -12,7 +12,6 @@ from cutaway.narrate.rewording import paired
 from cutaway.narrate.spoken import spoken_terms
 from cutaway.narrate.timing import Slot, timeline
 from cutaway.problems.diagnostic import Diagnostic, Problems
-from cutaway.wording.asking import text_of
 from cutaway.wording.verdicts import grouped
 
 # How far the moment that somebody noted may be from the sentence, s. A choice of ours.
@@ -120,9 +119,9 @@ def _claims(one: CheckedSentence, folder: Folder) -> Iterator[AnsweredClaim]:
     for claim in one.claims:
         verdicts = tuple((j.subject.name, j.verdict) for j in claim.judged)
         sentences = tuple(group.sentence for group in grouped(claim.claim, verdicts, folder))
-        yield AnsweredClaim(text_of(claim.claim.span), sentences)
+        yield AnsweredClaim(claim.claim.span.words, sentences)
     if one.sentence.cites and not one.claims:
-        books = ", ".join(f"{cite.source} {cite.number}" for cite in one.sentence.cites)
+        books = ", ".join(cite.key for cite in one.sentence.cites)
         words = f"Stated in {books}." if one.stated else f"Not as {books} prints it."
         # A word that the books do not use is no answer to a letter about a sentence that a paragraph states.
         more = one.compared is not None and any(d.sort != "term" for d in one.compared.differences) and one.stated

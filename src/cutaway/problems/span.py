@@ -21,6 +21,16 @@ class Span:
     start: int
     end: int
 
+    @property
+    def text(self) -> str:
+        """The author's characters, as they stand there."""
+        return self.file.text[self.start : self.end]
+
+    @property
+    def words(self) -> str:
+        """The same on one line, with single blanks."""
+        return " ".join(self.text.split())
+
 
 @dataclass(frozen=True, slots=True)
 class Place:

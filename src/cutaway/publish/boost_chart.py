@@ -139,7 +139,7 @@ def _givens(bound: Bound, bench: Bench, gear: RatedGear) -> list[Given]:
 
 def _by(givens: list[Given]) -> str:
     """The paragraphs of a rating, or that it has none."""
-    cites = dict.fromkeys(f"{cite.source} {cite.number}" for given in givens for cite in given.cites)
+    cites = dict.fromkeys(cite.key for given in givens for cite in given.cites)
     if any(given.assumed for given in givens):
         return "assumed"
     return listed(cites) if cites else "no paragraph given"

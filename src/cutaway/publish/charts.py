@@ -145,13 +145,9 @@ def _flat(traced: Traced, about: About, span: Span | None) -> Problems:
 def run_words(asked: ParsedChart, subject: Subject) -> str:
     """What is run, as the author wrote it: 'Mk 1, in cruising, after tank selector to off'."""
     chart = asked.chart
-    failed = "".join(f", with {_text(one)}" for one in chart.failed)
-    done = f", after {_text(chart.do)}" if chart.do is not None else ""
+    failed = "".join(f", with {one.words}" for one in chart.failed)
+    done = f", after {chart.do.words}" if chart.do is not None else ""
     return f"{subject.name}, in {asked.scope.situation}{failed}{done}"
-
-
-def _text(span: Span) -> str:
-    return " ".join(span.file.text[span.start : span.end].split())
 
 
 # --- engines -------------------------------------------------------------------------------------------------------

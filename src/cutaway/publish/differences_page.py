@@ -102,7 +102,7 @@ def _record(one: RecordDifference) -> Row:
 
 def _where(one: RecordDifference) -> tuple[str, str]:
     """The paragraphs, and what brought it."""
-    return ", ".join(f"{cite.source} {cite.number}" for cite in one.cites), since_words(one)
+    return ", ".join(cite.key for cite in one.cites), since_words(one)
 
 
 def _places(positions: tuple[str, ...], ranged: bool) -> str:

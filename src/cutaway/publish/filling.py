@@ -40,7 +40,6 @@ from cutaway.publish.view import (
     TermView,
     VerdictView,
 )
-from cutaway.wording.asking import text_of
 from cutaway.wording.verdicts import heading, kind_of, listed, verdict_sentence
 
 _WORDS_AND_CLAIMS = "N807"
@@ -188,7 +187,7 @@ def _claim(one: JudgedClaim, folder: Folder) -> ClaimView:
         )
         for j in one.judged
     )
-    return ClaimView(text_of(one.claim.span), verdicts, cites_of(one))
+    return ClaimView(one.claim.span.words, verdicts, cites_of(one))
 
 
 def cites_of(one: JudgedClaim) -> tuple[str, ...]:

@@ -178,7 +178,7 @@ def _point_record(folder: Folder, photograph: Photograph, point: Point) -> dict[
         "says": point.says,
         "marked": part.marked if part is not None else "",
         "station": part.station if part is not None else "",
-        "cites": [f"{cite.source} {cite.number}" for cite in part.cites] if part is not None else [],
+        "cites": [cite.key for cite in part.cites] if part is not None else [],
     }
 
 

@@ -4,7 +4,7 @@ import json
 from collections.abc import Iterable
 from dataclasses import asdict, dataclass
 
-from cutaway.handbook.records import Cite, Folder
+from cutaway.handbook.records import Folder
 from cutaway.inquiry.quiz.proving import order_of
 from cutaway.inquiry.quiz.records import Option, QuizQuestion
 from cutaway.inquiry.workshop import Workshop
@@ -94,8 +94,4 @@ def _question(one: QuizQuestion, folder: Folder) -> QuestionView:
 def _option(one: QuizQuestion, option: Option, folder: Folder) -> OptionView:
     proofs = tuple(ProofView(proof.text, proof.holds) for proof in option.proofs)
     words = (choice_words(option.choice, folder), option.right, reason_words(one, option, folder))
-    return OptionView(*words, tuple(map(_key, option.cites)), proofs)
-
-
-def _key(cite: Cite) -> str:
-    return f"{cite.source} {cite.number}"
+    return OptionView(*words, tuple(cite.key for cite in option.cites), proofs)

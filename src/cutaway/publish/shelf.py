@@ -175,7 +175,7 @@ def _feed(value: object, into: Callable[[bytes], object]) -> None:
     """Every record, text and number in a value, told apart by sort; of a span its words."""
     match value:
         case Span():
-            _feed(value.file.text[value.start : value.end], into)
+            _feed(value.text, into)
         case None | bool() | int() | float() | str() | bytes():
             into(f"{type(value).__name__}{len(value) if isinstance(value, str | bytes) else ''} ".encode())
             into(value if isinstance(value, bytes) else (value if isinstance(value, str) else repr(value)).encode())

@@ -13,7 +13,6 @@ from cutaway.narrate.checked import Checked, CheckedSentence
 from cutaway.narrate.naming import parts_named
 from cutaway.narrate.spoken import spoken_form, spoken_terms
 from cutaway.narrate.timing import Slot
-from cutaway.wording.asking import text_of
 from cutaway.wording.verdicts import kind_of
 
 
@@ -172,7 +171,7 @@ def drawn_from(folder: Folder) -> str:
 def _sentence(one: CheckedSentence, slot: Slot, names: frozenset[str], terms: tuple[Term, ...]) -> SentenceThen:
     claims = tuple(
         ClaimThen(
-            text_of(c.claim.span),
+            c.claim.span.words,
             tuple((str(j.subject.name), kind_of(j.verdict)) for j in c.judged),
             parts_named(c.claim, names),
         )
@@ -188,7 +187,7 @@ def cites_behind(one: CheckedSentence) -> tuple[str, ...]:
     for claim in one.claims:
         for judged in claim.judged:
             found.extend(getattr(judged.verdict, "cites", ()))
-    return tuple(dict.fromkeys(f"{cite.source} {cite.number}" for cite in found))
+    return tuple(dict.fromkeys(cite.key for cite in found))
 
 
 def _drawing(path: str, content: bytes) -> DrawingThen:
@@ -205,7 +204,7 @@ def _figures(folder: Folder) -> tuple[FigureThen, ...]:
             value.name,
             given.on.words or part.on.words,
             given.quantity.text,
-            tuple(f"{cite.source} {cite.number}" for cite in given.cites),
+            tuple(cite.key for cite in given.cites),
             given.assumed,
             tuple(
                 str(one.name)

@@ -150,7 +150,7 @@ def _caption(folder: Folder, traced: Traced, left: int) -> tuple[str, ...]:
 
 def _sources(folder: Folder, traced: Traced) -> str:
     cites = [cite for course in traced.courses for cite in _cites(course.part, traced.bound)]
-    named = dict.fromkeys(f"{cite.source} {cite.number}" for cite in cites)
+    named = dict.fromkeys(cite.key for cite in cites)
     titles = [s.title for key in dict.fromkeys(c.source for c in cites) for s in folder.sources if s.key == key]
     books = listed(title for title in titles if title)
     found = f"Inferred by the model. What is shown is described in {listed(named)}" if named else ""

@@ -7,7 +7,6 @@ import re
 
 from cutaway.handbook.records import Folder
 from cutaway.language.syntax import Action, Claim, Condition, FailureChoice, Held, Move, Scope, Wait
-from cutaway.problems.span import Span
 from cutaway.quantities.si import figure
 from cutaway.wording.figures import duration
 
@@ -41,14 +40,9 @@ def are(name: str) -> str:
     return "are" if last.endswith("s") and not last.endswith(("ss", "us", "is", "as")) else "is"
 
 
-def text_of(span: Span) -> str:
-    """The author's words at a place, on one line."""
-    return " ".join(span.file.text[span.start : span.end].split())
-
-
 def statement_words(claim: Claim, folder: Folder) -> str:
     """The claim's statement in the author's words, with articles before the names that open a clause."""
-    words = text_of(claim.statement.span)
+    words = claim.statement.span.words
     names = sorted({*(p.name for p in folder.parts), *(g.name for g in folder.groups)}, key=len, reverse=True)
     if not names:
         return words

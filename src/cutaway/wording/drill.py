@@ -8,7 +8,7 @@ from cutaway.inquiry.questions.drill import DrillTold, Otherwise, Sight, StepTol
 from cutaway.inquiry.questions.indications import Noticed
 from cutaway.language.syntax import Wait
 from cutaway.problems.counting import counted
-from cutaway.wording.asking import action_words, are, text_of, the
+from cutaway.wording.asking import action_words, are, the
 from cutaway.wording.otherwise import spoken
 from cutaway.wording.shown import all_noticed, listed_with, sentence, sides_together
 
@@ -100,7 +100,7 @@ def _changing(parts: Sequence[str]) -> str:
 
 
 def _sight(one: Sight) -> str:
-    words = spoken(text_of(one.statement.span))
+    words = spoken(one.statement.span.words)
     match one.seen:
         case True:
             return f"Seen: {words}."
@@ -151,9 +151,7 @@ def _lost(several: Sequence[Sight], sights: Counter[int]) -> str:
     counts = Counter(one.number for one in several)
     whole = [number for number, count in counts.items() if count == sights[number]]
     words = [f"what {_steps(whole)} {'looks' if len(whole) == 1 else 'look'} for"] if whole else []
-    words += [
-        f"'{spoken(text_of(one.statement.span))}' (step {one.number})" for one in several if one.number not in whole
-    ]
+    words += [f"'{spoken(one.statement.span.words)}' (step {one.number})" for one in several if one.number not in whole]
     return f"{_few(words)} {'is' if len(words) == 1 else 'are'} not seen"
 
 

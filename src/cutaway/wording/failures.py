@@ -5,10 +5,18 @@ from collections.abc import Iterator, Sequence
 
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.questions.failures import AlreadyUndone, Common, Failures, FailureSet
-from cutaway.inquiry.search.changes import Break
 from cutaway.wording.asking import the
 from cutaway.wording.how_far import alike_words, bound_words, leaks_words, scope_words
-from cutaway.wording.shown import all_noticed, cites_words, inner, listed_with, seen_words, sentence, set_words
+from cutaway.wording.shown import (
+    all_noticed,
+    cites_words,
+    failures_briefly,
+    inner,
+    listed_with,
+    seen_words,
+    sentence,
+    set_words,
+)
 
 # How many indications are told of one set before the rest is only counted. A choice of ours.
 MOST_SEEN = 6
@@ -63,7 +71,7 @@ def _set_words(one: FailureSet, folder: Folder, looked: bool, common: Counter[st
     """One set: what has failed, what that takes away, what the crew would see, where it is written."""
     words = [sentence(set_words(one.of))]
     if one.twins:
-        words.append(sentence(f"Likewise {listed_with(map(_brief, one.twins), 'or')}"))
+        words.append(sentence(f"Likewise {listed_with(map(failures_briefly, one.twins), 'or')}"))
     several = len(one.of) > 1
     words += [sentence(f"{the(b.part)}: {inner(s)}" if several else s) for b, s in zip(one.of, one.says, strict=True)]
     if one.lost:
@@ -73,10 +81,6 @@ def _set_words(one: FailureSet, folder: Folder, looked: bool, common: Counter[st
     elif looked:
         words.append("What the crew would notice the model cannot say.")
     return f"{' '.join(words)} {cites_words(one.cites, folder)}".strip()
-
-
-def _brief(of: tuple[Break, ...]) -> str:
-    return " with ".join(f"{the(one.part)} ({one.failure})" for one in of)
 
 
 def _crew_words(one: FailureSet, folder: Folder, common: Counter[str]) -> str:

@@ -26,7 +26,7 @@ from cutaway.language.syntax import Action, FailureRef, Scope, Wait
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import action_words, are, scope_words, situation_words, statement_words, the
 from cutaway.wording.figures import duration
-from cutaway.wording.shown import cites_words, listed_with, seen_words, sentence
+from cutaway.wording.shown import cites_words, inner, listed_with, seen_words, sentence
 from cutaway.wording.why import cause_lines
 
 _OF = re.compile(r" (?:to|of|for|from|in|on|by) ", re.IGNORECASE)
@@ -68,7 +68,7 @@ def _case(scope: Scope, name: str) -> str:
     """The course of things, as sentences."""
     where = sentence(f"On {name}, {scope_words(scope)}")
     done = action_words(_moved(scope))
-    return f"{where.removesuffix('.')}: {_lower(sentence(done))}" if done else where
+    return f"{where.removesuffix('.')}: {inner(sentence(done))}" if done else where
 
 
 def _moved(scope: Scope) -> tuple[Action, ...]:
@@ -187,7 +187,7 @@ def _found(one: QuizQuestion, chosen: Option, folder: Folder) -> str:
     match one.asked:
         case WhatShows() | WhatReads():
             if not chosen.right:
-                return f"In truth {_lower(choice_words(one.answer.choice, folder))}"
+                return f"In truth {inner(choice_words(one.answer.choice, folder))}"
             return "So it comes out in the model."
         case WhichFailure(service=service):
             several = are(_OF.split(service)[0]) == "are"  # by what the name is of: 'current to the instruments is'
@@ -205,10 +205,6 @@ def _found(one: QuizQuestion, chosen: Option, folder: Folder) -> str:
             return "So the books have it." if chosen.right else ""
         case _:
             assert_never(one.asked)
-
-
-def _lower(words: str) -> str:
-    return f"{words[:1].lower()}{words[1:]}"
 
 
 def _seen(proof: Proof, words: str, folder: Folder) -> str:

@@ -3,7 +3,7 @@
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.questions.rests import Flip, Influential, Rests
 from cutaway.problems.counting import counted
-from cutaway.wording.asking import text_of, the
+from cutaway.wording.asking import the
 from cutaway.wording.shown import listed_with, sentence
 
 # How many verdicts are told of one value before the rest is only counted. A choice of ours.
@@ -87,7 +87,7 @@ def flip_words(flip: Flip) -> str:
     if flip.together:
         others = f" with {listed_with(f'the {value} of {the(part)}' for part, value in flip.together)} at once"
     turned = "does not" if flip.holds else "holds"
-    words = f"'{text_of(flip.claim.span)}' {now}, and {turned} {flip.flips.rstrip('. ')}{others}"
+    words = f"'{flip.claim.span.words}' {now}, and {turned} {flip.flips.rstrip('. ')}{others}"
     return sentence(f"On {flip.standard}, {words}")
 
 

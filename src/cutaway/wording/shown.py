@@ -114,6 +114,11 @@ def cites_words(cites: tuple[Cite, ...], folder: Folder) -> str:
     return f"({told})" if told else ""
 
 
+def failures_briefly(of: tuple[Break, ...]) -> str:
+    """Several failures in a list: 'the port pump (seized) with the starboard pump (seized)'."""
+    return " with ".join(f"{the(one.part)} ({one.failure})" for one in of)
+
+
 def inner(words: str) -> str:
     """A sentence after a colon: its first letter small.
 

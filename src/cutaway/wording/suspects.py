@@ -7,7 +7,7 @@ from cutaway.inquiry.questions.suspects import Explanation, Look, NothingWrong, 
 from cutaway.inquiry.search.changes import Break
 from cutaway.wording.asking import the
 from cutaway.wording.how_far import alike_words, bound_words, leaks_words, scope_words
-from cutaway.wording.shown import cites_words, inner, listed_with, seen_words, sentence, set_words
+from cutaway.wording.shown import cites_words, failures_briefly, inner, listed_with, seen_words, sentence, set_words
 
 _BY_SIZE = {1: "One failure alone explains it", 2: "Two failures together explain it"}
 
@@ -41,7 +41,7 @@ def suspects_lines(answer: Suspects, folder: Folder, most: int) -> tuple[str, ..
 def _explanation(one: Explanation, folder: Folder) -> str:
     words = [sentence(set_words(one.of))]
     if one.twins:
-        words.append(sentence(f"Likewise {listed_with(map(_brief, one.twins), 'or')}"))
+        words.append(sentence(f"Likewise {listed_with(map(failures_briefly, one.twins), 'or')}"))
     several = len(one.of) > 1
     words += [sentence(f"{the(b.part)}: {inner(s)}" if several else s) for b, s in zip(one.of, one.says, strict=False)]
     return f"{' '.join(words)} {cites_words(one.cites, folder)}".strip()
@@ -73,8 +73,4 @@ def _look_words(look: Look, folder: Folder, opening: str) -> list[str]:
 
 
 def _several(by: Sequence[tuple[Break, ...]]) -> str:
-    return listed_with(map(_brief, by), "or")
-
-
-def _brief(of: tuple[Break, ...]) -> str:
-    return " with ".join(f"{the(one.part)} ({one.failure})" for one in of)
+    return listed_with(map(failures_briefly, by), "or")

@@ -10,7 +10,6 @@ from cutaway.inquiry.questions.drill import DrillTold, StepTold
 from cutaway.inquiry.verdicts import Holds
 from cutaway.language.parse import parse_claim
 from cutaway.problems.span import TextFile, whole
-from cutaway.wording.asking import text_of
 from tests.inquiry.folders import folder_at, system
 
 PARTS = """
@@ -133,7 +132,7 @@ def test_the_record_says_the_same(lighting: DrillsTold) -> None:
     lost = first["steps"][2]["without"]["lost"]
     assert [one["statement"] for one in lost] == [SIGHTS[4], SIGHTS[5], SIGHTS[6]]
     told = steps_of(lighting)[2].without
-    assert told is not None and [text_of(one.statement.span) for one in told.lost] == [SIGHTS[4], SIGHTS[5], SIGHTS[6]]
+    assert told is not None and [one.statement.span.words for one in told.lost] == [SIGHTS[4], SIGHTS[5], SIGHTS[6]]
 
 
 def test_names_that_are_not_there(lighting: DrillsTold) -> None:

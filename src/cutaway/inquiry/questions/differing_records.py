@@ -141,7 +141,7 @@ def _links(here: Part, there: Part, one: Bound, other: Bound) -> Iterator[_Found
 
 def _rules(part: Part) -> str:
     """The rules of movement as they are written."""
-    return "; ".join(" ".join(r.span.file.text[r.span.start : r.span.end].split()) for r in part.rules)
+    return "; ".join(r.span.words for r in part.rules)
 
 
 def _same_value(one: Given | None, other: Given | None, want: Want) -> bool:

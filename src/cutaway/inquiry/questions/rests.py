@@ -112,7 +112,7 @@ def _likely(one: Influential, folder: Folder, head: Head, kinds: Mapping[str, Ki
     if not wants:
         return ()
     named = likely_paragraphs(head, one.part, wants[0])
-    cited = {f"{cite.source} {cite.number}" for part in parts for cite in part.cites}
+    cited = {cite.key for part in parts for cite in part.cites}
     best = sorted(named, key=lambda name: name not in cited)
     by_name = {f"{key} {number}": Cite(key, number, p.span) for (key, number), p in head.paragraphs.items()}
     return tuple(by_name[name] for name in best if name in by_name)

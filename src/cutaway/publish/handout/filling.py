@@ -114,7 +114,7 @@ def terms(folder: Folder) -> tuple[Word, ...]:
             one.meaning,
             one.simply,
             one.said_as if fold(one.said_as) != fold(one.name) else "",
-            listed(_by_book(f"{cite.source} {cite.number}" for cite in one.cites)) if one.cites else "",
+            listed(_by_book(cite.key for cite in one.cites)) if one.cites else "",
         )
         for one in folder.glossary
     ]
