@@ -14,7 +14,7 @@ from cutaway.inquiry.questions.differing_records import RecordDifference
 from cutaway.language.parse import parse_scope
 from cutaway.problems.diagnostic import Problems, has_error
 from cutaway.problems.span import TextFile, whole
-from cutaway.wording.compare import compared_lines, moment_words
+from cutaway.wording.compare import compared_lines, moment_words, positions_briefly
 from cutaway.wording.shown import value_words
 
 # After how many movements it is looked if nothing is said: enough for a small aeroplane. A choice of ours.
@@ -75,7 +75,9 @@ def compared_rows(compared: Compared) -> tuple[Row, ...]:
     found, folder = compared.found, compared.opened.loaded.folder
     rows: list[Row] = []
     for c in found.controls:
-        rows.append((f"control: {c.name}", _places(c.one, c.ranged), _places(c.other, c.ranged), ""))
+        rows.append(
+            (f"control: {c.name}", positions_briefly(c.one, c.ranged), positions_briefly(c.other, c.ranged), "")
+        )
     for i in found.indications:
         rows.append((f"indication: {i.part}", *((i.kind, "–") if i.has == "one" else ("–", i.kind)), ""))
     for b in (*found.behaviours, *found.moved.behaviours):
@@ -86,10 +88,6 @@ def compared_rows(compared: Compared) -> tuple[Row, ...]:
         where = ", ".join((*(c.key for c in r.cites), *r.mods, *r.amendments))
         rows.append((f"{r.what}: {named}", r.one or "–", r.other or "–", where))
     return tuple(rows)
-
-
-def _places(positions: tuple[str, ...], ranged: bool) -> str:
-    return " / ".join(positions) or "–" if not ranged or not positions else " to ".join((positions[0], positions[-1]))
 
 
 def compared_record(compared: Compared) -> dict[str, object]:

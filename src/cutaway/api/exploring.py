@@ -5,14 +5,14 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from cutaway.api.asking import Opened, opened, seconds_of
-from cutaway.api.places import cache_folder
+from cutaway.api.places import layouts_folder
 from cutaway.api.running import subject_named
 from cutaway.handbook.names import fold
 from cutaway.problems.diagnostic import Problems, has_error
 from cutaway.publish.explore.filling import explore_view
 from cutaway.publish.explore.page import explore_page
 from cutaway.publish.explore.records import ExploreView
-from cutaway.publish.explore.working import MOST_STOPS, WALKS, Asked, Worked, layouts_in, worked
+from cutaway.publish.explore.working import MOST_STOPS, WALKS, Asked, Worked, worked
 from cutaway.publish.single_file import in_the_way as already_there
 from cutaway.publish.single_file import write_file
 
@@ -64,7 +64,7 @@ def explore(
     done, more = worked(here.workshop, here.loaded.told, asked, stage, walks)
     if done is None:
         return None, (*problems, *more)
-    view, more = explore_view(done, records, layouts_in(cache_folder()), stage)
+    view, more = explore_view(done, records, layouts_folder(), stage)
     if view is None:
         return None, (*problems, *more)
     return Explorable(done, view, explore_page(view)), (*problems, *more)

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from cutaway.api.checking import check
 from cutaway.api.loading import Loaded, load
-from cutaway.api.places import cache_folder
+from cutaway.api.places import layouts_folder
 from cutaway.api.running import subject_named
 from cutaway.draw.sheet import sheet_picture
 from cutaway.draw.svg import slug
@@ -292,7 +292,7 @@ def _plate(
             shot.values if shot is not None else None,
             room.loaded.kinds,
             says,
-            _layouts(),
+            layouts_folder(),
             f"{system} {standard} {situation}",
             space.shape,
         )
@@ -318,7 +318,9 @@ def _in_words(room: _Room, system: str, standard: str, situation: str) -> tuple[
     says, shot, problems = _state(room, standard, situation)
     subject = next(one for one in subjects(room.loaded.folder) if one.name == standard)
     values = shot.values if shot is not None else None
-    picture, more = sheet_picture(room.loaded.folder, subject.name, system, values, room.loaded.kinds, says, _layouts())
+    picture, more = sheet_picture(
+        room.loaded.folder, subject.name, system, values, room.loaded.kinds, says, layouts_folder()
+    )
     return (picture.description if picture is not None else ()), problems + more
 
 
@@ -334,11 +336,6 @@ def _spaces(kind: Kind, paper: Paper, cautions: tuple[str, ...]) -> tuple[Space,
     lines = sum(math.ceil((len(words) + 9) / 95) for words in cautions)
     around = 72.0 + 13.0 * lines
     return (Space(inner, tall - around), Space(tall, inner - around, flipped=True))
-
-
-def _layouts() -> Path | None:
-    cache = cache_folder()
-    return cache / "layout" if cache is not None else None
 
 
 # --- writing -----------------------------------------------------------------------------------------------------

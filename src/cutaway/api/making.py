@@ -7,7 +7,7 @@ from pathlib import Path
 from cutaway.api.corrections import written_side
 from cutaway.api.keeping import keeping, machine_problems, shelf_beside
 from cutaway.api.loading import load
-from cutaway.api.places import cache_folder, memory_file, pack_folder
+from cutaway.api.places import layouts_folder, memory_file, pack_folder
 from cutaway.inquiry.many import UNHURRIED, Pace
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.workshop import Workshop
@@ -65,8 +65,7 @@ def make(
     stage(RANGES if rests else "checking the claims")
     keep = keeping(loaded, asking, shelf)
     checked, more = check_words(workshop, loaded.parsed, loaded.told, Memory(remembered), asking, keep=keep, pace=pace)
-    cache = cache_folder()
-    desk = Desk(workshop, loaded.told, loaded.kinds, cache / "layout" if cache is not None else None, shelf, rests)
+    desk = Desk(workshop, loaded.told, loaded.kinds, layouts_folder(), shelf, rests)
     contents, problems = pack_files(checked, desk, problems + more, stage, keep)
     side, more = written_side(loaded, checked, contents.files, rests, shelf)
     problems += more

@@ -15,6 +15,12 @@ def cache_folder() -> Path | None:
         return None
 
 
+def layouts_folder() -> Path | None:
+    """The folder of layouts of sheets that were found before."""
+    folder = cache_folder()
+    return folder / "layout" if folder is not None else None
+
+
 def memory_file() -> Path | None:
     """The file of remembered verdicts."""
     folder = cache_folder()

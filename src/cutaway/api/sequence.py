@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from cutaway.api.loading import load
-from cutaway.api.places import cache_folder
+from cutaway.api.places import layouts_folder
 from cutaway.api.running import LONGEST, Asked, Course, course, unreached
 from cutaway.draw.pages import SHAPE
 from cutaway.draw.sequence import Moment
@@ -200,7 +200,7 @@ def _sequence(
             at,
             ready.loaded.kinds,
             _says(ready, wanted, situation),
-            _layouts(),
+            layouts_folder(),
             f"{system} {subject.name} {situation}",
             shape,
         )
@@ -209,11 +209,6 @@ def _sequence(
             return None, problems
         moments.append(Moment(_when(time, wanted), picture))
     return Sequence(system, str(subject.name), situation, times, tuple(moments)), problems
-
-
-def _layouts() -> Path | None:
-    cache = cache_folder()
-    return cache / "layout" if cache is not None else None
 
 
 def _events(ready: Course, wanted: Wanted, situation: str) -> tuple[tuple[Event, ...], Problems]:

@@ -1,11 +1,14 @@
 """`cutaway chart`: boost and power of an engine against height, or readings of a run against time."""
 
-from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import typer
 
 from cutaway.cli import exits
+
+if TYPE_CHECKING:
+    from cutaway.api.running import Asked
 
 
 def register(app: typer.Typer) -> None:
@@ -46,37 +49,21 @@ def register(app: typer.Typer) -> None:
         if situation or name:
             if situation and not show:
                 raise typer.BadParameter("Say with --show what is to be charted.")
-            by_time = _Run(what, situation, on, tuple(failed), do, length, tuple(show), name)
-            raise typer.Exit(_by_time(by_time, out, dark, as_json))
+            from cutaway.api.running import Asked
+
+            run = Asked(situation, on, tuple(failed), do, length, tuple(show))
+            raise typer.Exit(_by_time(what, run, name, out, dark, as_json))
         raise typer.Exit(_by_height(what, on, tuple(lever), speed, out, dark, as_json))
 
 
-@dataclass(frozen=True, slots=True)
-class _Run:
-    """What is charted against time, in the words of the command line."""
-
-    folder: Path
-    situation: str
-    on: str
-    failed: tuple[str, ...]
-    do: str
-    length: str
-    show: tuple[str, ...]
-    name: str
-
-
-def _by_time(run: _Run, out: Path | None, dark: bool, as_json: bool) -> int:
-    """Chart readings of a run; the exit code."""
-    from cutaway.api import running, tracing
+def _by_time(folder: Path, run: "Asked", name: str, out: Path | None, dark: bool, as_json: bool) -> int:
+    """Chart readings of a run, or the chart of that name; the exit code."""
+    from cutaway.api import tracing
     from cutaway.cli import showing
     from cutaway.draw.traces import traces_file
 
-    with showing.progress(f"Charting {run.name or run.situation}"):
-        if run.name:
-            made, problems = tracing.named_traces(run.folder, run.name, run.on)
-        else:
-            asked = running.Asked(run.situation, run.on, run.failed, run.do, run.length, run.show)
-            made, problems = tracing.traces(run.folder, asked)
+    with showing.progress(f"Charting {name or run.situation}"):
+        made, problems = tracing.named_traces(folder, name, run.on) if name else tracing.traces(folder, run)
     showing.show_problems_briefly(problems)
     if made is None:
         return exits.ending(False, problems)

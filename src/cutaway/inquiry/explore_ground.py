@@ -17,7 +17,7 @@ from cutaway.inquiry.truth import true_at_end
 from cutaway.inquiry.workshop import Made, Workshop
 from cutaway.language.claims import ParsedRule
 from cutaway.language.print_back import printed
-from cutaway.language.syntax import ControlRef, Move
+from cutaway.language.syntax import ControlRef
 from cutaway.machine.bind import Bound, ControlSlot
 from cutaway.machine.network import Network
 from cutaway.machine.records import Change, Job, Run, SetContent, State
@@ -199,16 +199,6 @@ def _plain_place(ground: Ground, movement: Movement) -> str:
     return next((p for p in slot.positions if abs(slot.value(p) - movement.value) < 1e-6), movement.words)
 
 
-def action_of(ground: Ground, movement: Movement) -> Move | None:
-    """A movement as the grammar has it; None for a wait."""
-    if movement.waits:
-        return None
-    place = _plain_place(ground, movement)
-    named = place in ground.bound.controls[(movement.part, movement.control)].positions
-    control = ControlRef(movement.part, movement.control)  # type: ignore[arg-type]
-    return Move(control, place if named else "", None if named else movement.value, movement.back or None, ground.span)
-
-
 # --- runs --------------------------------------------------------------------------------------------------------
 
 
@@ -223,8 +213,4 @@ def looked(ground: Ground, states: Sequence[State]) -> tuple[Here, ...]:
     """What there is to see at states."""
     jobs = [Job(ground.watching.machine, state, ground.kept, (), LOOK) for state in states]
     runs = ground.workshop.gone_on(jobs)
-    return tuple(Here(state, _end_of(run)) for state, run in zip(states, runs, strict=True))
-
-
-def _end_of(run: Run) -> Run:
-    return replace(run, times=run.times[-1:].copy(), values=run.values[-1:].copy(), events=())
+    return tuple(Here(state, run.at_its_end()) for state, run in zip(states, runs, strict=True))

@@ -44,6 +44,11 @@ class ControlSlot:
     springs_back: bool
     points: tuple[float, ...] = ()
 
+    @property
+    def spoken(self) -> str:
+        """What it is called: 'engine starter', or by its part's name alone where that has one control."""
+        return f"{self.part} {self.control}".strip()
+
     def value(self, position: str) -> float:
         """The input's value for a named position."""
         index = self.positions.index(position)

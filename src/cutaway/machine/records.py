@@ -1,6 +1,6 @@
 """What a run is asked for and what it gives back."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 import numpy as np
@@ -104,6 +104,10 @@ class Run:
         """The trace of one signal, (n,)."""
         column: Floats = self.values[:, self.names.index(name)]
         return column
+
+    def at_its_end(self) -> "Run":
+        """Its last moment, to be kept without its course."""
+        return replace(self, times=self.times[-1:].copy(), values=self.values[-1:].copy(), events=())
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -84,7 +84,7 @@ def _product(
 
     if not product.whole:
         return make()
-    depends = (desk.rests, _texts(desk, product.unread), product.besides(checked))
+    depends = (desk.rests, desk.read_but(product.unread), product.besides(checked))
     return desk.shelf.piece(product.name, depends, make, lambda made: settled and not by_accident(made[1]))
 
 
@@ -96,13 +96,9 @@ def _shown(product: Product, files: Files) -> ProductView:
     return ProductView(product.name, product.says, first or others, others if first else ())
 
 
-def _texts(desk: Desk, unread: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
-    return tuple((f.path, f.text) for f in desk.workshop.folder.files if not f.path.startswith(unread))
-
-
 def _assumptions(desk: Desk) -> tuple[Assumption, ...]:
     """The assumed values of all standards, each once."""
-    return desk.shelf.piece("assumptions", _texts(desk, UNREAD), lambda: _assumed(desk.workshop))
+    return desk.shelf.piece("assumptions", desk.read_but(UNREAD), lambda: _assumed(desk.workshop))
 
 
 def _assumed(workshop: Workshop) -> tuple[Assumption, ...]:

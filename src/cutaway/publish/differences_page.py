@@ -11,7 +11,7 @@ from cutaway.inquiry.questions.compare import Comparison
 from cutaway.inquiry.questions.differing_records import RecordDifference
 from cutaway.publish.html import Html, anchor, el
 from cutaway.publish.plain_page import plain_page
-from cutaway.wording.compare import crew_lines, moment_words, no_difference, since_words
+from cutaway.wording.compare import crew_lines, moment_words, no_difference, positions_briefly, since_words
 from cutaway.wording.shown import value_words
 
 Row = tuple[str, str, str, str, str]
@@ -72,7 +72,12 @@ def _table(one: Comparison, folder: Folder) -> Html:
 def _sections(one: Comparison, folder: Folder) -> tuple[tuple[str, list[Row]], ...]:
     written = {record.part: _where(record) for record in one.underneath if record.what in ("part", "kind")}
     places = [
-        (c.name, _places(c.one, c.ranged), _places(c.other, c.ranged), *written.get(c.part, ("", "")))
+        (
+            c.name,
+            positions_briefly(c.one, c.ranged),
+            positions_briefly(c.other, c.ranged),
+            *written.get(c.part, ("", "")),
+        )
         for c in one.controls
     ]
     shows = [
@@ -103,10 +108,6 @@ def _record(one: RecordDifference) -> Row:
 def _where(one: RecordDifference) -> tuple[str, str]:
     """The paragraphs, and what brought it."""
     return ", ".join(cite.key for cite in one.cites), since_words(one)
-
-
-def _places(positions: tuple[str, ...], ranged: bool) -> str:
-    return " / ".join(positions) or "–" if not ranged or not positions else " to ".join((positions[0], positions[-1]))
 
 
 def _title(one: Comparison) -> str:

@@ -33,6 +33,10 @@ class Desk:
     shelf: Shelf = field(default_factory=lambda: Shelf(None))
     rests: bool = True
 
+    def read_but(self, unread: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
+        """The files of the type folder with their texts, but those whose paths begin so: what a piece depends on."""
+        return tuple((f.path, f.text) for f in self.workshop.folder.files if not f.path.startswith(unread))
+
 
 UNREAD = ("scripts/", "drills/", "letters.yaml", "glossary.yaml")
 """How the paths of those files begin on which no drawing of the machines depends."""
@@ -40,16 +44,18 @@ UNREAD = ("scripts/", "drills/", "letters.yaml", "glossary.yaml")
 _NOT_ON_SHEETS = (*UNREAD, "photographs.yaml", "charts.yaml", "explore.yaml")
 """The same with those that ask for other drawings: no sheet depends on them."""
 
-Sheets = tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]
+Found = tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]
+"""Sheets as the page shows them, files of the pack, and what is wrong."""
 
 
-def draw_sheets(desk: Desk) -> Sheets:
+def draw_sheets(desk: Desk) -> Found:
     """The sheets as the page shows them, the same as files of the pack, and what is wrong, each thing once."""
-    files = tuple((f.path, f.text) for f in desk.workshop.folder.files if not f.path.startswith(_NOT_ON_SHEETS))
-    return desk.shelf.piece("sheets", files, lambda: _all_drawn(desk), lambda made: not by_accident(made[2]))
+    return desk.shelf.piece(
+        "sheets", desk.read_but(_NOT_ON_SHEETS), lambda: _all_drawn(desk), lambda made: not by_accident(made[2])
+    )
 
 
-def _all_drawn(desk: Desk) -> Sheets:
+def _all_drawn(desk: Desk) -> Found:
     folder = desk.workshop.folder
     views: list[SheetView] = []
     files: dict[str, bytes] = {}
@@ -85,10 +91,6 @@ def _for_a_page(views: list[SheetView]) -> tuple[SheetView, ...]:
 def by_accident(problems: Problems) -> bool:
     """Whether the layout library was missing or too slow, so that the next time may go better."""
     return any(problem.code in ("D101", "D102") for problem in problems)
-
-
-Found = tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]
-"""Sheets as the page shows them, files of the pack, and what is wrong."""
 
 
 class _Drafted:

@@ -1,17 +1,16 @@
 """The page of the pack: one file that needs no network, no script and no other file. Same view, same bytes."""
 
-from importlib.resources import files
-
 from cutaway.draw.theme import stylesheet
 from cutaway.publish import page_parts as parts
-from cutaway.publish.html import Html, anchor, el, join, raw_style
+from cutaway.publish.document import document, own
+from cutaway.publish.html import Html, anchor, el, join
 from cutaway.publish.page_script import drill_section, script_section
 from cutaway.publish.view import PackView
 
 # The browser itself is told to fetch nothing, so that the page cannot come to depend on anything; but the pack's own
 # drawings where they are too many for one file.
-_POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
-_WITH_FILES = f"{_POLICY} 'self' file:"
+_IMAGES = "data:"
+_WITH_FILES = f"{_IMAGES} 'self' file:"
 
 
 def page(view: PackView) -> str:
@@ -23,27 +22,14 @@ def page(view: PackView) -> str:
         el("main", *_sections(view), id="scripts"),
         _footer(view),
     )
-    return "<!DOCTYPE html>\n" + el("html", _head(view), el("body", *body), lang=view.language) + "\n"
-
-
-def _head(view: PackView) -> Html:
-    policy = _POLICY if all(one.svg for one in view.sheets) else _WITH_FILES
-    return el(
-        "head",
-        el("meta", charset="utf-8"),
-        el("meta", http_equiv="Content-Security-Policy", content=policy),
-        el("meta", name="viewport", content="width=device-width, initial-scale=1"),
-        el("meta", name="color-scheme", content="light dark"),
-        el("title", view.title),
-        raw_style(_style(view)),
-    )
+    images = _IMAGES if all(one.svg for one in view.sheets) else _WITH_FILES
+    return document(view.title, _style(view), body, view.language, images=images)
 
 
 def _style(view: PackView) -> str:
-    own = files("cutaway.publish").joinpath("page.css").read_text(encoding="utf-8")
     return "\n".join(
         (
-            own,
+            own("page.css"),
             stylesheet("both"),
             parts.choice_rules("standard", "only", len(view.subjects)),
             parts.choice_rules("system", "system", len(parts.systems_of(view))),

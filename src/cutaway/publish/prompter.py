@@ -3,37 +3,28 @@
 One file that needs no network. Figures, marks and names that are said otherwise than written carry how they are said.
 """
 
-import base64
-import hashlib
 import re
 from difflib import SequenceMatcher
-from importlib.resources import files
 from itertools import groupby
 
 from cutaway.narrate.clock import clock
 from cutaway.narrate.desk import Line, ScriptDesk
-from cutaway.publish.html import Html, el, join, raw_script, raw_style
+from cutaway.publish.document import document, own
+from cutaway.publish.html import Html, el, join
 
 
 def prompter_page(script: ScriptDesk, language: str = "en-GB") -> str:
     """The prompter of one script as the text of an HTML file. Same script, same bytes."""
-    code = _own("prompter.js")
-    digest = base64.b64encode(hashlib.sha256(code.encode()).digest()).decode()
-    policy = f"default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-{digest}'"
-    head = el(
-        "head",
-        el("meta", charset="utf-8"),
-        el("meta", http_equiv="Content-Security-Policy", content=policy),
-        el("meta", name="viewport", content="width=device-width, initial-scale=1"),
-        el("title", f"{script.title}, prompter"),
-        raw_style(_own("prompter.css")),
+    body = (_bar(), el("main", *_lines(script)))
+    return document(
+        f"{script.title}, prompter",
+        own("prompter.css"),
+        body,
+        language,
+        script=own("prompter.js"),
+        both=False,
+        data_length=f"{script.length:.3f}",
     )
-    body = el("body", _bar(), el("main", *_lines(script)), raw_script(code), data_length=f"{script.length:.3f}")
-    return "<!DOCTYPE html>\n" + el("html", head, body, lang=language) + "\n"
-
-
-def _own(name: str) -> str:
-    return files("cutaway.publish").joinpath(name).read_text(encoding="utf-8")
 
 
 def _bar() -> Html:

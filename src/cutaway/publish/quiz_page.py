@@ -4,11 +4,8 @@ Each is one file that asks nothing of a network. On the screen the reason is sho
 the script every answer stands behind its question, closed.
 """
 
-import base64
-import hashlib
-from importlib.resources import files
-
-from cutaway.publish.html import Html, el, raw_script, raw_style
+from cutaway.publish.document import document, own
+from cutaway.publish.html import Html, el
 from cutaway.publish.quiz import OptionView, QuestionView, QuizView
 
 LETTERS = "ABCDEFGH"
@@ -16,12 +13,10 @@ LETTERS = "ABCDEFGH"
 
 def quiz_page(view: QuizView) -> str:
     """The quiz to be answered on a screen, as the text of an HTML file."""
-    code = _own("quiz.js")
-    digest = base64.b64encode(hashlib.sha256(code.encode()).digest()).decode()
     lead = el("p", "Choose, and have the reason shown. Nothing is counted.", class_="quiet")
     asked = [_asked(number, one) for number, one in enumerate(view.questions, 1)]
     body = (el("h1", f"{view.title}: questions"), lead, *asked)
-    return _document(view, f"{view.title}: questions", body, f" script-src 'sha256-{digest}';", raw_script(code))
+    return _quiz(view, f"{view.title}: questions", body, own("quiz.js"))
 
 
 def quiz_sheet(view: QuizView) -> str:
@@ -30,33 +25,12 @@ def quiz_sheet(view: QuizView) -> str:
     told = [_answered(number, one) for number, one in enumerate(view.questions, 1)]
     questions = el("section", el("h1", f"{view.title}: questions"), *asked, class_="sheet-of-questions")
     answers = el("section", el("h1", f"{view.title}: answers"), *told, class_="sheet-of-answers")
-    return _document(view, f"{view.title}: questions and answers", (questions, answers))
+    return _quiz(view, f"{view.title}: questions and answers", (questions, answers))
 
 
-def _document(view: QuizView, title: str, children: tuple[Html, ...], policy: str = "", script: str = "") -> str:
-    head = el(
-        "head",
-        el("meta", charset="utf-8"),
-        el(
-            "meta",
-            http_equiv="Content-Security-Policy",
-            content=f"default-src 'none'; style-src 'unsafe-inline';{policy}",
-        ),
-        el("meta", name="viewport", content="width=device-width, initial-scale=1"),
-        el("meta", name="color-scheme", content="light dark"),
-        el("title", title),
-        raw_style(_own("quiz.css")),
-    )
+def _quiz(view: QuizView, title: str, children: tuple[Html, ...], script: str = "") -> str:
     footer = el("footer", *(el("p", words) for words in (view.stands, view.notice) if words))
-    body = el("body", el("main", *children), footer, script)
-    return "<!DOCTYPE html>\n" + el("html", head, body, lang=view.language) + "\n"
-
-
-def _own(name: str) -> str:
-    return files("cutaway.publish").joinpath(name).read_text(encoding="utf-8")
-
-
-# --- on the screen -------------------------------------------------------------------------------------------------
+    return document(title, own("quiz.css"), (el("main", *children), footer), view.language, script=script)
 
 
 def _asked(number: int, one: QuestionView) -> Html:

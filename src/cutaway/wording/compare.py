@@ -113,6 +113,11 @@ def control_words(one: ControlDifference, here: str, there: str) -> str:
     return sentence(f"{where} has {name}{f' ({_places(places)})' if places else ''}, and {lacks} has not")
 
 
+def positions_briefly(positions: tuple[str, ...], ranged: bool) -> str:
+    """The positions of a control in a cell of a table: 'off / on', 'closed to open', '–' where it has none."""
+    return " / ".join(positions) or "–" if not ranged or not positions else " to ".join((positions[0], positions[-1]))
+
+
 def _places(positions: tuple[str, ...]) -> str:
     return listed_with(positions) if positions else ""
 

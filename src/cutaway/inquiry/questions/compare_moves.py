@@ -128,7 +128,7 @@ def _tries(
         for value in (one for one in elsewhere(slot, stands[0]) if one in there and one != 0.5):
             move = _move(bounds[0], slot, value)
             position = move.position or f"{100.0 * value:.0f} %"
-            yield _Try(situation, move, (f"{slot.part} {slot.control}".strip(), position))
+            yield _Try(situation, move, (slot.spoken, position))
 
 
 def _move(bound: Bound, slot: ControlSlot, value: float) -> Move:

@@ -208,7 +208,7 @@ class Hands:
             wait = end - one.changes[-1].time if end < LONGEST_REST else LONGEST_REST
             found.append((run, wait if end in at or is_calm(end, run.certificate.rest) else None))
         for (here, hand), (run, calm_after) in zip(pairs, found, strict=True):
-            self._calmed[here.state.digest, hand] = _end_of(run), calm_after
+            self._calmed[here.state.digest, hand] = run.at_its_end(), calm_after
         return found
 
     def _run(
@@ -224,7 +224,7 @@ class Hands:
         return list(self.base.question.workshop.gone_on(jobs))
 
     def _here(self, run: Run) -> tuple[Here, str]:
-        return Here(run.end, _end_of(run)), likeness(self.base.made.machine, run.end)
+        return Here(run.end, run.at_its_end()), likeness(self.base.made.machine, run.end)
 
     # --- movements and their rules -----------------------------------------------------------------------------------
 
@@ -279,11 +279,6 @@ def _values(slot: ControlSlot, stands: Mapping[str, float]) -> tuple[float, ...]
     here = stands.get(slot.input, 0.0)
     points = tuple(p for p in slot.points if abs(p - here) > 1e-9) if slot.ranged else ()
     return tuple(dict.fromkeys((*elsewhere(slot, stands), *points)))
-
-
-def _end_of(run: Run) -> Run:
-    """The last moment of a run, to be kept without its course."""
-    return replace(run, times=run.times[-1:].copy(), values=run.values[-1:].copy(), events=())
 
 
 def _reachable(base: Base) -> tuple[Base, tuple[ControlSlot, ...]]:

@@ -57,9 +57,9 @@ def explore_view(
         _begins(worked),
         _bound(worked),
         duration(found.ground.settle),
-        tuple(ControlView(_spoken(slot), _about(bound.parts[slot.part])) for slot in found.ground.controls),
+        tuple(ControlView(slot.spoken, _about(bound.parts[slot.part])) for slot in found.ground.controls),
         tuple(_move(worked, movement) for movement in found.movements),
-        tuple(f"{_spoken(slot)}: {_where(slot, found.stops[0].placed)}" for slot in worked.fixed),
+        tuple(f"{slot.spoken}: {_where(slot, found.stops[0].placed)}" for slot in worked.fixed),
         varying,
         stops,
         looks_of(pictures),
@@ -143,10 +143,6 @@ def _happened(one: Happening) -> str:
 # --- controls ----------------------------------------------------------------------------------------------------
 
 
-def _spoken(slot: ControlSlot) -> str:
-    return f"{slot.part} {slot.control}".strip()
-
-
 def _moved_parts(worked: Worked) -> tuple[str, ...]:
     return tuple(slot.part for slot in worked.found.ground.controls)
 
@@ -171,7 +167,7 @@ def _move(worked: Worked, movement: Movement) -> MoveView:
     slots = worked.found.ground.controls
     index = next(i for i, slot in enumerate(slots) if slot.input == movement.input)
     back = duration(movement.back) if movement.back else ""
-    told = f"{_spoken(slots[index])} to {movement.words}" + (f" for {back}, then let go" if back else "")
+    told = f"{slots[index].spoken} to {movement.words}" + (f" for {back}, then let go" if back else "")
     return MoveView(index, movement.words, back, told)
 
 

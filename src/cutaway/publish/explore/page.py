@@ -1,15 +1,12 @@
 """The explorable page as one HTML file that needs no network and no other file. Same record, same bytes."""
 
-import base64
-import hashlib
-from importlib.resources import files
-
 from cutaway.draw.looks import PLACE, TITLE
 from cutaway.draw.svg import write_inner_svg
 from cutaway.draw.theme import stylesheet
+from cutaway.publish.document import document, own
 from cutaway.publish.explore.data import data_of
 from cutaway.publish.explore.records import ControlView, ExploreView, MoveView, PartView
-from cutaway.publish.html import Html, anchor, drawing, el, join, raw_script, raw_style
+from cutaway.publish.html import Html, anchor, drawing, el, join
 from cutaway.publish.page_script import paragraph_quoted
 
 LATER = "let go after"
@@ -18,33 +15,17 @@ LATER = "let go after"
 
 def explore_page(view: ExploreView) -> str:
     """The page as the text of one HTML file."""
-    code = _own("explore.js").replace("{PLACE}", PLACE).replace("{TITLE}", TITLE)
-    digest = base64.b64encode(hashlib.sha256(code.encode()).digest()).decode()
-    policy = f"default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-{digest}'"
-    head = el(
-        "head",
-        el("meta", charset="utf-8"),
-        el("meta", http_equiv="Content-Security-Policy", content=policy),
-        el("meta", name="viewport", content="width=device-width, initial-scale=1"),
-        el("meta", name="color-scheme", content="light dark"),
-        el("title", f"{view.title}, to explore"),
-        raw_style(f"{_own('explore.css')}\n{stylesheet('both')}"),
-    )
-    body = el(
-        "body",
+    body = (
         el("a", "To the controls", href="#controls", class_="skip"),
         _header(view),
         el("main", _sheet(view), _hands(view), _answers(view), _walk(), id="main"),
         _about(view),
         el("footer", el("p", view.notice)),
         _data(view),
-        raw_script(code),
     )
-    return "<!DOCTYPE html>\n" + el("html", head, body, lang=view.language) + "\n"
-
-
-def _own(name: str) -> str:
-    return files("cutaway.publish.explore").joinpath(name).read_text(encoding="utf-8")
+    style = f"{own('explore', 'explore.css')}\n{stylesheet('both')}"
+    script = own("explore", "explore.js").replace("{PLACE}", PLACE).replace("{TITLE}", TITLE)
+    return document(f"{view.title}, to explore", style, body, view.language, script=script)
 
 
 def _data(view: ExploreView) -> Html:

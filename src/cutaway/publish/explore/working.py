@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 from cutaway.draw.seen import Values
 from cutaway.draw.showing import Showing, showing
@@ -151,7 +150,7 @@ def _controls(ground: Ground, here: Here, seen: Showing, asked: Asked) -> tuple[
             message = f"No control reaches the sheet '{asked.system}' on {asked.subject.name} in {asked.situation}."
             return (), (Diagnostic("K802", asked.span, message, "Explore another system, or another situation."),)
         return slots, ()
-    known = {_spoken(slot): slot for slot in ground.bound.controls.values()}
+    known = {slot.spoken: slot for slot in ground.bound.controls.values()}
     found: dict[str, ControlSlot] = {}
     problems: list[Diagnostic] = []
     reach = {slot.name for slot in ground.within.inputs}
@@ -166,10 +165,6 @@ def _controls(ground: Ground, here: Here, seen: Showing, asked: Asked) -> tuple[
         else:
             found[slot.input] = slot
     return tuple(s for s in known.values() if s.input in found), tuple(problems)
-
-
-def _spoken(slot: ControlSlot) -> str:
-    return f"{slot.part} {slot.control}".strip()
 
 
 def _watch(bound: Bound, parts: Iterable[str]) -> tuple[Watch, ...]:
@@ -210,8 +205,3 @@ def _agreeing(
             break
         stage("keeping apart states that are not quite alike")
     return found, fine, len(tried), astray
-
-
-def layouts_in(cache: Path | None) -> Path | None:
-    """Where layouts of sheets are kept in a cache folder."""
-    return cache / "layout" if cache is not None else None

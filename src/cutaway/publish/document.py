@@ -1,0 +1,46 @@
+"""The shell of every page: one HTML file whose policy lets the browser fetch nothing and run our own script only."""
+
+import base64
+import hashlib
+from collections.abc import Iterable
+from importlib.resources import files
+
+from cutaway.publish.html import el, raw_script, raw_style
+
+
+def own(*path: str) -> str:
+    """The text of a style sheet or script of ours, by its place in this room."""
+    return files("cutaway.publish").joinpath(*path).read_text(encoding="utf-8")
+
+
+def document(
+    title: str,
+    style: str,
+    body: Iterable[str],
+    language: str,
+    *,
+    images: str = "",
+    script: str = "",
+    both: bool = True,
+    **attributes: str,
+) -> str:
+    """A page as the text of one HTML file. Same pieces, same bytes.
+
+    images: where pictures may come from, 'data:'; '' for nowhere. script: our own, run at the end of the body. both:
+    whether the style is for light and dark. attributes: of the body.
+    """
+    digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
+    policy = ["default-src 'none'", "style-src 'unsafe-inline'"]
+    policy += [f"img-src {images}"] if images else []
+    policy += [f"script-src 'sha256-{digest}'"] if script else []
+    head = el(
+        "head",
+        el("meta", charset="utf-8"),
+        el("meta", http_equiv="Content-Security-Policy", content="; ".join(policy)),
+        el("meta", name="viewport", content="width=device-width, initial-scale=1"),
+        el("meta", name="color-scheme", content="light dark") if both else "",
+        el("title", title),
+        raw_style(style),
+    )
+    whole = el("body", *body, raw_script(script) if script else "", **attributes)
+    return "<!DOCTYPE html>\n" + el("html", head, whole, lang=language) + "\n"
