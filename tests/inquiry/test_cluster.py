@@ -53,24 +53,32 @@ def _start(*arguments: str, where: Path) -> "subprocess.Popen[bytes]":
     return subprocess.Popen(command, cwd=ROOT, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
 
 
+def _ended(process: "subprocess.Popen[bytes]") -> None:
+    """Ask a process to end, and end it if it does not: a worker asked while it is still starting may not hear it."""
+    process.terminate()
+    try:
+        process.wait(timeout=5)
+    except subprocess.TimeoutExpired:
+        process.kill()
+        process.wait()
+
+
 @pytest.fixture(scope="module")
 def running(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Cluster]:
     where = tmp_path_factory.mktemp("cluster") / "scheduler.json"
+    made = Cluster("")
     scheduler = _start("distributed.cli.dask_scheduler", "--host", "127.0.0.1", "--port", "0", where=where)
     try:
         until = time.monotonic() + 60.0
         while not (where.exists() and where.read_text()) and time.monotonic() < until:
             time.sleep(0.1)
-        made = Cluster(json.loads(where.read_text())["address"])
+        made.address = json.loads(where.read_text())["address"]
         for _ in range(2):
             made.workers.append(_start("distributed.cli.dask_worker", "--no-nanny", "--nthreads", "1", where=where))
         yield made
     finally:
         for process in (*made.workers, scheduler):
-            if process.poll() is None:
-                process.terminate()
-        for process in (*made.workers, scheduler):
-            process.wait(timeout=30)
+            _ended(process)
 
 
 @pytest.fixture(scope="module")
