@@ -5,6 +5,7 @@ import hashlib
 from collections.abc import Iterable
 from importlib.resources import files
 
+from cutaway.publish.colours import Screens, colours
 from cutaway.publish.html import el, raw_script, raw_style
 
 
@@ -21,13 +22,13 @@ def document(
     *,
     images: str = "",
     script: str = "",
-    both: bool = True,
+    screens: Screens = "both",
     **attributes: str,
 ) -> str:
     """A page as the text of one HTML file. Same pieces, same bytes.
 
-    images: where pictures may come from, 'data:'; '' for nowhere. script: our own, run at the end of the body. both:
-    whether the style is for light and dark. attributes: of the body.
+    images: where pictures may come from, 'data:'; '' for nowhere. script: our own, run at the end of the body.
+    style: what the page has beyond what every page has. screens: for which it is coloured. attributes: of the body.
     """
     digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
     policy = ["default-src 'none'", "style-src 'unsafe-inline'"]
@@ -38,9 +39,9 @@ def document(
         el("meta", charset="utf-8"),
         el("meta", http_equiv="Content-Security-Policy", content="; ".join(policy)),
         el("meta", name="viewport", content="width=device-width, initial-scale=1"),
-        el("meta", name="color-scheme", content="light dark") if both else "",
+        el("meta", name="color-scheme", content="light dark" if screens == "both" else screens),
         el("title", title),
-        raw_style(style),
+        raw_style(f"{colours(screens)}{own('every_page.css')}{style}"),
     )
     whole = el("body", *body, raw_script(script) if script else "", **attributes)
     return "<!DOCTYPE html>\n" + el("html", head, whole, lang=language) + "\n"

@@ -22,7 +22,7 @@ def prompter_page(script: ScriptDesk, language: str = "en-GB") -> str:
         body,
         language,
         script=own("prompter.js"),
-        both=False,
+        screens="dark",
         data_length=f"{script.length:.3f}",
     )
 
