@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import assert_never
 
 from cutaway.handbook.records import Folder
-from cutaway.inquiry.questions.cause import STILL
+from cutaway.inquiry.questions.cause_words import STILL
 from cutaway.inquiry.questions.links import (
     Broken,
     Charged,
