@@ -57,6 +57,39 @@ def test_a_sheared_pump_starves_the_carburettor_and_so_does_a_shut_cock() -> Non
     assert blocked.when("carburettor: fed", False) == pytest.approx(shut.when("carburettor: fed", False), abs=0.01)
 
 
+def test_no_suction_stays_before_a_float_chamber_that_is_not_kept_filled() -> None:
+    """The cock is shut on a running engine, which draws the pipe down and stops: air comes in by the open needle."""
+    turning = ((0.0, "cock", 1.0), (0.0, "engine", 1.0), (30.0, "cock", 0.0), (40.0, "engine", 0.0))
+    s = engine_feed().run(640.0, *turning)
+    assert s.at(40.0, "pump.inlet") < -5_000.0
+    for pipe in ("pump.inlet", "carburettor.inlet"):
+        assert -10.0 < s.end(pipe) <= 0.0
+    assert s.end("tank: contents") == s.at(50.0, "tank: contents")
+    # A needle that is stuck shut keeps the air out.
+    s = engine_feed().run(640.0, *turning, (39.0, "carburettor: float stuck", 1.0))
+    assert s.end("carburettor.inlet") < -1_000.0
+
+
+def test_a_pipe_shut_in_before_a_full_float_chamber_keeps_its_pressure() -> None:
+    changes = ((0.0, "cock", 1.0), (0.0, "engine", 1.0), (30.0, "engine", 0.0), (150.0, "cock", 0.0))
+    s = engine_feed().run(3000.0, *changes)
+    held = s.at(149.0, "carburettor.inlet")
+    assert held > 1_000.0 and s.end("carburettor.inlet") == pytest.approx(held, rel=1e-3)
+
+
+def test_no_engine_runs_on_the_air_that_comes_in() -> None:
+    """Two carburettors on one pipe, one with its own pump: its tank is shut, and the air that the other's open float
+    chamber lets in does not keep it fed."""
+    s = engine_feed()
+    s.parts |= {"other": ("carburettor", {"full flow": "12 gal/h"}), "idling": (TURNER, {})}
+    s.lines += ("cock.outlet > other.inlet",)
+    s.couplings = (*s.couplings, "other: engine > idling")
+    # It asks for a tenth of its full flow, as an engine that idles does.
+    s.run(240.0, (0.0, "cock", 1.0), (0.0, "engine", 1.0), (30.0, "cock", 0.0), (30.0, "engine", 0.1))
+    assert s.at(29.0, "carburettor: fed") == 1.0 and s.at(60.0, "carburettor: fed") == 0.0
+    assert s.end("carburettor: draw") < 0.03 * 12.0 * GALLONS_AN_HOUR
+
+
 def test_by_pass_lets_petrol_forwards_and_never_back() -> None:
     for by_pass, feeds in (("60 gal/h", True), ("0 gal/h", False)):
         stand = engine_feed()

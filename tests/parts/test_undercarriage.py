@@ -104,7 +104,20 @@ def test_the_toggle_lets_it_fall_without_pressure() -> None:
 
 def test_a_leg_that_stands_down_at_the_beginning_is_locked_there() -> None:
     s = stand().run(10.0, LIVE, (0.0, "lever", DOWN), starts={"jack.piston": FULL})
-    assert s.at(1.0, "leg: locked down") == 1.0 and s.at(1.0, "leg: locked up") == 0.0 and lights(s, 9.0) == "green"
+    assert s.ran is not None and not {"leg: down lock drawn", "leg: up lock drawn"} & {e.mode for e in s.ran.events}
+    for time in (0.0, 1.0):
+        assert s.at(time, "leg: locked down") == 1.0 and s.at(time, "leg: locked up") == 0.0
+    assert s.at(0.0, "jack: extended") == 1.0 and lights(s, 9.0) == "green"
+
+
+def test_a_leg_put_half_way_is_locked_nowhere_from_the_first_moment() -> None:
+    s = stand().run(1.0, LIVE, (0.0, "lever", DOWN), starts={"jack.piston": 0.5 * FULL})
+    assert s.at(0.0, "leg: unlocked") == 1.0 == s.at(0.1, "leg: unlocked")
+
+
+def test_a_lock_that_fails_once_the_leg_stands_down_is_locked_all_the_same() -> None:
+    s = stand().run(10.0, LIVE, (0.0, "leg: down lock stuck", 1.0), (0.0, "lever", DOWN), starts={"jack.piston": FULL})
+    assert s.end("leg: locked down") == 1.0
 
 
 def test_a_down_lock_stuck_out_leaves_it_down_but_red_and_it_folds_without_pressure() -> None:

@@ -4,11 +4,14 @@ import hashlib
 from collections.abc import Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
 from cutaway.machine.compile import Machine, across_of
 from cutaway.machine.compiled import kernel
+from cutaway.machine.kernel_modes import MOST_ROUNDS
 from cutaway.machine.layout import (
     AGE,
+    CLEARS,
     END,
     FLIP_MEMORY,
     FREE,
@@ -104,7 +107,33 @@ def started(machine: Machine, state: State | None, sets: Sequence[SetContent]) -
         parameters = machine.numbers.parameters[e][: len(family.parameters)].tolist()
         x[node] = across_of(family.name, parameters, change.value, float(machine.numbers.node[X_SCALE, node]))
         owed[node] = 0.0
-    return state_from(machine, x, content, state.modes, state.timers, state.inputs, step)
+    put = state_from(machine, x, content, state.modes, state.timers, state.inputs, step)
+    return _as_if_for_ever(machine, state, put)
+
+
+def _as_if_for_ever(machine: Machine, before: State, put: State) -> State:
+    """The state with every mode turned over that what was put in calls for, whatever its delay: what is put somewhere
+    has stood there, so that a leg that stands down is not still locked up. What was due before waits its time."""
+    modes, timers, was_due = put.modes.copy(), put.timers.copy(), _due(machine, before)
+    turned = np.zeros(len(modes), np.bool_)
+    for _ in range(MOST_ROUNDS):
+        at_hand = state_from(machine, put.x, put.content, modes, timers, put.inputs, put.step)
+        due = _due(machine, at_hand) & ~was_due & ~turned
+        if not due.any():
+            return at_hand
+        modes[due] = 1.0 - modes[due]
+        timers[: len(modes)][due], timers[len(modes) :][due] = LONG_AGO, -1.0
+        turned |= due
+    return put
+
+
+def _due(machine: Machine, state: State) -> NDArray[np.bool_]:
+    """Which modes' conditions for their next turn are fulfilled, delays and dwells apart."""
+    live = live_arrays(machine, state, (), 0.0, False)
+    kernel()(machine.fixed, machine.numbers, live)  # the first call only begins
+    sets, clears = (live.register[LAST][machine.fixed.mode[which]] > 0.0 for which in (SETS, CLEARS))
+    due: NDArray[np.bool_] = np.where(state.modes > 0.0, clears, sets & ~clears)
+    return due
 
 
 def live_arrays(machine: Machine, state: State, changes: Sequence[Change], seconds: float, until_rest: bool) -> Live:

@@ -1,5 +1,7 @@
 """Carburettors, with float and by pressure injection, and the cut-out that shuts their slow-running jets."""
 
+from dataclasses import replace
+
 from cutaway.parts.kind import Coupling, Example, Failure, Fit, Kind, Reading, State, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
@@ -16,6 +18,8 @@ from cutaway.parts.kinds.common import (
     when_not,
 )
 from cutaway.parts.kinds.fuel import FULL_FLOW, INLET
+from cutaway.parts.kinds.liquids import PETROL
+from cutaway.parts.laws.sizing import flow_conductance
 from cutaway.parts.recipe import (
     ZERO,
     Across,
@@ -34,6 +38,9 @@ from cutaway.parts.recipe import (
 )
 
 DEMAND = Signal("demand", of="engine", otherwise=Const(0.0))
+# Air that comes in by an open needle is carried as petrol here, and an engine must not run on it: this share of the full
+# flow, at the suction at which a pump starves, is far less than an engine takes that idles, about a tenth.
+AIR_SHARE = 0.02
 SLOW_RUNNING = 0.15  # of the full flow: the most that slow-running jets give; idling takes about a tenth
 UPSET_BELOW, SETTLED_ABOVE = 0.2, 0.5  # g: below the one a float chamber no longer works, above the other it does again
 STATES = (State("fed", "fed", "starved"),)
@@ -61,7 +68,14 @@ def _recipe(fit: Fit, shut: Expr, modes: tuple[Mode, ...] = ()) -> Recipe:
 def _carburettor(fit: Fit) -> Recipe:
     load = Input("condition", "load factor")
     upset = Mode("upset", under(load, UPSET_BELOW), over(load, SETTLED_ABOVE), delay=fit.si["upset time"])
-    return _recipe(fit, apply("max", failed("float stuck"), ModeIs("upset")), (upset,))
+    shut = apply("max", failed("float stuck"), ModeIs("upset"))
+    fed = _recipe(fit, shut, (upset,))
+    # A float chamber that is not kept filled leaves its needle open, and stands open to the air: no suction stays in
+    # the pipe before it. A full one keeps its needle shut, and so whatever pressure there is.
+    let_in = flow_conductance(AIR_SHARE * fit.si["full flow"], -PETROL.cavitates)
+    needle = product(no(ModeIs("fed")), no(shut))
+    air = Element("air", "ONEWAY", ("bowl", "inlet"), (let_in, PETROL.core, 0.0, 0.0), gate=needle)
+    return replace(fed, elements=(*fed.elements, air))
 
 
 # What an engine, its switches and a pump need, so that a carburettor has something to feed.
@@ -80,7 +94,8 @@ CARBURETTOR = Kind(
     "carburettor",
     "A float carburettor. Takes petrol as the engine asks, speed times opening, in full only while the pressure is "
     "enough. Below a load factor of 0.2, as when the nose is pushed down hard, its float chamber soon fails it, until "
-    "the load factor is above 0.5.",
+    "the load factor is above 0.5. A float chamber that is not kept filled lets air into the pipe before it, so that "
+    "no suction stays there.",
     ports=(INLET,),
     build=_carburettor,
     wants=(
@@ -104,7 +119,7 @@ CARBURETTOR = Kind(
     states=STATES,
     readings=READINGS,
     failures=(Failure("float stuck", "The float needle stays shut: no petrol enters."),),
-    families=("DRAW",),
+    families=("DRAW", "ONEWAY"),
     example=Example(
         FED + "carburettor: {kind: carburettor}",
         (
