@@ -38,7 +38,7 @@ from cutaway.parts.recipe import (
 )
 
 DEMAND = Signal("demand", of="engine", otherwise=Const(0.0))
-# Air that comes in by an open needle is carried as petrol here, and an engine must not run on it: this share of the full
+# Air that comes in by an open needle is carried as petrol here, and no engine may run on it: this share of the full
 # flow, at the suction at which a pump starves, is far less than an engine takes that idles, about a tenth.
 AIR_SHARE = 0.02
 SLOW_RUNNING = 0.15  # of the full flow: the most that slow-running jets give; idling takes about a tenth
