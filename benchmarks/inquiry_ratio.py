@@ -52,7 +52,7 @@ from cutaway.machine.records import Change, Job
 from cutaway.machine.renumbered import renumbered
 from cutaway.machine.run import run_jobs
 from cutaway.machine.subjects import subjects
-from cutaway.narrate.checked import claims_asked
+from cutaway.narrate.checking import claims_asked
 from tests.machine.networks import hydraulic_jack
 
 HERE = Path(__file__).resolve().parents[1]

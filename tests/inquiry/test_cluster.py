@@ -17,7 +17,8 @@ from cutaway.api.sweeping import all_failures
 from cutaway.inquiry import cluster
 from cutaway.inquiry.cluster import spread
 from cutaway.inquiry.questions.sweep import Put, claim_chunks, judged
-from cutaway.narrate.checked import Asking, Checked, claims_asked
+from cutaway.narrate.checked import Asking, Checked
+from cutaway.narrate.checking import claims_asked
 from tests.inquiry.folders import Folder, folder_at, system
 
 ROOT = Path(__file__).parents[2]  # where a worker finds the tests' own work

@@ -6,7 +6,9 @@ from cutaway.api.drill import drill as told_of
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.verdicts import Fails, Holds, NotModelled
 from cutaway.language.syntax import Move, Wait, When
-from cutaway.narrate.checked import BETWEEN_STEPS, DRILL_WATCH, Asking, check_words, drill_claims, is_wrong
+from cutaway.narrate.checked import Asking, is_wrong
+from cutaway.narrate.checking import check_words
+from cutaway.narrate.drill_claims import BETWEEN_STEPS, DRILL_WATCH, drill_claims
 from tests.inquiry.folders import PUMPED, Folder, folder_at
 
 SITUATIONS = "situations:\n  standing:\n    start: {lower tank: 1 gal}\n    settle: 10 s\n"

@@ -16,7 +16,8 @@ from cutaway.inquiry.verdicts import Fails, Holds, Stated
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.parse import parse_claim
 from cutaway.language.syntax import Claim
-from cutaway.narrate.checked import Asking, check_words
+from cutaway.narrate.checked import Asking
+from cutaway.narrate.checking import check_words
 from cutaway.problems.span import TextFile, place, whole
 
 HERE = Path(__file__).parent

@@ -15,7 +15,8 @@ from cutaway.inquiry.questions.sweep import Put, claim_chunks, judged
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.syntax import Claim
 from cutaway.machine.subjects import subjects
-from cutaway.narrate.checked import Asking, Checked, check_words, claims_asked, is_wrong
+from cutaway.narrate.checked import Asking, Checked, is_wrong
+from cutaway.narrate.checking import check_words, claims_asked
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_order
 from cutaway.problems.span import TextFile, whole
 from cutaway.quantities.which import Standard, StandardName, read_which

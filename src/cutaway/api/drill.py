@@ -16,7 +16,7 @@ from cutaway.inquiry.verdicts import Undecided
 from cutaway.language.print_back import printed_actions
 from cutaway.language.syntax import And, Scope, When
 from cutaway.machine.subjects import Subject, subjects
-from cutaway.narrate.checked import BETWEEN_STEPS, DRILL_WATCH
+from cutaway.narrate.drill_claims import BETWEEN_STEPS, DRILL_WATCH
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
 from cutaway.wording.drill import drill_lines
 from cutaway.wording.shown import listed_with, sentence

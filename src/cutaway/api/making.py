@@ -11,7 +11,8 @@ from cutaway.api.places import layouts_folder, memory_file, pack_folder
 from cutaway.inquiry.many import UNHURRIED, Pace
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.workshop import Workshop
-from cutaway.narrate.checked import Asking, Checked, check_words, is_wrong
+from cutaway.narrate.checked import Asking, Checked, is_wrong
+from cutaway.narrate.checking import check_words
 from cutaway.problems.diagnostic import Problems, has_error, in_order
 from cutaway.publish.contents import pack_files
 from cutaway.publish.contents_page import contents_page

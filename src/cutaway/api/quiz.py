@@ -15,7 +15,7 @@ from cutaway.inquiry.quiz.setting import Quiz, Wish
 from cutaway.inquiry.quiz.setting import quiz as quiz_of
 from cutaway.inquiry.quiz.steps import Pace
 from cutaway.machine.subjects import subjects
-from cutaway.narrate.checked import BETWEEN_STEPS, DRILL_WATCH
+from cutaway.narrate.drill_claims import BETWEEN_STEPS, DRILL_WATCH
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
 from cutaway.publish.handout.quiz_pdf import can_be_set, quiz_pdf
 from cutaway.publish.handout.records import PAPERS, Paper

@@ -6,7 +6,8 @@ from cutaway.inquiry.quiz.steps import Pace
 from cutaway.language.claims import read_claims
 from cutaway.language.words import words_of
 from cutaway.machine.subjects import subjects
-from cutaway.narrate.checked import BETWEEN_STEPS, DRILL_WATCH, Checked
+from cutaway.narrate.checked import Checked
+from cutaway.narrate.drill_claims import BETWEEN_STEPS, DRILL_WATCH
 from cutaway.problems.diagnostic import Problems
 from cutaway.publish.drawings import Desk
 from cutaway.publish.product import Files, Product, claims_said
