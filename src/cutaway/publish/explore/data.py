@@ -43,8 +43,9 @@ def data_of(view: ExploreView) -> str:
     words: the sentences of text alternatives, each the numbers of its items. moves: the movements, each with its
     control, its place, for how long it is held, and in words. stops: `l` pairs of place and look where they differ from
     those of the first stop, which has them all; `w` the sentences of the text alternative; `c` where the controls
-    stand; `p` of each part its words and the list of its reasons; `a` of each movement null, or the stop that it leads
-    to and the list of what happens on the way, or -1 and the reason why not.
+    stand, `n` the nearest places on their slides, where there are any; `p` of each part its words and the list of its
+    reasons; `a` of each movement null, or the stop that it leads to and the list of what happens on the way, or -1 and
+    the reason why not.
     """
     pool = Pool()
     lists, words = Lists(pool), Lists(pool)
@@ -75,7 +76,9 @@ def data_of(view: ExploreView) -> str:
 
 
 def _told(stop: StopView, pool: Pool, lists: Lists) -> dict[str, object]:
+    slid = {"n": stop.nearest} if any(place >= 0 for place in stop.nearest) else {}
     return {
+        **slid,
         "c": pool.numbers(stop.places),
         "p": [_part(part, pool, lists) for part in stop.parts],
         "a": [_arc(arc, pool, lists) for arc in stop.arcs],

@@ -5,6 +5,9 @@
   const svg = document.querySelector(".drawn svg");
   const byId = (id) => document.getElementById(id);
   const buttons = [...document.querySelectorAll("button[data-move]")];
+  const slides = [...document.querySelectorAll("input[data-moves]")].map((node) => ({
+    node, control: Number(node.dataset.control), moves: node.dataset.moves.split(" ").map(Number),
+  }));
   const parts = [...document.querySelectorAll("#parts > details")];
   const first = [];
   for (let i = 0; i < data.stops[0].l.length; i += 2) first[data.stops[0].l[i]] = data.stops[0].l[i + 1];
@@ -73,6 +76,36 @@
       else button.removeAttribute("aria-disabled");
       button.title = shut ? text(arc[1]) : "";
     }
+    for (const slide of slides) standing(slide, stop);
+  };
+
+  // A slide stands where its control stands; a rule may have put that between two of its places.
+  const standing = (slide, stop) => {
+    const place = stop.n[slide.control];
+    const between = stop.a[slide.moves[place]] !== null;
+    slide.node.value = place;
+    slide.node.setAttribute("aria-valuetext", text(stop.c[slide.control]) + (between ? ", between two places" : ""));
+    byId("now-" + slide.control).textContent = text(stop.c[slide.control]);
+  };
+
+  // While it is slid nothing is moved yet: where it would be put is told, and whether anything is known of that.
+  const sliding = (slide) => {
+    const stop = data.stops[stops[stops.length - 1]];
+    const number = slide.moves[Number(slide.node.value)];
+    const arc = stop.a[number];
+    const words = data.moves[number][1] + (arc !== null && arc[0] < 0 ? ", not to be had from here" : "");
+    slide.node.setAttribute("aria-valuetext", words);
+    byId("now-" + slide.control).textContent =
+      text(stop.c[slide.control]) + (arc === null ? "" : ", to be let go at " + words);
+  };
+
+  const slid = (slide) => {
+    const stop = data.stops[stops[stops.length - 1]];
+    const place = Number(slide.node.value);
+    const number = slide.moves[place];
+    if (stop.a[number] !== null) move(number);
+    // Where it was not done it stands where it stood.
+    standing(slide, data.stops[stops[stops.length - 1]]);
   };
 
   const came = (lines) => byId("came").replaceChildren(...lines.map(line));
@@ -144,6 +177,10 @@
   };
 
   for (const button of buttons) button.addEventListener("click", () => move(Number(button.dataset.move)));
+  for (const slide of slides) {
+    slide.node.addEventListener("input", () => sliding(slide));
+    slide.node.addEventListener("change", () => slid(slide));
+  }
   byId("back").addEventListener("click", () => { if (walk.length) goBack(walk.length - 1); });
   byId("again").addEventListener("click", () => goBack(0));
   follow();

@@ -57,7 +57,7 @@ def explore_view(
         _begins(worked),
         _bound(worked),
         duration(found.ground.settle),
-        tuple(ControlView(slot.spoken, _about(bound.parts[slot.part])) for slot in found.ground.controls),
+        tuple(_control(worked, slot) for slot in found.ground.controls),
         tuple(_move(worked, movement) for movement in found.movements),
         tuple(f"{slot.spoken}: {_where(slot, found.stops[0].placed)}" for slot in worked.fixed),
         varying,
@@ -116,6 +116,7 @@ def _stop(
         tuple(_where(slot, stop.placed) for slot in worked.found.ground.controls),
         tuple(PartView(", ".join(notes.get(part, ())), because_lines(links[part], folder)) for part in told),
         tuple(_arc(stop.arcs.get(movement)) for movement in worked.found.movements),
+        tuple(_nearest(worked, slot, stop.placed) for slot in worked.found.ground.controls),
     )
 
 
@@ -145,6 +146,25 @@ def _happened(one: Happening) -> str:
 
 def _moved_parts(worked: Worked) -> tuple[str, ...]:
     return tuple(slot.part for slot in worked.found.ground.controls)
+
+
+def _control(worked: Worked, slot: ControlSlot) -> ControlView:
+    return ControlView(slot.spoken, _about(worked.found.ground.bound.parts[slot.part]), _slide(worked, slot))
+
+
+def _slide(worked: Worked, slot: ControlSlot) -> tuple[int, ...]:
+    """The movements that put a control somewhere in its range and leave it there, from one end to the other; none
+    where there is but one, or no range."""
+    moves = enumerate(worked.found.movements)
+    mine = [(one.value, n) for n, one in moves if slot.ranged and one.input == slot.input and not one.back]
+    return tuple(n for _, n in sorted(mine)) if len(mine) > 1 else ()
+
+
+def _nearest(worked: Worked, slot: ControlSlot, placed: Mapping[str, float]) -> int:
+    """The place on a slide nearest to where a control stands, which a rule may have put between two; -1: no slide."""
+    places = [worked.found.movements[n].value for n in _slide(worked, slot)]
+    stands = placed.get(slot.input, 0.0)
+    return min(range(len(places)), key=lambda place: abs(places[place] - stands), default=-1)
 
 
 def _where(slot: ControlSlot, placed: Mapping[str, float]) -> str:

@@ -8,6 +8,7 @@ from cutaway.publish.explore.data import data_of
 from cutaway.publish.explore.records import ControlView, ExploreView, MoveView, PartView
 from cutaway.publish.html import Html, anchor, drawing, el, join
 from cutaway.publish.page_script import paragraph_quoted
+from cutaway.wording.verdicts import listed
 
 LATER = "let go after"
 """What stands before the buttons of movements that pass."""
@@ -92,7 +93,30 @@ def _control(view: ExploreView, number: int, control: ControlView) -> Html:
         rows.append(el("div", lead, *buttons, class_="row"))
     about = el("p", control.about, class_="about") if control.about else ""
     now = el("p", "now: ", el("b", view.stops[0].places[number], id=f"now-{number}"), class_="now")
-    return el("fieldset", el("legend", control.name), about, now, *rows)
+    slide = _slide(view, number, control) if control.slide else ""
+    return el("fieldset", el("legend", control.name), about, now, slide, *rows)
+
+
+def _slide(view: ExploreView, number: int, control: ControlView) -> Html:
+    """A range to be slid along, which stops only where a movement leads; its buttons below are the scale."""
+    first = view.stops[0]
+    told = f"slide-{number}-bound"
+    slide = el(
+        "input",
+        type="range",
+        min="0",
+        max=str(len(control.slide) - 1),
+        step="1",
+        value=str(first.nearest[number]),
+        data_control=str(number),
+        data_moves=" ".join(map(str, control.slide)),
+        aria_label=control.name,
+        aria_valuetext=first.places[number],
+        aria_describedby=told,
+    )
+    places = listed(tuple(view.moves[n].place for n in control.slide))
+    bound = f"It stops at {places}. What lies between is not worked out here."
+    return el("div", slide, el("p", bound, class_="about", id=told), class_="slide")
 
 
 def _button(number: int, move: MoveView, words: str, control: int = -1, view: ExploreView | None = None) -> Html:

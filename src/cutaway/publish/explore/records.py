@@ -19,10 +19,12 @@ class MoveView:
 
 @dataclass(frozen=True, slots=True)
 class ControlView:
-    """A control that can be moved. about: where it is, what is painted on it, who works it; '' where nobody says."""
+    """A control that can be moved. about: where it is, what is painted on it, who works it; '' where nobody says.
+    slide: of one that moves through a range the movements that put it somewhere, from one end to the other."""
 
     name: str
     about: str
+    slide: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,11 +48,13 @@ class PartView:
 @dataclass(frozen=True, slots=True)
 class StopView:
     """One settled state. places: where each control stands, by its name for the place. parts: in the order of the
-    page's. arcs: by movement, None where there is nothing to move."""
+    page's. arcs: by movement, None where there is nothing to move. nearest: of each control with a slide the place on
+    it that is nearest to where it stands, -1 of others."""
 
     places: tuple[str, ...]
     parts: tuple[PartView, ...]
     arcs: tuple[ArcView | None, ...]
+    nearest: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
