@@ -1,4 +1,4 @@
-"""A control that moves through a range, slid by keyboard and pointer, told to readers of screens, true to the engine."""
+"""A control that moves through a range, slid by keyboard and pointer, told to screen readers, true to the engine."""
 
 import random
 from collections.abc import Iterator
