@@ -2,7 +2,7 @@
 
 from cutaway.draw.about import about
 from cutaway.draw.blocks import pin_of
-from cutaway.draw.draft import blocks_of
+from cutaway.draw.filled import blocks_of
 from cutaway.draw.plan import make_plan
 from cutaway.draw.seen import look_of
 from cutaway.machine.subjects import subjects

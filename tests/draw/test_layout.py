@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from cutaway.draw import draft, elk
-from cutaway.draw.draft import laid_out
+from cutaway.draw import elk, laying
 from cutaway.draw.elk import NoLayout, elk_layouts
+from cutaway.draw.laying import laid_out
 from cutaway.draw.layout import Box, Layout, Pin, Request, Wire, digest, keep, recalled, runs_through
 from cutaway.draw.pages import BETTER, Room, choose, fit
 from cutaway.draw.plain import full_size, plain_layout
@@ -139,7 +139,7 @@ def test_kept_and_recalled(tmp_path: Path) -> None:
 
 def test_a_kept_layout_is_used(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     laid_out(REQUEST, ROOM, tmp_path)
-    monkeypatch.setattr(draft, "elk_layouts", lambda *_: pytest.fail("asked again"))
+    monkeypatch.setattr(laying, "elk_layouts", lambda *_: pytest.fail("asked again"))
     assert laid_out(REQUEST, ROOM, tmp_path) == (FOUND, ())
 
 

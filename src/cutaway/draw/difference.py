@@ -11,22 +11,17 @@ from typing import Literal
 
 from cutaway.draw.blocks import Block, part_shapes, reference_shapes
 from cutaway.draw.cautions import cautions_on
-from cutaway.draw.draft import (
-    NOTICE,
-    SYMBOLS_REMARK,
-    blocks_of,
-    choose_layout,
-    request_of,
-    routes_of,
-    who_is,
-)
+from cutaway.draw.filled import blocks_of
 from cutaway.draw.frame import Around, framed
+from cutaway.draw.laying import choose_layout, request_of
 from cutaway.draw.layout import Layout, cache_folder
 from cutaway.draw.pages import SHAPE
 from cutaway.draw.pipes import Routes, joint_shapes, link_shapes, pipe_shapes
 from cutaway.draw.plan import Item, Plan, Tie, flow_order, plan_of, whole_system
+from cutaway.draw.routes import routes_of
 from cutaway.draw.shapes import Circle, Group, Picture, Point, Polyline, Rect, Shape
 from cutaway.draw.strip import SAMPLE, keys_for
+from cutaway.draw.surroundings import NOTICE, SYMBOLS_REMARK, who_is
 from cutaway.draw.symbols.strokes import triangle
 from cutaway.draw.theme import MEDIA
 from cutaway.handbook.records import Folder

@@ -8,12 +8,12 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from cutaway.draw.draft import who_is
 from cutaway.draw.panel_cells import Cell, cells_of, panelled
 from cutaway.draw.panel_pages import GAP, Row, Shelf, Station, capital, framed, pages_of
 from cutaway.draw.seen import Values, look_of, wants_of
 from cutaway.draw.shapes import Group, Picture, Point, placed
 from cutaway.draw.strip import KEY_SIZE, MARGIN, foot_shapes, head_shapes
+from cutaway.draw.surroundings import who_is
 from cutaway.draw.symbols.symbol import Look
 from cutaway.handbook.records import Folder, Part
 from cutaway.machine.subjects import Subject, parts_of

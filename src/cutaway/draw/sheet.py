@@ -7,8 +7,8 @@ from pathlib import Path
 from cutaway.draw.alternative import description
 from cutaway.draw.blocks import STATION_SIZE, UNNAMED, Block, part_shapes, reference_shapes
 from cutaway.draw.division import halves
-from cutaway.draw.draft import NOTICE as NOTICE  # for the pictures that are framed otherwise
-from cutaway.draw.draft import Draft, Placed, around_of, blocks_of, draft_on, looks_of, placed_on, remarks_on, who_is
+from cutaway.draw.draft import Draft, Placed, draft_on, placed_on
+from cutaway.draw.filled import blocks_of, looks_of
 from cutaway.draw.frame import framed, room_on
 from cutaway.draw.layout import cache_folder
 from cutaway.draw.pages import SHAPE, SHAPES
@@ -17,6 +17,8 @@ from cutaway.draw.plan import Extract, whole_system
 from cutaway.draw.seen import LineSeen, Values, lines_seen, nominal_volts, notes_of
 from cutaway.draw.shapes import Circle, Picture, Point, Shape
 from cutaway.draw.stations import area_names, area_shapes
+from cutaway.draw.surroundings import NOTICE as NOTICE  # for the pictures that are framed otherwise
+from cutaway.draw.surroundings import around_of, remarks_on, who_is
 from cutaway.draw.svg import write_svg
 from cutaway.draw.theme import Manner
 from cutaway.handbook.records import Folder

@@ -1,0 +1,63 @@
+"""What is asked of the layout library for one sheet, and the layouts that come of it: kept, found or plain."""
+
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from cutaway.draw.blocks import Block, pin_of
+from cutaway.draw.elk import SECONDS, NoLayout, elk_layouts
+from cutaway.draw.frame import Around, room_on
+from cutaway.draw.layout import Layout, Request, Wire, keep, recalled
+from cutaway.draw.pages import Room, choose, fits
+from cutaway.draw.plain import plain_layout
+from cutaway.draw.plan import Extract, Plan
+from cutaway.problems.diagnostic import Diagnostic, Problems
+
+PIPES_APART, WIRES_APART = 20.0, 14.0
+"""How far the middles of two lines side by side are apart: those of pipes are drawn wide."""
+
+
+def request_of(extract: Extract, plan: Plan, blocks: Mapping[str, Block]) -> Request:
+    """What is asked of the layout library."""
+    wires = tuple(
+        Wire(
+            tie.name,
+            (tie.start.item, pin_of(blocks[tie.start.item], tie)),
+            (tie.end.item, pin_of(blocks[tie.end.item], tie)),
+            tie.sort == "line",
+        )
+        for tie in plan.ties
+        if not tie.along
+    )
+    boxes = tuple(blocks[item.key].box for item in plan.items)
+    pipes = any(tie.medium not in (None, "current") for tie in plan.ties)
+    return Request(boxes, wires, extract.columns, extract.folded, PIPES_APART if pipes else WIRES_APART)
+
+
+def laid_out(
+    request: Request, rooms: Sequence[Room], cache: Path, seconds: float = SECONDS
+) -> tuple[tuple[Layout, ...], Problems]:
+    """The layouts of a request: kept from before, by the library, or a plain one with a problem that says why."""
+    kept = recalled(request, cache)
+    if any(fits(layout, room) for layout in kept for room in rooms):
+        return kept, ()
+    found = elk_layouts(request, rooms, len(kept), seconds)
+    if not isinstance(found, NoLayout):
+        if found:
+            keep(request, kept + found, cache)
+        return kept + found, ()
+    if kept:
+        return kept, ()
+    if found.missing:
+        words = "The layout library is not in this installation, so sheets are laid out plainly, with more crossings."
+        hint = "Install the package again with a network, or run `python hatch_build.py` in its source folder."
+        return (plain_layout(request),), (Diagnostic("D101", None, words, hint),)
+    words = f"The layout library could not lay out this sheet ({found.words}), so it is laid out plainly."
+    hint = "Split the system into two files of `systems/`."
+    return (plain_layout(request),), (Diagnostic("D102", None, words, hint),)
+
+
+def choose_layout(request: Request, shape: float, around: Around, cache: Path) -> tuple[Layout, Problems]:
+    """The layout that suits a page best."""
+    room = room_on(shape, around)
+    layouts, problems = laid_out(request, (room,), cache)
+    return choose(layouts, room), problems
