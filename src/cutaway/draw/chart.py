@@ -10,13 +10,22 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from cutaway.draw.figure import Ending, figure_file, figure_words, in_lines, paper
+from cutaway.draw.beside import Box, least_covering
+from cutaway.draw.figure import INCH, Ending, figure_file, figure_words, in_lines, paper
+from cutaway.draw.measure import text_width, wrapped
 from cutaway.draw.theme import Theme
+
+WIDE = 8.4
+"""Inches: on A4 between usual margins its smallest letters are then of 7 points."""
+TITLE, USUAL, LABEL, SMALL = 14.0, 9.5, 8.5, 8.0
+_LEFT, _RIGHT = 0.09, 0.86
+_PANEL, _BETWEEN = 2.95, 0.24
 
 # How far above the full-throttle height of a gear its curves may go before they are marked as beyond the ratings, m.
 BEYOND = 3000.0
 _BEYOND_DASH = (0, (0.8, 2.2))
-_DASHES = ((7.0, 2.5), (4.0, 2.0), (2.2, 2.0), (7.0, 2.0, 1.5, 2.0))
+_DASHES = ((8.0, 2.5), (5.0, 1.8, 1.4, 1.8), (2.2, 2.0), (8.0, 1.8, 1.4, 1.8, 1.4, 1.8))
+_INKS = ("current", "petrol", "air", "oil")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,10 +73,41 @@ class Chart:
 def chart_file(chart: Chart, ending: Ending, theme: str = "light") -> bytes:
     """The chart as an SVG or PNG file."""
 
-    def draw(figure: Any, theme: Theme) -> None:
-        _draw(figure, chart, theme)
+    plan = _plan(chart)
 
-    return figure_file((8.4, 9.4), draw, (f"{chart.title}, {chart.standard}", told(chart)), ending, theme)
+    def draw(figure: Any, theme: Theme) -> None:
+        _draw(figure, chart, plan, theme)
+
+    return figure_file((WIDE, plan.high), draw, (f"{chart.title}, {chart.standard}", told(chart)), ending, theme)
+
+
+@dataclass(frozen=True, slots=True)
+class _Plan:
+    """The words line by line, and the inches above and below the two panels."""
+
+    title: tuple[str, ...]
+    standard: tuple[str, ...]
+    caption: tuple[str, ...]
+    top: float
+    foot: float
+
+    @property
+    def high(self) -> float:
+        """Inches of the whole."""
+        return self.top + 2 * _PANEL + _BETWEEN + self.foot
+
+
+def _plan(chart: Chart) -> _Plan:
+    inches = WIDE * (1.0 - _LEFT) - 0.25
+    title = wrapped(chart.title, TITLE, inches * INCH, bold=True)
+    standard = tuple(in_lines((chart.standard,), USUAL, inches))
+    caption = tuple(in_lines(chart.caption, SMALL, inches))
+    top = 0.3 + 0.26 * len(title) + 0.18 * len(standard)
+    return _Plan(title, standard, caption, top, 0.95 + 0.21 * _key_rows(chart) + 0.155 * len(caption))
+
+
+def _key_rows(chart: Chart) -> int:
+    return -(-(len(_levers(chart)) + 2 + len(_speeds(chart))) // 3)
 
 
 def told(chart: Chart) -> tuple[str, ...]:
@@ -90,14 +130,10 @@ def told(chart: Chart) -> tuple[str, ...]:
     return (*out, *(line for line in chart.caption if line))
 
 
-def _draw(figure: Any, chart: Chart, theme: Theme) -> None:
-    lines = in_lines(chart.caption, 8, 7.1)
-    keys = -(-(len(_levers(chart)) + 4) // 3)
-    foot = 0.03 + 0.0165 * len(lines)
-    upper, lower = figure.subplots(2, 1, sharex=True, gridspec_kw={"height_ratios": (1, 1)})
-    figure.subplots_adjust(left=0.09, right=0.86, top=0.915, bottom=foot + 0.075 + 0.022 * keys, hspace=0.08)
-    figure.text(0.09, 0.968, chart.title, color=theme.ink("ink"), fontsize=14, weight="bold")
-    figure.text(0.09, 0.942, chart.standard, color=theme.ink("quiet"))
+def _draw(figure: Any, chart: Chart, plan: _Plan, theme: Theme) -> None:
+    upper, lower = figure.subplots(2, 1, sharex=True)
+    figure.subplots_adjust(left=_LEFT, right=_RIGHT, top=1.0 - plan.top / plan.high, bottom=plan.foot / plan.high,
+                           hspace=_BETWEEN / _PANEL)  # fmt: skip
     height, boost, power = chart.units
     for axes, name in ((upper, f"boost, {boost}"), (lower, f"power, {power}")):
         _paper(axes, name, chart, theme)
@@ -106,14 +142,30 @@ def _draw(figure: Any, chart: Chart, theme: Theme) -> None:
     for curve in sorted(chart.curves, key=lambda one: -(one.printed or 0.0)):
         _curve(upper, curve, curve.boosts, chart, theme)
         _curve(lower, curve, curve.powers, chart, theme)
-    for rating in chart.ratings:
-        _rating(upper, rating, rating.boost, f"{rating.boost:+.4g}", theme)
-        _rating(lower, rating, rating.power, f"{rating.power:,.0f}", theme)
-    _ends(upper, [(c, c.boosts[-1]) for c in chart.curves], theme)
-    _ends(lower, [(c, c.powers[-1]) for c in chart.curves], theme)
-    _legend(figure, chart, theme, foot)
-    for i, line in enumerate(lines):
-        figure.text(0.09, foot - 0.0165 * (i + 1), line, color=theme.ink("quiet"), fontsize=8)
+    _ratings(
+        upper, chart, [(r.boost, f"{r.boost:+.4g}") for r in chart.ratings], [c.boosts for c in chart.curves], theme
+    )
+    _ratings(
+        lower, chart, [(r.power, f"{r.power:,.0f}") for r in chart.ratings], [c.powers for c in chart.curves], theme
+    )
+    _ends(upper, chart, [c.boosts[-1] for c in chart.curves], theme)
+    _ends(lower, chart, [c.powers[-1] for c in chart.curves], theme)
+    caption = 0.12 + 0.155 * len(plan.caption)
+    _legend(figure, chart, theme, caption / plan.high)
+    _words(figure, plan, caption, theme)
+
+
+def _words(figure: Any, plan: _Plan, caption: float, theme: Theme) -> None:
+    """Title and standards above, the caption below."""
+    at = plan.high - 0.36
+    for line in plan.title:
+        figure.text(_LEFT, at / plan.high, line, color=theme.ink("ink"), fontsize=TITLE, weight="bold")
+        at -= 0.26
+    for line in plan.standard:
+        figure.text(_LEFT, (at + 0.03) / plan.high, line, color=theme.ink("quiet"), fontsize=USUAL)
+        at -= 0.18
+    for i, line in enumerate(plan.caption):
+        figure.text(_LEFT, (caption - 0.155 * (i + 1)) / plan.high, line, color=theme.ink("quiet"), fontsize=SMALL)
 
 
 def _paper(axes: Any, name: str, chart: Chart, theme: Theme) -> None:
@@ -129,8 +181,15 @@ def _paper(axes: Any, name: str, chart: Chart, theme: Theme) -> None:
                   ha="center", va="top", transform=axes.get_xaxis_transform())  # fmt: skip
 
 
-def _ink(gear: str, theme: Theme) -> str:
-    return theme.ink("petrol" if gear == "S" else "current")
+def _ink(gear: str, chart: Chart, theme: Theme) -> str:
+    """Each gear its own colour, in the order in which they come."""
+    gears = list(dict.fromkeys(curve.gear for curve in chart.curves))
+    return theme.ink(_INKS[gears.index(gear) % len(_INKS)] if gear in gears else "ink")
+
+
+def _speeds(chart: Chart) -> dict[str, str]:
+    """What each gear is called in the key, and the gear."""
+    return {f"{c.gear} gear, {c.speed}" if c.gear else c.speed: c.gear for c in chart.curves}
 
 
 def _levers(chart: Chart) -> list[str]:
@@ -150,7 +209,7 @@ def _same(curve: Curve, other: Curve, i: int) -> bool:
 
 
 def _curve(axes: Any, curve: Curve, values: tuple[float, ...], chart: Chart, theme: Theme) -> None:
-    colour, dash = _ink(curve.gear, theme), _DASHES[_levers(chart).index(curve.lever) % len(_DASHES)]
+    colour, dash = _ink(curve.gear, chart, theme), _DASHES[_levers(chart).index(curve.lever) % len(_DASHES)]
     own = _apart(curve, chart)
     ys = [value if mine else math.nan for value, mine in zip(values, own, strict=True)]
     inside = [i for i, h in enumerate(curve.heights) if h <= curve.beyond]
@@ -163,36 +222,50 @@ def _curve(axes: Any, curve: Curve, values: tuple[float, ...], chart: Chart, the
         axes.plot([curve.heights[i] for i in given], [values[i] for i in given], color=colour, linewidth=2.6)
 
 
-def _rating(axes: Any, rating: Rating, value: float, words: str, theme: Theme) -> None:
-    colour = _ink(rating.gear, theme)
-    axes.plot([rating.height], [value], marker="o", markersize=8, color=colour, markeredgecolor=theme.ink("face"),
-              markeredgewidth=1.2, linestyle="none", zorder=5)  # fmt: skip
-    axes.annotate(f"{words}\n{rating.cites}", (rating.height, value), (7, 7), textcoords="offset points",
-                  color=theme.ink("ink"), fontsize=8.5, zorder=6,
-                  bbox={"facecolor": theme.ink("face"), "edgecolor": "none", "pad": 1.0, "alpha": 0.85})  # fmt: skip
+def _ratings(
+    axes: Any, chart: Chart, values: list[tuple[float, str]], curves: list[tuple[float, ...]], theme: Theme
+) -> None:
+    """The printed ratings: each a mark with its figure and paragraph on the side where these cover least."""
+    (left, right), (low, high) = axes.get_xlim(), axes.get_ylim()
+    axes.set_ylim(low, high)
+    across, down = WIDE * (_RIGHT - _LEFT) * INCH / (right - left), _PANEL * INCH / (high - low)
+    lines = [[((h - left) * across, (v - low) * down) for h, v in zip(curve.heights, values, strict=True)]
+             for curve, values in zip(chart.curves, curves, strict=True)]  # fmt: skip
+    taken: list[Box] = []
+    paper = (0.0, 0.0, WIDE * (_RIGHT - _LEFT) * INCH, _PANEL * INCH)
+    for rating, (value, figure) in zip(chart.ratings, values, strict=True):
+        axes.plot([rating.height], [value], marker="o", markersize=8, color=_ink(rating.gear, chart, theme),
+                  markeredgecolor=theme.ink("face"), markeredgewidth=1.2, linestyle="none", zorder=5)  # fmt: skip
+        wide = max(text_width(figure, LABEL), text_width(rating.cites, LABEL))
+        at = ((rating.height - left) * across, (value - low) * down)
+        box, side = least_covering(at, (wide, 2.4 * LABEL), lines, taken, paper)
+        taken.append(box)
+        ha, va = ("left" if side[0] > 0 else "right"), ("bottom" if side[1] > 0 else "top")
+        ground = {"facecolor": theme.ink("face"), "edgecolor": "none", "pad": 1.0, "alpha": 0.85}
+        axes.annotate(f"{figure}\n{rating.cites}", (rating.height, value), (7 * side[0], 7 * side[1]), ha=ha, va=va,
+                      textcoords="offset points", color=theme.ink("ink"), fontsize=LABEL, zorder=6,
+                      bbox=ground)  # fmt: skip
 
 
-def _ends(axes: Any, curves: list[tuple[Curve, float]], theme: Theme) -> None:
+def _ends(axes: Any, chart: Chart, values: list[float], theme: Theme) -> None:
     """The name of each curve at its right end, one for those that end alike, moved apart where two would touch."""
     named: dict[tuple[str, float], list[str]] = {}
-    for curve, value in curves:
+    for curve, value in zip(chart.curves, values, strict=True):
         named.setdefault((curve.gear, round(value, 3)), []).append(curve.lever)
     low, high = axes.get_ylim()
-    room, last = 0.045 * (high - low), low - (high - low)
-    end = curves[0][0].heights[-1]
+    room, last = 0.056 * (high - low), low - (high - low)
+    end = chart.curves[0].heights[-1]
     for (gear, value), levers in sorted(named.items(), key=lambda one: one[0][1]):
         last = max(value, last + room)
         words = f"{gear} {', '.join(levers)}".strip()
-        axes.annotate(words, (end, last), (5, -3), textcoords="offset points", fontsize=8.5, color=_ink(gear, theme),
-                      annotation_clip=False)  # fmt: skip
+        axes.annotate(words, (end, last), (5, -3), textcoords="offset points", fontsize=LABEL,
+                      color=_ink(gear, chart, theme), annotation_clip=False)  # fmt: skip
 
 
 def _legend(figure: Any, chart: Chart, theme: Theme, foot: float) -> None:
     from matplotlib.lines import Line2D
 
     ink = theme.ink("ink")
-    speeds = dict.fromkeys(f"{c.gear} gear, {c.speed}" if c.gear else c.speed for c in chart.curves)
-    colours = dict.fromkeys(_ink(c.gear, theme) for c in chart.curves)
     handles = [Line2D([], [], color=ink, marker="o", markersize=7, linewidth=2.4)]
     words = ["printed in the handbook"]
     for lever, dash in zip(_levers(chart), _DASHES * len(_levers(chart)), strict=False):
@@ -200,8 +273,8 @@ def _legend(figure: Any, chart: Chart, theme: Theme, foot: float) -> None:
         words.append(f"inferred, lever {lever}")
     handles.append(Line2D([], [], color=ink, linewidth=1.5, linestyle=_BEYOND_DASH, alpha=0.7))
     words.append("inferred, beyond the ratings")
-    for name, colour in zip(speeds, colours, strict=False):
-        handles.append(Line2D([], [], color=colour, linewidth=5))
+    for name, gear in _speeds(chart).items():
+        handles.append(Line2D([], [], color=_ink(gear, chart, theme), linewidth=5))
         words.append(name)
     figure.legend(handles, words, loc="lower left", bbox_to_anchor=(0.08, foot), ncols=3, frameon=False,
-                  labelcolor=ink, fontsize=8.5, handlelength=3.6)  # fmt: skip
+                  labelcolor=ink, fontsize=LABEL, handlelength=4.2)  # fmt: skip

@@ -56,7 +56,16 @@ def _described(svg: bytes, title: str, alternative: Iterable[str]) -> bytes:
     head = f'<title id="chart-title">{escape(title)}</title>\n <desc id="chart-desc">{told}</desc>\n '
     text = svg.decode()
     text = re.sub("<svg ", '<svg role="img" aria-labelledby="chart-title chart-desc" ', text, count=1)
+    # Not every renderer knows points: the same size in the units that all know.
+    text = re.sub(r'\b(width|height)="([\d.]+)pt"', _in_pixels, text, count=2)
+    # A reader's machine may not have the font.
+    text = text.replace("font-family: 'DejaVu Sans'", "font-family: 'DejaVu Sans', Verdana, sans-serif")
     return text.replace("<metadata>", head + "<metadata>", 1).encode()
+
+
+def _in_pixels(size: re.Match[str]) -> str:
+    """A size in points as one in whole pixels, 96 to the inch."""
+    return f'{size[1]}="{float(size[2]) * 96.0 / INCH:.0f}"'
 
 
 def in_lines(sentences: Iterable[str], points: float, inches: float) -> list[str]:

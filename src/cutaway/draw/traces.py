@@ -158,10 +158,12 @@ def _draw(figure: Any, chart: Traces, plan: _Plan, theme: Theme) -> None:
 
 def _panel(axes: Any, times: list[float], traces: tuple[Trace, ...], theme: Theme) -> None:
     paper(axes, theme)
-    axes.set_ylabel(traces[0].unit or "figure", color=theme.ink("ink"))
     axes.yaxis.set_major_formatter(lambda value, _: figure_words(value))
     good = [value for trace in traces for value in trace.values if not math.isnan(value)]
-    axes.set_ylim(*_limits(good))
+    low, high = _limits(good)
+    axes.set_ylim(low, high)
+    # A line that seems to fall to the ground may have fallen by a tenth: the axis says so.
+    axes.set_ylabel(f"{traces[0].unit or 'figure'}{', not from 0' if low > 0.0 else ''}", color=theme.ink("ink"))
     for trace, ink, dash in zip(traces, _INKS, _DASHES, strict=False):
         axes.plot(times, trace.values, color=theme.ink(ink), linestyle=dash, linewidth=1.9)
     _ends(axes, times[-1], traces, theme)
@@ -206,7 +208,9 @@ def _apart(wanted: list[float], heights: list[float], ends: tuple[float, float])
 
 
 def _name(trace: Trace) -> str:
-    return f"{trace.name} (unchanged)" if trace.flat else trace.name
+    # 'carburettor.inlet' is how a claim names it; on paper it is read aloud.
+    name = trace.name.replace(".", " ")
+    return f"{name} (unchanged)" if trace.flat else name
 
 
 def _last(trace: Trace) -> float:
