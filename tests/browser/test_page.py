@@ -108,12 +108,23 @@ def test_every_drawing_is_named_and_told_in_words_by_keyboard(shown: Any, view: 
         "all => all.map(e => document.getElementById(e.getAttribute('aria-labelledby')).textContent)"
     ):
         assert any(name == f"{s.system} {s.standard} {s.situation}" for s in view.sheets)
-    words = shown.locator("figcaption summary")
+    described = """all => all.map(e => e.getAttribute('aria-describedby').split(' ')
+        .map(id => document.getElementById(id).textContent))"""
+    told = shown.get_by_role("img").evaluate_all(described)
+    assert sorted(told) == sorted(list(sheet.words) for sheet in view.sheets)
+    words = shown.locator(".told summary")
     for at in range(words.count()):
         words.nth(at).focus()
         shown.keyboard.press("Enter")
     for sheet in view.sheets:
         assert all(shown.get_by_text(line, exact=True).first.is_visible() for line in sheet.words)
+    # With one situation chosen the list says what is so in it, and no more.
+    for name in ("Mk 2", "Vacuum", "cruising"):
+        shown.get_by_label(name, exact=True).focus()
+        shown.keyboard.press("Space")
+    lines = "[...document.querySelectorAll('.told li')].filter(e => e.checkVisibility()).map(e => e.innerText)"
+    (sheet,) = (s for s in view.sheets if (s.standard, s.system, s.situation) == ("Mk 2", "Vacuum", "cruising"))
+    assert shown.evaluate(lines) == list(sheet.words)
 
 
 def test_what_is_wrong_stands_at_the_top_and_is_open(shown: Any, view: PackView) -> None:

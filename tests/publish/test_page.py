@@ -99,7 +99,8 @@ def test_a_sheet_without_its_drawing_is_shown_from_its_file() -> None:
     view = view_of("a")
     files = replace(view, sheets=tuple(replace(one, svg="", path="sheets/a.svg") for one in view.sheets))
     made = page(files)
-    assert '<img src="sheets/a.svg" alt="a" loading="lazy">' in made and "<svg" not in made
+    shown = '<img src="sheets/a.svg" alt="a, a, a" loading="lazy" aria-describedby="w1">'
+    assert shown in made and '<li id="w1">a</li>' in made and "<svg" not in made
     assert "img-src data: 'self' file:" in html.unescape(made) and "file:" not in html.unescape(page(view))
     assert faults(made) == []
 

@@ -4,7 +4,9 @@ from cutaway.draw.theme import stylesheet
 from cutaway.publish import page_parts as parts
 from cutaway.publish.document import document, own
 from cutaway.publish.html import Html, anchor, el, join
+from cutaway.publish.page_choice import choice, choice_rules
 from cutaway.publish.page_script import drill_section, script_section
+from cutaway.publish.page_sheets import sheets, situation_rules, situations_of, systems_of
 from cutaway.publish.view import PackView
 
 # The browser itself is told to fetch nothing, so that the page cannot come to depend on anything; but the pack's own
@@ -31,9 +33,9 @@ def _style(view: PackView) -> str:
         (
             own("page.css"),
             stylesheet("both"),
-            parts.choice_rules("standard", "only", len(view.subjects)),
-            parts.choice_rules("system", "system", len(parts.systems_of(view))),
-            parts.choice_rules("situation", "situation", len(parts.situations_of(view))),
+            choice_rules("standard", "only", len(view.subjects)),
+            choice_rules("system", "system", len(systems_of(view))),
+            situation_rules(len(situations_of(view))),
         )
     )
 
@@ -60,7 +62,7 @@ def _bar(view: PackView) -> Html:
     nav = el("nav", *(el("a", title, href=f"#{name}") for name, title in links), aria_label="Contents")
     return el(
         "div",
-        el("div", nav, parts.choice("Standard", "standard", view.subjects)),
+        el("div", nav, choice("Standard", "standard", view.subjects)),
         class_="bar",
         role="region",
         aria_label="Where to go",
@@ -82,7 +84,7 @@ def _sections(view: PackView) -> tuple[Html, ...]:
     return (
         *(script_section(script, view) for script in view.scripts),
         *(drill_section(drill, view) for drill in view.drills),
-        parts.sheets(view),
+        parts.section("Sheets", "sheets", *sheets(view)),
         parts.cautions(view),
         parts.glossary(view),
         parts.assumptions(view),

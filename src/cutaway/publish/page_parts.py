@@ -1,12 +1,12 @@
-"""The rest of the page: verdicts counted, sheets, cautions, glossary, assumptions, problems, paragraphs."""
+"""The rest of the page: verdicts counted, cautions, glossary, assumptions, problems, paragraphs."""
 
 from itertools import groupby
 
 from cutaway.problems.counting import counted
 from cutaway.problems.printing import as_records
-from cutaway.publish.html import Html, anchor, drawing, el, join
+from cutaway.publish.html import Html, anchor, el
 from cutaway.publish.page_script import SIGNS, WORST_FIRST, caution_id, sentence_id, worst
-from cutaway.publish.view import PackView, ParagraphView, SentenceView, SheetView
+from cutaway.publish.view import PackView, ParagraphView, SentenceView
 from cutaway.wording.verdicts import Kind, listed
 
 _WORDS: dict[Kind, str] = {
@@ -18,7 +18,6 @@ _WORDS: dict[Kind, str] = {
     "empty": "empty",
     "undecided": "undecided",
 }
-_EVERY = "every"
 
 
 def section(title: str, name: str, *children: str) -> Html:
@@ -26,34 +25,6 @@ def section(title: str, name: str, *children: str) -> Html:
     if not any(children):
         return Html("")
     return el("section", el("h2", title, id=name), *children, aria_labelledby=name)
-
-
-# --- choosing ----------------------------------------------------------------------------------------------------
-
-
-def choice(legend: str, name: str, options: tuple[str, ...], chosen: int | None = None) -> Html:
-    """One of several, or all: radio buttons, which the style sheet acts on without a script. chosen None: all."""
-    if len(options) < 2:
-        return Html("")
-    rows = [_option(name, _EVERY, "all", checked=chosen is None)]
-    rows += [_option(name, str(at), option, checked=at == chosen) for at, option in enumerate(options)]
-    return el("fieldset", el("legend", legend), *rows, class_="choice")
-
-
-def _option(name: str, value: str, label: str, checked: bool) -> Html:
-    ident = f"{name}-{value}"
-    radio = el("input", type="radio", name=name, id=ident, value=value, checked=checked)
-    return join((radio, el("label", label, for_=ident)))
-
-
-def choice_rules(name: str, classes: str, count: int) -> str:
-    """Style rules: with option n chosen, what is for another option only is hidden."""
-    return "\n".join(
-        f"body:has(#{name}-{chosen}:checked) .{classes}-{other} {{ display: none; }}"
-        for chosen in range(count)
-        for other in range(count)
-        if other != chosen
-    )
 
 
 # --- verdicts counted --------------------------------------------------------------------------------------------
@@ -127,48 +98,6 @@ def _where_wrong(sentence: SentenceView) -> str:
     """' on Mk 1 and Mk 2', or what it cites."""
     found = tuple(dict.fromkeys(v.standard for claim in sentence.claims for v in claim.verdicts if v.wrong))
     return f" (on {listed(found)})" if found else " (not what it cites)"
-
-
-# --- sheets ------------------------------------------------------------------------------------------------------
-
-
-def sheets(view: PackView) -> Html:
-    """All sheets, with a choice of system and situation; the standard is chosen at the top of the page.
-
-    A folder has a sheet for every standard, system and situation, so that all of them at once would be a heap.
-    """
-    systems, situations = systems_of(view), situations_of(view)
-    figures = [_sheet(sheet, view.subjects, systems, situations) for sheet in view.sheets]
-    if not figures:
-        return Html("")
-    choices = (choice("System", "system", systems, 0), choice("Situation", "situation", situations, 0))
-    return section("Sheets", "sheets", *choices, *figures)
-
-
-def systems_of(view: PackView) -> tuple[str, ...]:
-    """The systems that there are sheets of, in the order of the sheets."""
-    return tuple(dict.fromkeys(sheet.system for sheet in view.sheets))
-
-
-def situations_of(view: PackView) -> tuple[str, ...]:
-    """The situations that there are sheets of, in the order of the sheets."""
-    return tuple(dict.fromkeys(sheet.situation for sheet in view.sheets))
-
-
-def _sheet(sheet: SheetView, subjects: tuple[str, ...], systems: tuple[str, ...], situations: tuple[str, ...]) -> Html:
-    classes = [f"system-{systems.index(sheet.system)}", f"situation-{situations.index(sheet.situation)}"]
-    if sheet.standard in subjects:
-        classes.append(f"only-{subjects.index(sheet.standard)}")
-    where = f"{sheet.system}, {sheet.standard}, {sheet.situation}"
-    picture = drawing(sheet.svg) if sheet.svg else el("img", src=sheet.path, alt=" ".join(sheet.words), loading="lazy")
-    by_itself = el("a", "The drawing by itself", href=sheet.path)
-    told = el("ul", *(el("li", sentence) for sentence in sheet.words))
-    return el(
-        "figure",
-        el("div", picture, class_="drawn", tabindex="0", role="region", aria_label=f"Sheet: {where}"),
-        el("figcaption", el("b", where), " ", by_itself, el("details", el("summary", "What it shows, in words"), told)),
-        class_=" ".join(classes),
-    )
 
 
 # --- lists -------------------------------------------------------------------------------------------------------
