@@ -179,6 +179,20 @@ def test_a_figure_of_another_dimension(tmp_path):
     assert "volume" in problem.message
 
 
+@pytest.mark.parametrize(
+    ("text", "hint"),
+    [
+        ("bottle: {kind: air bottle, volume: 450 lb/sq in}", "for instance 0.3 cu ft."),
+        ("bottle: {kind: air bottle, volume: 2 lb/sq in}", "for instance 2 cu ft."),
+        ("bottle: {kind: air bottle, volume: 2}", "Write 2 cu ft."),
+        ("bottle: {kind: air bottle, volume: full}", "for instance 0.3 cu ft."),
+        ("bottle: {kind: air bottle, volume: 2 pints to 3 ft}", "Write both in cu ft."),
+    ],
+)
+def test_hints_propose_the_unit_in_which_such_a_thing_is_measured(tmp_path, text, hint):
+    assert hint in only(tmp_path, text)[1].hint
+
+
 def test_a_comma_in_a_figure_inside_braces_is_the_only_complaint(tmp_path):
     folder, problem = only(tmp_path, "tank: {kind: tank, capacity: 1,800 gal}\n" + COCK, "- tank > fuel cock")
     assert problem.code == "H106"

@@ -5,9 +5,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cutaway.problems.span import Span, TextFile, whole
-from cutaway.quantities.quantity import Quantity
+from cutaway.quantities.quantity import Quantity, Unit
 from cutaway.quantities.reading import nearest_unit, printed, read_quantity
-from cutaway.quantities.units import UNITS
+from cutaway.quantities.units import UNITS, unit_named
 from tests.strategies import quantities
 
 
@@ -117,6 +117,20 @@ def test_told(text, dimension, code, at_fault, hint) -> None:
     place = problems[0].span
     assert file.text[place.start : place.end] == at_fault
     assert hint in problems[0].hint
+
+
+def test_hints_propose_what_is_usual() -> None:
+    def hint(text: str, like: Quantity | Unit) -> str:
+        _, (problem,) = read_quantity(text, whole(TextFile("x", text)), "volume", like)
+        return problem.hint
+
+    bottle, _ = read_quantity("0.02 to 5 cu ft", whole(TextFile("x", "0.02 to 5 cu ft")))
+    assert bottle is not None
+    assert hint("450 lb/sq in", bottle) == "Write a volume, for instance 0.3 cu ft."
+    assert hint("4 lb/sq in", bottle) == "Write a volume, for instance 4 cu ft."
+    assert hint("450 lb/sq in", unit_named("cu in")) == "Write a volume, for instance 450 cu in."
+    assert hint("full", bottle) == "Write a figure and its unit, for instance 0.3 cu ft."
+    assert hint("5 xyzzy", unit_named("pint")) == "Write 5 pint."
 
 
 @pytest.mark.parametrize("dimension, text", [("force", "50 lb"), ("temperature", "60 C"), ("charge", "60 C")])

@@ -38,6 +38,11 @@ def own_quantity(text: str, want: Want) -> Quantity | None:
     return quantity
 
 
+def usual_quantity(want: Want) -> Quantity | None:
+    """What is usual for a quantity, as far as its kind says: a range, else the figure that is assumed."""
+    return own_quantity(want.usual or want.between or want.default, want)
+
+
 def doubts(given: Given, want: Want, owner: Owner, head: Head) -> Problems:
     """Warnings: outside the usual range, not in the paragraph that is cited, a paragraph of another mark."""
     problems: Problems = ()

@@ -16,6 +16,7 @@ from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
 from cutaway.problems.span import Span
 from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import to_si
+from cutaway.quantities.units import unit_named
 
 # The conditions of the world that a run knows, and what each is measured in.
 # How long a model is left alone where the situation does not say, and the longest that can be asked for, s.
@@ -188,7 +189,9 @@ def _start(entry: Entry, index: Index) -> tuple[Setting | None, Problems]:
             return None, (Diagnostic("H406", entry.key.span, message, f"Write {found.name}: {entry.value.text}"),)
         hint = f"Give a start to {listed(holders[:8], 'or')}." if holders else "Take it out."
         return None, (Diagnostic("H406", entry.key.span, message, hint),)
-    quantity, problems = read_quantity(entry.value.text, entry.value.span, content.dimension)
+    own = [r.unit for part in found.parts for r in index.kind(part).readings if r.dimension == content.dimension]
+    like = unit_named(own[0]) if own else None
+    quantity, problems = read_quantity(entry.value.text, entry.value.span, content.dimension, like)
     if quantity is None:
         return None, problems
     return Setting(found.name, entry.key.span, entry.value.text, entry.value.span, quantity), problems

@@ -4,7 +4,7 @@ import math
 from dataclasses import replace
 
 from cutaway.handbook.door import admit, several_of, wrong_form
-from cutaway.handbook.doubts import Owner, doubts, own_quantity, standards_listed
+from cutaway.handbook.doubts import Owner, doubts, own_quantity, standards_listed, usual_quantity
 from cutaway.handbook.head import Head, read_cites, read_on
 from cutaway.handbook.limits import impossible
 from cutaway.handbook.names import fold, listed
@@ -50,7 +50,7 @@ def read_value(
 def _given(want: Want, node: Node, owner: Owner, head: Head) -> tuple[Given | None, Problems]:
     what = f"'{want.name}' of {owner.name}"
     if isinstance(node, Words):
-        quantity, problems = read_quantity(node.text, node.span, want.dimension)
+        quantity, problems = read_quantity(node.text, node.span, want.dimension, usual_quantity(want))
         if quantity is None:
             return None, problems
         return Given(quantity, owner.on, owner.cites, False, "", None, node.span), problems
@@ -65,7 +65,7 @@ def _given(want: Want, node: Node, owner: Owner, head: Head) -> tuple[Given | No
         return None, problems
     words = node.get("is")
     assert isinstance(words, Words)
-    quantity, more = read_quantity(words.text, words.span, want.dimension)
+    quantity, more = read_quantity(words.text, words.span, want.dimension, usual_quantity(want))
     on, others = _on(node, owner, head)
     cites, cited = read_cites(node.get("cite"), head, owner.source)
     problems += more + others + cited
@@ -81,11 +81,11 @@ def _assumed(want: Want, node: Block, what: str, owner: Owner, head: Head) -> tu
         return None, problems
     words, range_words = node.get("assume"), node.get("between")
     assert isinstance(words, Words)
-    quantity, more = read_quantity(words.text, words.span, want.dimension)
+    quantity, more = read_quantity(words.text, words.span, want.dimension, usual_quantity(want))
     problems += more
     between = own_quantity(want.between, want)
     if isinstance(range_words, Words) and not range_words.empty:
-        between, more = read_quantity(range_words.text, range_words.span, want.dimension)
+        between, more = read_quantity(range_words.text, range_words.span, want.dimension, usual_quantity(want))
         problems += more
         if between is None:
             return None, problems
@@ -188,7 +188,7 @@ def _by(given: Given) -> str:
 
 
 def _example(want: Want) -> str:
-    quantity = own_quantity(want.default, want) or own_quantity(want.between, want)
+    quantity = usual_quantity(want)
     return f"5 {quantity.unit.name}" if quantity else "the figure with its unit"
 
 

@@ -113,7 +113,9 @@ def _has_figure(subject: Subject, predicate: Branch, said: Said, span: Span) -> 
         hint = choose(str(name), (want for want, _ in part.wants)).replace("It can be", "It has")
         said.note("L216", name, f"{part.name} has no {name}.", hint)
         return None
-    quantity = said.quantity(first_token(predicate, "QUANTITY", "NUMBER"), (want[1],))
+    quantity = said.quantity(
+        first_token(predicate, "QUANTITY", "NUMBER"), (want[1],), usual=part.usual[part.wants.index(want)]
+    )
     return None if quantity is None else Built("set at", part.name, (), 0, quantity, want[0], False, span)
 
 

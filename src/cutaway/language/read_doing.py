@@ -150,7 +150,7 @@ def _compare(
     reading = reading_of(subject, said)
     if reading is None:
         return None
-    quantity = said.quantity(amount, reading.dimensions)
+    quantity = said.quantity(amount, reading.dimensions, reading.units)
     if quantity is None:
         return None
     if op != "is" and quantity.is_range:

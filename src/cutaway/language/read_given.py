@@ -102,7 +102,7 @@ def _value(tree: Branch, said: Said) -> tuple[GivenThing, ...]:
         level = said.level(control, amount)
         return () if level is None else (Held(control.ref, "", level, span),)
     if part is not None and part.contents:
-        quantity = said.quantity(amount, part.contents)
+        quantity = said.quantity(amount, part.contents, tuple(unit for r in part.readings for unit in r.units))
         return () if quantity is None else (Condition(part.name, "contents", quantity, span),)
     if part is not None or control is not None:
         said.note("L209", name, f"'{name}' cannot be given a figure.", _what_can(said))

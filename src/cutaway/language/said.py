@@ -10,9 +10,10 @@ from cutaway.language.syntax import ControlRef
 from cutaway.language.words import Collection, ControlWords, PartWords, ReadingWords, Words
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span, TextFile
-from cutaway.quantities.quantity import Dimension, Quantity
+from cutaway.quantities.quantity import Dimension, Quantity, Unit
 from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import to_si
+from cutaway.quantities.units import unit_named
 
 # The longest time that a claim can speak of, s: nothing on an aeroplane lasts longer, and a run has an end.
 LONGEST = 48 * 3600.0
@@ -131,13 +132,22 @@ class Said:
 
     # --- figures
 
-    def quantity(self, token: Token, dimensions: Iterable[Dimension] = ()) -> Quantity | None:
-        """The quantity that a token spells, in one of the dimensions; with none given, any that has a unit."""
+    def quantity(
+        self,
+        token: Token,
+        dimensions: Iterable[Dimension] = (),
+        units: tuple[str, ...] = (),
+        usual: Quantity | None = None,
+    ) -> Quantity | None:
+        """The quantity that a token spells, in one of the dimensions; with none given, any that has a unit.
+
+        units, usual: in what such a thing is measured as a rule, and how much of it there is, for hints.
+        """
         span, wanted = self.span(token), tuple(dimensions)
         text = self.file.text[span.start : span.end]
         first: Problems = ()
         for dimension in wanted or (None,):
-            quantity, problems = read_quantity(text, span, dimension)
+            quantity, problems = read_quantity(text, span, dimension, usual or self._unit(dimension, units))
             if quantity is not None and not problems:
                 if not wanted and quantity.dimension == "number":
                     self.note("L106", token, f"'{text}' has no unit.", f"Write the unit too, such as {text} lb/sq in.")
@@ -146,6 +156,11 @@ class Said:
             first = first or problems
         self.pass_on(first)
         return None
+
+    def _unit(self, dimension: Dimension | None, units: tuple[str, ...]) -> Unit | None:
+        """The unit of this dimension that the folder shows, or else one of these."""
+        house = [name for of, name in self.words.folder.type.house_units if of == dimension]
+        return next((unit_named(name) for name in (*house, *units) if unit_named(name).dimension == dimension), None)
 
     def seconds(self, token: Token) -> float | None:
         """A single time, s."""

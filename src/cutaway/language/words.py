@@ -5,13 +5,14 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from cutaway.handbook import world
+from cutaway.handbook.doubts import usual_quantity
 from cutaway.handbook.records import Folder, Part, PartName
 from cutaway.language.name_index import NameIndex, key, name_index
 from cutaway.language.syntax import ControlRef, ReadingRef
 from cutaway.parts.kind import Kind, State
 from cutaway.parts.recipe import Medium
 from cutaway.problems.counting import plural
-from cutaway.quantities.quantity import Dimension
+from cutaway.quantities.quantity import Dimension, Quantity
 
 T = TypeVar("T")
 
@@ -38,15 +39,17 @@ class ControlWords:
 
 @dataclass(frozen=True, slots=True)
 class ReadingWords:
-    """A reading and what it can be measured in: one dimension as a rule, more where marks differ."""
+    """A reading and what it can be measured in: one dimension as a rule, more where marks differ. units: those in which
+    its kinds show it, for hints."""
 
     ref: ReadingRef
     dimensions: tuple[Dimension, ...]
+    units: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class PartWords:
-    """What can be said of a part, over all standards that have it."""
+    """What can be said of a part, over all standards that have it. usual: what is usual for each of its wants."""
 
     name: PartName
     controls: tuple[ControlWords, ...]
@@ -56,6 +59,7 @@ class PartWords:
     failures: tuple[str, ...]
     contents: tuple[Dimension, ...]
     wants: tuple[tuple[str, Dimension], ...]
+    usual: tuple[Quantity | None, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,6 +170,9 @@ def _part_words(blocks: tuple[Part, ...], kinds: Mapping[str, Kind]) -> PartWord
     name = blocks[0].name
     known = [(block, kinds[block.kind]) for block in blocks if block.kind in kinds]
     readings = _merged_readings((name, kind) for _, kind in known)
+    wants: dict[tuple[str, Dimension], Quantity | None] = {}
+    for want in (want for _, kind in known for want in kind.wants):
+        wants.setdefault((want.name, want.dimension), usual_quantity(want))
     return PartWords(
         name,
         _merged_controls(name, known),
@@ -174,7 +181,8 @@ def _part_words(blocks: tuple[Part, ...], kinds: Mapping[str, Kind]) -> PartWord
         _main_reading(name, [kind for _, kind in known], readings),
         _once(f.name for _, kind in known for f in kind.failures),
         _once(c.dimension for _, kind in known for c in kind.contents),
-        _once((w.name, w.dimension) for _, kind in known for w in kind.wants),
+        tuple(wants),
+        tuple(wants.values()),
     )
 
 
@@ -201,9 +209,10 @@ def _merged_readings(of: Iterable[tuple[PartName, Kind]]) -> tuple[ReadingWords,
     found: dict[str, ReadingWords] = {}
     for name, kind in of:
         for reading in kind.readings:
-            before = found[reading.name].dimensions if reading.name in found else ()
-            dimensions = _once((*before, reading.dimension))
-            found[reading.name] = ReadingWords(ReadingRef(name, reading.name, ""), dimensions)
+            before = found.get(reading.name)
+            dimensions = _once((*(before.dimensions if before else ()), reading.dimension))
+            units = _once((*(before.units if before else ()), reading.unit))
+            found[reading.name] = ReadingWords(ReadingRef(name, reading.name, ""), dimensions, units)
     return tuple(found.values())
 
 
@@ -212,7 +221,9 @@ def _main_reading(name: PartName, kinds: list[Kind], readings: tuple[ReadingWord
     is the main reading of whichever kind the part is on a standard."""
     mains = [r for kind in kinds for r in kind.readings if r.main or len(kind.readings) == 1]
     if len({one.name for one in mains}) > 1:
-        return ReadingWords(ReadingRef(name, "", ""), _once(one.dimension for one in mains))
+        return ReadingWords(
+            ReadingRef(name, "", ""), _once(one.dimension for one in mains), _once(one.unit for one in mains)
+        )
     return next((one for one in readings if mains and one.ref.reading == mains[0].name), None)
 
 

@@ -2,6 +2,7 @@
 
 import math
 import re
+from dataclasses import dataclass
 
 from rapidfuzz import fuzz, process
 
@@ -17,20 +18,41 @@ _GOES_ON = re.compile(r"\s*(?:/|per\b)", re.IGNORECASE)
 _CLOSE_ENOUGH = 60.0
 
 
-def read_quantity(text: str, span: Span, dimension: Dimension | None = None) -> tuple[Quantity | None, Problems]:
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What hints propose: the dimension (None for anything), its unit, and the usual figure if it is known."""
+
+    dimension: Dimension | None
+    unit: str
+    usual: Quantity | None
+
+
+def _wanted(dimension: Dimension | None, like: Quantity | Unit | None) -> Wanted:
+    if isinstance(like, Quantity):
+        return Wanted(dimension, like.unit.name, like)
+    if like is not None:
+        return Wanted(dimension, like.name, None)
+    return Wanted(dimension, units_of(dimension)[0].name if dimension else "lb/sq in", None)
+
+
+def read_quantity(
+    text: str, span: Span, dimension: Dimension | None = None, like: Quantity | Unit | None = None
+) -> tuple[Quantity | None, Problems]:
     """The quantity that a whole text says: '4½ lb. per sq. in.', '6.5 to 6.75 gal', '7 ± 0.5 lb/sq in', '1 min 30 s'.
 
     span: where the text stands; problems point at the words at fault inside it. dimension: what is wanted, or None
-    where anything will do. A figure without a unit is a number. Suction is written as a positive difference.
+    where anything will do. A figure without a unit is a number. Suction is written as a positive difference. like: what
+    is usual there, or its unit, for hints to propose: an air bottle is measured in cubic feet and not in gallons.
     """
+    wanted = _wanted(dimension, like)
     phrase = phrase_at(text, 0, dimension)
     if phrase is None:
-        return None, (_no_figure(text, span, dimension),)
-    problem = _left_over(text, span, phrase, dimension)
+        return None, (_no_figure(text, span, wanted),)
+    problem = _left_over(text, span, phrase, wanted)
     quantity = None if problem else made(text, phrase)
     if quantity is None:
-        return None, (problem or _two_dimensions(text, span, phrase),)
-    problem = _not_finite(text, span, phrase, quantity) or _wrong_kind(text, span, phrase, quantity, dimension)
+        return None, (problem or _two_dimensions(text, span, phrase, wanted),)
+    problem = _not_finite(text, span, phrase, quantity) or _wrong_kind(text, span, phrase, quantity, wanted)
     problem = problem or _backwards(text, span, phrase, quantity)
     return (None, (problem,)) if problem else (quantity, ())
 
@@ -69,22 +91,30 @@ def _part(text: str, span: Span, start: int, end: int) -> Span:
     return Span(span.file, span.start + start, span.start + end)
 
 
-def _example(dimension: Dimension | None, value: float = 6.0) -> str:
-    unit = units_of(dimension)[0].name if dimension else "lb/sq in"
-    figure = _plain(value) if math.isfinite(value) else "6"
-    return f"{figure} {unit}".rstrip()
+def _example(wanted: Wanted, value: float | None = None) -> str:
+    if value is None or not math.isfinite(value):
+        value = 6.0 if wanted.usual is None else _round_figure(wanted.usual)
+    return f"{_plain(value)} {wanted.unit}".rstrip()
+
+
+def _round_figure(usual: Quantity) -> float:
+    """A round figure that is usual: the one that is given, or one in the middle of a range."""
+    if not usual.is_range:
+        return usual.value
+    middle = math.sqrt(usual.low * usual.high) if usual.low > 0.0 else usual.value
+    return float(f"{middle:.1g}")
 
 
 def _a(dimension: Dimension) -> str:
     return f"an {dimension}" if dimension[0] in "aeiou" else f"a {dimension}"
 
 
-def _no_figure(text: str, span: Span, dimension: Dimension | None) -> Diagnostic:
+def _no_figure(text: str, span: Span, wanted: Wanted) -> Diagnostic:
     said = f"'{text.strip()}' has no figure." if text.strip() else "A figure is missing here."
-    return Diagnostic("Q101", span, said, f"Write a figure and its unit, for instance {_example(dimension)}.")
+    return Diagnostic("Q101", span, said, f"Write a figure and its unit, for instance {_example(wanted)}.")
 
 
-def _left_over(text: str, span: Span, phrase: Phrase, dimension: Dimension | None) -> Diagnostic | None:
+def _left_over(text: str, span: Span, phrase: Phrase, wanted: Wanted) -> Diagnostic | None:
     rest = text[phrase.end :]
     if not rest.strip().strip("."):
         return None
@@ -93,11 +123,11 @@ def _left_over(text: str, span: Span, phrase: Phrase, dimension: Dimension | Non
     if rest[0] == "," and rest[1:2].isdigit():
         return _comma(text, span, phrase)
     if _GOES_ON.match(rest):
-        return _unknown_unit(text, span, last.value, last.unit.start if last.unit else last.end, dimension)
+        return _unknown_unit(text, span, last.value, last.unit.start if last.unit else last.end, wanted)
     if last.unit is None and not rest.lstrip()[0].isdigit() and not rest.lstrip().startswith((",", ";", "or ", "and ")):
-        return _unknown_unit(text, span, last.value, last.end, dimension)
+        return _unknown_unit(text, span, last.value, last.end, wanted)
     if figure_at(rest.lstrip(" ,;andor"), 0):
-        unit_name = _unit_of(dimension if dimension else last.unit.unit.dimension if last.unit else None)
+        unit_name = units_of(last.unit.unit.dimension)[0].name if last.unit and not wanted.dimension else wanted.unit
         return Diagnostic(
             "Q102",
             _part(text, span, start, len(text)),
@@ -114,10 +144,6 @@ def _left_over(text: str, span: Span, phrase: Phrase, dimension: Dimension | Non
     )
 
 
-def _unit_of(dimension: Dimension | None) -> str:
-    return units_of(dimension)[0].name if dimension else "lb/sq in"
-
-
 def _comma(text: str, span: Span, phrase: Phrase) -> Diagnostic:
     return Diagnostic(
         "Q108",
@@ -127,14 +153,14 @@ def _comma(text: str, span: Span, phrase: Phrase) -> Diagnostic:
     )
 
 
-def _unknown_unit(text: str, span: Span, value: float, at: int, dimension: Dimension | None) -> Diagnostic:
+def _unknown_unit(text: str, span: Span, value: float, at: int, wanted: Wanted) -> Diagnostic:
     start, end = unit_words(text, at)
     words = text[start:end]
-    near = nearest_unit(words, dimension)
+    near = nearest_unit(words, wanted.dimension)
     if near is not None:
         hint = f"Did you mean {near.name} ({near.spoken[1]})? Write {_plain(value)} {near.name}."
     else:
-        hint = f"Write {_example(dimension, value)}."
+        hint = f"Write {_example(wanted, value)}."
     return Diagnostic("Q104", _part(text, span, start, end), f"The unit '{words}' is not known.", hint)
 
 
@@ -146,14 +172,14 @@ def nearest_unit(words: str, dimension: Dimension | None = None) -> Unit | None:
     return choices[best[0]] if best else None
 
 
-def _two_dimensions(text: str, span: Span, phrase: Phrase) -> Diagnostic:
+def _two_dimensions(text: str, span: Span, phrase: Phrase, wanted: Wanted) -> Diagnostic:
     assert phrase.second is not None and phrase.second.unit is not None and phrase.first.unit is not None
     first, second = phrase.first.unit.unit, phrase.second.unit.unit
     return Diagnostic(
         "Q105",
         _part(text, span, phrase.second.unit.start, phrase.second.unit.end),
         f"'{text.strip()}' joins {_a(first.dimension)} and {_a(second.dimension)}.",
-        f"Write both in {first.name}.",
+        f"Write both in {wanted.unit if wanted.dimension else first.name}.",
     )
 
 
@@ -170,13 +196,12 @@ def _not_finite(text: str, span: Span, phrase: Phrase, quantity: Quantity) -> Di
     )
 
 
-def _wrong_kind(
-    text: str, span: Span, phrase: Phrase, quantity: Quantity, dimension: Dimension | None
-) -> Diagnostic | None:
+def _wrong_kind(text: str, span: Span, phrase: Phrase, quantity: Quantity, wanted: Wanted) -> Diagnostic | None:
+    dimension = wanted.dimension
     if dimension is None or quantity.dimension == dimension:
         return None
     figures = _figures(quantity)
-    proposed = f"{figures} {_unit_of(dimension)}".rstrip()
+    proposed = f"{figures} {wanted.unit}".rstrip()
     if quantity.unit == NUMBER:
         return Diagnostic(
             "Q103", span, f"'{text.strip()}' has no unit; {_a(dimension)} is wanted.", f"Write {proposed}."
@@ -184,8 +209,15 @@ def _wrong_kind(
     found = (phrase.second.unit if phrase.second else None) or phrase.first.unit
     place = _part(text, span, found.start, found.end) if found else span
     said = f"'{text.strip()}' is {_a(quantity.dimension)}; {_a(dimension)} is wanted."
+    if not _may_be(quantity, wanted.usual):
+        proposed = _example(wanted)
     hint = f"Write {_a(dimension)}, for instance {proposed}." if dimension != "number" else f"Write {figures}."
     return Diagnostic("Q105", place, said, hint)
+
+
+def _may_be(quantity: Quantity, usual: Quantity | None) -> bool:
+    """Whether the figures that were written would do with the unit that is wanted."""
+    return usual is None or not usual.is_range or (usual.low <= quantity.low and quantity.high <= usual.high)
 
 
 def _backwards(text: str, span: Span, phrase: Phrase, quantity: Quantity) -> Diagnostic | None:
