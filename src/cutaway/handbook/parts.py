@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from cutaway.handbook.door import block_of, form, has_faulty, several_of, words_of, wrong_form
 from cutaway.handbook.doubts import Owner, likely_paragraphs
+from cutaway.handbook.either import both_given
 from cutaway.handbook.head import Head, read_cites, read_on
 from cutaway.handbook.names import a, did_you_mean, fold, listed, nearest
 from cutaway.handbook.nodes import Block, Entry, Faulty, Items, Node, Words
@@ -126,7 +127,7 @@ def _read_part(key: Words, block: Block, around: Surroundings) -> tuple[Draft | 
     owner = Owner(name, kind.name, on, cites, around.source)
     reading = _Reading(block, kind, owner, around)
     values, more = reading.values(key)
-    problems += more + out_of_order(values, kind, owner)
+    problems += more + out_of_order(values, kind, owner) + both_given(values, kind, owner)
     lists, more = reading.lists(key)
     problems += more
     tables, more = reading.tables()

@@ -81,6 +81,15 @@ class Order:
 
 
 @dataclass(frozen=True, slots=True)
+class Either:
+    """Two quantities of a kind of which an author gives one or the other on a standard. says: why, a sentence."""
+
+    one: str
+    other: str
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
 class Column:
     """One column of a table that an author may give: its name, what it measures, and on which datum a pressure is."""
 
@@ -215,7 +224,7 @@ class Kind:
     """One kind of part. families: the law families it is made of, for the reference page; a test compares them with
     what `build` uses. caution: carried to every sentence, sheet and step that shows the part. example: shown on the
     kind's page and worked by a test. indicates: whether the crew sees or hears what it does (a lamp, a gauge, a horn).
-    orders: which of its quantities must lie below which.
+    orders: which of its quantities must lie below which. either: of which of them one alone is given.
     """
 
     name: str
@@ -236,3 +245,4 @@ class Kind:
     tables: tuple[TableWant, ...] = ()
     indicates: bool = False
     orders: tuple[Order, ...] = ()
+    either: tuple[Either, ...] = ()

@@ -99,6 +99,7 @@ def _kind(kind: Kind) -> Iterator[str]:
     yield from _list("Controls", map(_control, kind.controls))
     yield from _wants(kind.wants)
     yield from _list("In order", map(_order, kind.orders))
+    yield from _list("One or the other", (f"`{e.one}` or `{e.other}`. {e.says}" for e in kind.either))
     yield from _list("Tables", map(_table, kind.tables))
     yield from _list("Coupled by", map(_coupling, kind.couplings))
     yield from _list("Is", map(_state, kind.states))

@@ -305,6 +305,8 @@ _BOOKS = {
     ),
 }
 
+_SEQUENCE = "  door valve: {{kind: sequence valve, moved by: fuel cock, {}}}\n"
+
 _PARTS = {
     "H301": _in_fuel(
         "error",
@@ -509,6 +511,14 @@ _PARTS = {
         "it back at a lower one.",
         _fuel(more="  cut-out: {kind: automatic cut-out, cut-in: 900 lb/sq in, cut-out: 800 lb/sq in}\n"),
         _fuel(more="  cut-out: {kind: automatic cut-out, cut-in: 800 lb/sq in, cut-out: 900 lb/sq in}\n"),
+    ),
+    "H345": _in_fuel(
+        "error",
+        "two figures of which one alone can hold",
+        "What opens above one share of the travel does not open below another instead. Of two figures one would be "
+        "passed over without a word.",
+        _fuel(more=_SEQUENCE.format("opens above: 95 %, opens below: 5 %")),
+        _fuel(more=_SEQUENCE.format("opens above: 95 %")),
     ),
 }
 

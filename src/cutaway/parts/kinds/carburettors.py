@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from cutaway.parts.kind import Coupling, Example, Failure, Fit, Kind, Reading, State, Want
+from cutaway.parts.kind import Coupling, Either, Example, Failure, Fit, Kind, Reading, State, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
     above,
@@ -196,12 +196,13 @@ SLOW_RUNNING_CUT_OUT = Kind(
         Want(
             "cuts below",
             "fraction",
-            "It cuts while what moves it has gone less far than this; where it is given, this and not the other holds.",
+            "It cuts while what moves it has gone less far than this instead: a cock that is shut, a ram.",
             default="0 %",
-            because="A cut-out that is worked by pulling has none.",
+            because="Where it is not given, it cuts above.",
             least="nought",
         ),
     ),
+    either=(Either("cuts above", "cuts below", "It cuts at one end of the travel, and is clear at the other."),),
     couplings=(
         Coupling(
             "cuts", "signals", "The carburettor whose jets it shuts.", required=True, needs=("fed",), back="cut-out"

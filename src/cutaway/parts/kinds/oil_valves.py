@@ -1,6 +1,6 @@
 """Valves that oil passes on its way to the jacks: two-position selector, sequence valve, restrictors, lock, shuttle."""
 
-from cutaway.parts.kind import Control, Failure, Fit, Kind, Order, Port, State, Want
+from cutaway.parts.kind import Control, Either, Failure, Fit, Kind, Order, Port, State, Want
 from cutaway.parts.kinds import oil_examples
 from cutaway.parts.kinds.common import (
     CONTROL,
@@ -94,6 +94,7 @@ SEQUENCE_VALVE = Kind(
         ),
         RATED_FLOW,
     ),
+    either=(Either("opens above", "opens below", "It opens at one end of the travel, and is shut at the other."),),
     couplings=(MOVED_BY,),
     states=(State("open", "open", "closed"),),
     failures=(Failure("stuck", "It stays shut: what should follow does not."),),
