@@ -14,9 +14,10 @@ from cutaway.inquiry.workshop import Workshop
 from cutaway.narrate.checked import Asking, Checked, is_wrong
 from cutaway.narrate.checking import check_words
 from cutaway.problems.diagnostic import Problems, has_error, in_order
-from cutaway.publish.contents import pack_files
+from cutaway.publish.contents import PRODUCTS, pack_files
 from cutaway.publish.contents_page import contents_page
 from cutaway.publish.drawings import Desk
+from cutaway.publish.handout.product import HANDOUTS
 from cutaway.publish.pack import refused_folder, write_pack
 
 RANGES = "checking the claims, with each assumed value at both ends of its range"
@@ -43,11 +44,13 @@ def make(
     progress: Callable[[int], None] | None = None,
     stage: Callable[[str], None] = lambda words: None,
     pace: Pace = UNHURRIED,
+    handouts: bool = True,
 ) -> tuple[Made | None, Problems]:
     """Make the pack of a type folder. The last pack stays whole until the new one is complete.
 
     Only what a change of the folder can reach is made again; the rest is taken from the user's cache. stage: told in a
-    few words what is done next. pace: told how many verdicts have been tried with assumed values.
+    few words what is done next. pace: told how many verdicts have been tried with assumed values. handouts:
+    whether it has what is to be printed too, where the typesetter is at hand.
     """
     remembered = memory_file()
     loaded, problems = load(folder, shelf=shelf_beside(remembered))
@@ -67,7 +70,8 @@ def make(
     keep = keeping(loaded, asking, shelf)
     checked, more = check_words(workshop, loaded.parsed, loaded.told, Memory(remembered), asking, keep=keep, pace=pace)
     desk = Desk(workshop, loaded.told, loaded.kinds, layouts_folder(), shelf, rests)
-    contents, problems = pack_files(checked, desk, problems + more, stage, keep)
+    wanted = PRODUCTS if handouts else tuple(one for one in PRODUCTS if one is not HANDOUTS)
+    contents, problems = pack_files(checked, desk, problems + more, stage, keep, wanted)
     side, more = written_side(loaded, checked, contents.files, rests, shelf)
     problems += more
     files = {**contents.files, **side.files}

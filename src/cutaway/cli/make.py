@@ -20,6 +20,7 @@ def register(app: typer.Typer) -> None:
         rests: bool = typer.Option(
             True, help="Take each assumed value to both ends of its range; --no-rests is quicker."
         ),
+        handouts: bool = typer.Option(True, help="Set the handouts too; --no-handouts is quicker."),
         as_json: bool = typer.Option(False, "--json", help="Print what was written, for a program."),
     ) -> None:
         """Make the pack: the page, the sheets, the captions, the list of problems, and what `contents.html` in it
@@ -41,6 +42,7 @@ def register(app: typer.Typer) -> None:
                     f"{words} (--no-rests leaves that out)" if words == RANGES else words
                 ),
                 pace=Pace(told=counter.tried),
+                handouts=handouts,
             )
         if as_json:
             showing.show_json(made_record(made, problems))

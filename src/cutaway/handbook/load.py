@@ -15,6 +15,7 @@ from cutaway.handbook.decided import checked, read_decided
 from cutaway.handbook.drills import read_drill
 from cutaway.handbook.explorables import read_explorables
 from cutaway.handbook.glossary import read_glossary, read_pronounced
+from cutaway.handbook.handouts import read_handouts
 from cutaway.handbook.head import Head
 from cutaway.handbook.letters import read_letters
 from cutaway.handbook.names import fold
@@ -129,11 +130,13 @@ def _folder(
     explorables, more = read_explorables(trees.get("explore.yaml"))
     trees_of_sheets = (trees[file.path] for file in texts.under("sheets"))
     sheets, again = read_sheets(trees_of_sheets, head, index, built.groups, built.systems, situations, left_out)
-    more += again
+    problems += more + again
+    handouts, more = read_handouts(trees.get("handouts.yaml"), head, built.systems, situations, left_out)
     folder = Folder(
         texts.root, about, sources, decided, built.systems, built.parts, built.lines, built.groups, situations,
         services, drills, scripts, glossary, letters, texts.files, left_out,
         read_pronounced(trees.get("glossary.yaml")), photographs, charts, sheets, explorables,
+        handouts,
     )  # fmt: skip
     return folder, problems + more
 

@@ -20,6 +20,7 @@ SINGLE_FILES = (
     "photographs.yaml",
     "charts.yaml",
     "explore.yaml",
+    "handouts.yaml",
 )
 FILE_FOLDERS = (
     ("sources", ".md"),

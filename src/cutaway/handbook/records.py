@@ -538,6 +538,26 @@ class Sheet:
     span: Span
 
 
+HandoutKind = Literal["visitor", "large", "booklet"]
+
+
+@dataclass(frozen=True, slots=True)
+class AskedHandout:
+    """A handout that the pack is to have. name: '' for the usual one of a folder that asks for none.
+
+    kinds, papers: one file for each of both. on: the standards and airframes that it is for, one file each; None for
+    the one that the scripts show. system, situation: '' for those that the scripts show.
+    """
+
+    name: str
+    kinds: tuple[HandoutKind, ...]
+    papers: tuple[str, ...]
+    system: str
+    on: Which | None
+    situation: str
+    span: Span | None
+
+
 # --- the whole ---------------------------------------------------------------------------------------------------
 
 
@@ -566,6 +586,7 @@ class Folder:
     charts: tuple[AskedChart, ...] = ()
     sheets: tuple[Sheet, ...] = ()
     explorables: tuple[AskedExplorable, ...] = ()
+    handouts: tuple[AskedHandout, ...] = ()
 
 
 def parts_on(folder: Folder, standard: StandardName) -> tuple[Part, ...]:

@@ -18,6 +18,8 @@ from cutaway.handbook.shapes import (
     ExplorableShape,
     GivenShape,
     GlossaryShape,
+    HandoutShape,
+    HandoutsShape,
     LeftOutShape,
     LetterShape,
     ModShape,
@@ -60,6 +62,7 @@ def json_schema(kinds: Kinds) -> dict[str, Schema]:
         "photographs.yaml": _headed("Photographs of one's own.", _named("photographs", _photograph())),
         "charts.yaml": _headed("The charts that are asked for.", _named("charts", _of(ChartShape))),
         "explore.yaml": _headed("The pages to be explored.", _named("explore", _of(ExplorableShape))),
+        "handouts.yaml": _headed("What the pack has on paper.", _handouts()),
     }
 
 
@@ -116,6 +119,11 @@ def _glossary() -> Schema:
     terms = {"type": "object", "additionalProperties": {"anyOf": [_of(TermShape), {"type": "null"}]}}
     said = {"type": "object", "additionalProperties": _WORDS}
     return _of(GlossaryShape, terms=terms, pronounced=said)
+
+
+def _handouts() -> Schema:
+    entries = {"anyOf": [_of(HandoutShape), {"type": "null"}]}
+    return _of(HandoutsShape, handouts={"type": ["object", "null"], "additionalProperties": entries})
 
 
 def _photograph() -> Schema:

@@ -280,6 +280,23 @@ class SheetShape(Shape):
     columns: Any = Field(None, description="Lists of parts, from left to right; those of one list from top to bottom.")
 
 
+class HandoutsShape(Shape):
+    """handouts.yaml: what the pack has on paper."""
+
+    paper: Texts = Field(default_factory=list, description="A4 or Letter, or both, where a handout does not say.")
+    handouts: Any = Field(None, description="The handouts by name; without it the usual two.")
+
+
+class HandoutShape(Shape):
+    """A handout that is wanted."""
+
+    kind: Texts = Field(default_factory=list, description="visitor, large or booklet, or several; else visitor.")
+    paper: Texts = Field(default_factory=list, description="A4 or Letter, or both.")
+    system: Text = Field("", description="The system that it shows; else the first that the scripts show.")
+    on: On = ""
+    in_: Text = Field("", alias="in", description="The situation; else as the scripts show it.")
+
+
 class SourceHeadShape(Shape):
     """The head of a source, between lines of ---."""
 

@@ -10,6 +10,7 @@ def _told(severity: Severity, title: str, why: str, wrong: str, right: str, test
 _STILLS = "tests/publish/handout/test_stills.py"
 _OVERLAY = "tests/publish/handout/test_overlay.py"
 _HANDOUT = "tests/publish/handout/test_handout.py"
+_PRODUCT = "tests/publish/handout/test_in_the_pack.py"
 
 ENTRIES: dict[str, Entry] = {
     "K501": _told(
@@ -99,5 +100,37 @@ ENTRIES: dict[str, Entry] = {
         "a sheet of one page of a system with eighty parts",
         "a smaller system, or the booklet, which gives it several pages",
         _HANDOUT,
+    ),
+    "K512": _told(
+        "warning",
+        "handouts are asked for, and the typesetter is not installed",
+        "Handouts are set with typst, which is an extra of this package; the pack is made without them.",
+        "a `handouts.yaml` in an installation without the extra",
+        "`pip install 'cutaway[handout]'`, then `cutaway make` again",
+        _PRODUCT,
+    ),
+    "K513": _told(
+        "warning",
+        "a handout of what a standard has not",
+        "A handout shows one system of one standard or airframe, and this one has no part of it.",
+        "a handout of a system that is all on Mk 2, on: Mk 1",
+        "the same with: on: Mk 2",
+        _PRODUCT,
+    ),
+    "H950": Entry(
+        "error",
+        "a kind of handout or a paper that there is not",
+        "There are three kinds of handout, set for two papers.",
+        "handouts:\n  petrol: {kind: poster, paper: A4}\n",
+        "handouts:\n  petrol: {kind: visitor, paper: A4}\n",
+        where="handouts.yaml",
+    ),
+    "H951": Entry(
+        "error",
+        "a handout of what is not there",
+        "A handout shows a system of `systems/` in a situation of `situations.yaml`.",
+        "handouts:\n  petrol: {system: Feul, in: parked}\n",
+        "handouts:\n  petrol: {system: Fuel, in: parked}\n",
+        where="handouts.yaml",
     ),
 }

@@ -1,21 +1,20 @@
 """All files of a pack, from what checking found: nothing is written here."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from cutaway.inquiry.verdicts import Undecided
-from cutaway.inquiry.workshop import Workshop
-from cutaway.machine.fitting import Assumption
-from cutaway.machine.subjects import subjects
 from cutaway.narrate.checked import Checked, Keep, found_here
 from cutaway.problems.diagnostic import Problems, in_order
+from cutaway.publish.assumed import assumptions
 from cutaway.publish.captioning import caption_files
 from cutaway.publish.charts import CHARTS
 from cutaway.publish.contents_page import title_of
 from cutaway.publish.differences import DIFFERENCES
-from cutaway.publish.drawings import UNREAD, Desk, by_accident, draw_sheets
+from cutaway.publish.drawings import Desk, by_accident, draw_sheets
 from cutaway.publish.explore.product import EXPLORE
 from cutaway.publish.filling import pack_view
+from cutaway.publish.handout.product import HANDOUTS
 from cutaway.publish.page import page
 from cutaway.publish.panels import PANELS
 from cutaway.publish.photographs import PHOTOGRAPHS
@@ -24,7 +23,7 @@ from cutaway.publish.quiz_product import QUIZ
 from cutaway.publish.records_json import problems_json, verdicts_json
 from cutaway.publish.view import ProductView
 
-PRODUCTS: tuple[Product, ...] = (PANELS, DIFFERENCES, CHARTS, PHOTOGRAPHS, EXPLORE, QUIZ)
+PRODUCTS: tuple[Product, ...] = (PANELS, DIFFERENCES, CHARTS, PHOTOGRAPHS, EXPLORE, QUIZ, HANDOUTS)
 """What a pack has besides the page, the captions and the sheets, in the order in which the page leads to it."""
 
 
@@ -42,19 +41,21 @@ def pack_files(
     problems: Problems,
     stage: Callable[[str], None] = lambda words: None,
     keep: Keep = found_here,
+    wanted: Sequence[Product] = PRODUCTS,
 ) -> tuple[Contents, Problems]:
     """The files by their path in the pack, and all problems.
 
     problems: those found so far, which the page shows too. stage: told what is made next. keep: where the views of
-    scripts may be kept.
+    scripts may be kept. wanted: what it is to have besides the page, the captions and the sheets.
     """
     settled = not checked.not_yet and not any(isinstance(verdict, Undecided) for verdict in checked.verdicts())
+    desk = replace(desk, keep=keep if settled else found_here)
     stage("drawing the sheets")
     sheets, drawings, more = draw_sheets(desk)
     problems += more
     found: dict[str, bytes] = {}
     products: list[ProductView] = []
-    for product in PRODUCTS:
+    for product in wanted:
         files, more = _product(product, desk, checked, settled, stage)
         problems += more
         found |= files
@@ -62,7 +63,7 @@ def pack_files(
     stage("writing the captions and the page")
     captions, more = caption_files(checked, desk.shelf)
     problems = in_order(problems + more)
-    view = pack_view(checked, _assumptions(desk), sheets, desk.kinds, problems, keep if settled else found_here)
+    view = pack_view(checked, assumptions(desk), sheets, desk.kinds, problems, desk.keep)
     view = replace(view, products=tuple(products))
     words = {
         "index.html": page(view).encode(),
@@ -94,17 +95,3 @@ def _shown(product: Product, files: Files) -> ProductView:
     first = tuple(one for one in titled if one[0] == product.first)
     others = tuple(one for one in titled if one[0] != product.first)
     return ProductView(product.name, product.says, first or others, others if first else ())
-
-
-def _assumptions(desk: Desk) -> tuple[Assumption, ...]:
-    """The assumed values of all standards, each once."""
-    return desk.shelf.piece("assumptions", desk.read_but(UNREAD), lambda: _assumed(desk.workshop))
-
-
-def _assumed(workshop: Workshop) -> tuple[Assumption, ...]:
-    found: dict[tuple[str, str, str], Assumption] = {}
-    for subject in subjects(workshop.folder):
-        bound, _ = workshop.bound(subject)
-        for one in bound.assumptions:
-            found.setdefault((one.part, one.value, one.stated), one)
-    return tuple(found.values())

@@ -56,8 +56,11 @@ _MANY = 30
 
 
 def title_of(path: str, content: bytes) -> str:
-    """What a page or a drawing is called by its own title; another file by its path."""
-    if not path.endswith((".html", ".svg")):
+    """What a page, a drawing or a handout is called by its own title; another file by its path."""
+    if path.endswith((".html", ".svg")):
+        found = re.search(rb"<title[^>]*>(.*?)</title>", content[:4000], re.DOTALL)
+    elif path.endswith(".pdf"):
+        found = re.search(rb"<dc:title>.*?<rdf:li[^>]*>(.*?)</rdf:li>", content, re.DOTALL)
+    else:
         return path
-    found = re.search(rb"<title[^>]*>(.*?)</title>", content[:4000], re.DOTALL)
     return html.unescape(found[1].decode("utf-8", "replace")).strip() if found else path

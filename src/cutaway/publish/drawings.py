@@ -13,6 +13,7 @@ from cutaway.handbook.records import Sheet, Situation
 from cutaway.inquiry.told import Told
 from cutaway.inquiry.workshop import Workshop
 from cutaway.machine.subjects import Subject, parts_of, subjects
+from cutaway.narrate.checked import Keep, found_here
 from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Problems
 from cutaway.publish.shelf import Shelf
@@ -24,7 +25,7 @@ from cutaway.publish.view import SheetView
 @dataclass(frozen=True, slots=True, eq=False)
 class Desk:
     """What sheets are drawn from. layouts: where layouts are kept between runs. shelf: where dear pieces are kept.
-    rests: whether assumed values were taken to both ends of their ranges."""
+    rests: whether assumed values were taken to both ends of their ranges. keep: where the views of scripts are."""
 
     workshop: Workshop
     told: Told
@@ -32,6 +33,7 @@ class Desk:
     layouts: Path | None
     shelf: Shelf = field(default_factory=lambda: Shelf(None))
     rests: bool = True
+    keep: Keep = found_here
 
     def read_but(self, unread: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
         """The files of the type folder with their texts, but those whose paths begin so: what a piece depends on."""
@@ -41,7 +43,7 @@ class Desk:
 UNREAD = ("scripts/", "drills/", "letters.yaml", "glossary.yaml")
 """How the paths of those files begin on which no drawing of the machines depends."""
 
-_NOT_ON_SHEETS = (*UNREAD, "photographs.yaml", "charts.yaml", "explore.yaml")
+NOT_ON_SHEETS = (*UNREAD, "photographs.yaml", "charts.yaml", "explore.yaml", "handouts.yaml")
 """The same with those that ask for other drawings: no sheet depends on them."""
 
 Found = tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]
@@ -51,7 +53,7 @@ Found = tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]
 def draw_sheets(desk: Desk) -> Found:
     """The sheets as the page shows them, the same as files of the pack, and what is wrong, each thing once."""
     return desk.shelf.piece(
-        "sheets", desk.read_but(_NOT_ON_SHEETS), lambda: _all_drawn(desk), lambda made: not by_accident(made[2])
+        "sheets", desk.read_but(NOT_ON_SHEETS), lambda: _all_drawn(desk), lambda made: not by_accident(made[2])
     )
 
 

@@ -35,7 +35,7 @@ def made(home: Path) -> Callable[[], tuple[Made, Problems]]:
     """Make the pack."""
 
     def run() -> tuple[Made, Problems]:
-        done, problems = make(home, rests=False)
+        done, problems = make(home, rests=False, handouts=False)
         assert done is not None, problems
         return done, problems
 

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 import cutaway.api.handout as room
+import cutaway.publish.handout.ground as ground
 from cutaway.api.handout import Asked, handout
 from cutaway.publish.handout.filling import note, stories
 from cutaway.publish.handout.pdf import TEMPLATE, on_one_page, pdf_of
@@ -65,7 +66,7 @@ def test_every_kind_is_accepted_as_universally_accessible(kind: str, paper: int)
     "old, new, said",
     [
         ("  alt: alt-of(p, tile, number),\n", "", "alt text"),
-        ("title: d.title, author", "author", "title"),
+        ('title: if d.called != "" { d.called } else { d.title }, author', "author", "title"),
         ("heading(level: 2, s.title)", "heading(level: 4, s.title)", "heading"),
     ],
 )
@@ -133,7 +134,7 @@ def test_the_booklet_has_all_its_parts(whinchat: dict[str, bytes]) -> None:
     ):  # fmt: skip
         assert one in words, one
     assert "it was not tried whether a sentence hangs on one" in words  # as was asked for: rests=False
-    assert reading_back.about(whinchat["booklet a4"])["Title"] == "Whinchat"
+    assert reading_back.about(whinchat["booklet a4"])["Title"] == "Whinchat: booklet"
     assert b"/Lang(en-GB)" in whinchat["booklet a4"]
 
 
@@ -193,7 +194,7 @@ def test_points_and_terms_give_way_until_the_page_is_enough() -> None:
 def test_k511_a_sheet_that_cannot_be_read_on_one_page_is_not_on_it(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
-    monkeypatch.setitem(room.SMALLEST, "visitor", 30.0)
+    monkeypatch.setitem(ground.SMALLEST, "visitor", 30.0)
     (one,), problems = handout(WHINCHAT, Asked(("visitor",), system="Fuel"), tmp_path, rests=False)
     assert one.plates == 0 and one.pages == 1 and [p.code for p in problems] == ["K511"]
 

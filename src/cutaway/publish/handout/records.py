@@ -1,9 +1,10 @@
 """What stands on a handout, as the template takes it. All measures in points."""
 
 from dataclasses import dataclass
-from typing import Literal
 
-Kind = Literal["visitor", "large", "booklet"]
+from cutaway.handbook.records import HandoutKind
+
+Kind = HandoutKind
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +124,7 @@ class Handout:
     """The whole. points: sentences for a sheet of one page; words: a drawing told, where none can be shown.
 
     lead: the type in a sentence or two. assumed: how many values no book gives; tried: whether
-    they were taken to both ends of their ranges.
+    they were taken to both ends of their ranges. called: what readers of files show as its name, '' for the title.
     """
 
     kind: Kind
@@ -147,3 +148,4 @@ class Handout:
     assumed: int = 0
     tried: bool = True
     language: str = "en-GB"
+    called: str = ""

@@ -1,0 +1,48 @@
+"""Handouts set as files: which sheet or booklet, what stands on it, the PDF."""
+
+from dataclasses import dataclass
+
+from cutaway.draw.svg import slug
+from cutaway.problems.diagnostic import Problems
+from cutaway.publish.handout.booklet import booklet
+from cutaway.publish.handout.ground import Ground
+from cutaway.publish.handout.one_sheet import one_sheet
+from cutaway.publish.handout.records import Handout, Kind, Paper
+from cutaway.publish.handout.shown import Shown
+
+
+@dataclass(frozen=True, slots=True)
+class Set:
+    """A handout that was set. pages, plates: how many it has."""
+
+    handout: Handout
+    pdf: bytes
+    pages: int
+    plates: int
+
+    @property
+    def stem(self) -> str:
+        """What its file is called where nobody gave it a name."""
+        made = self.handout
+        words = made.kind if made.kind == "booklet" else f"{made.kind} {made.system} {made.standard}"
+        return slug(f"{words} {made.paper.name}")
+
+
+def handout_of(ground: Ground, kind: Kind, paper: Paper, sheets: tuple[Shown, ...]) -> tuple[Set | None, Problems]:
+    """A handout of some sheets: all of them in a booklet, else the first that the paper takes; None where there is
+    nothing to show. It is set again only where something on it is another."""
+    if kind == "booklet":
+        made, problems = booklet(ground, paper, sheets)
+    else:
+        one, problems = one_sheet(ground, kind, paper, sheets)
+        if one is None:
+            return None, problems
+        made = one
+    pdf, pages = ground.desk.shelf.piece("handout", made, lambda: _set(made))
+    return Set(made, pdf, pages, len(made.plates)), problems
+
+
+def _set(made: Handout) -> tuple[bytes, int]:
+    from cutaway.publish.handout.pdf import pages_of, pdf_of
+
+    return pdf_of(made), pages_of(made)
