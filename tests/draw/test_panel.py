@@ -3,6 +3,7 @@ on paper, and the same told in words."""
 
 import itertools
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -11,7 +12,8 @@ from cutaway.draw.extent import Extent, extent_of, smallest_words
 from cutaway.draw.panel import SHAPE, WIDTH, panel_pictures
 from cutaway.draw.shapes import Group, Line, Picture, Shape, Text
 from cutaway.draw.svg import write_svg
-from cutaway.draw.symbols.handles import FORMS, as_they_lie, handle
+from cutaway.draw.symbols.handles import FORMS, form_of, handle
+from cutaway.draw.symbols.positions import as_they_lie
 from cutaway.draw.symbols.symbol import Setting
 from cutaway.handbook.load import load_folder
 from cutaway.handbook.records import Folder
@@ -52,10 +54,18 @@ CASES: list[tuple[Folder, Subject, dict[str, float] | None]] = [
 IDS = [f"{f.type.name[:8]}-{s.name}-{'rest' if v is None else 'all'}" for f, s, v in CASES]
 
 
-@pytest.fixture(scope="module", params=range(len(CASES)), ids=IDS)
-def case(request: pytest.FixtureRequest) -> tuple[Folder, Subject, dict[str, float] | None, tuple[Picture, ...]]:
-    folder, subject, values = CASES[request.param]
+Case = tuple[Folder, Subject, dict[str, float] | None, tuple[Picture, ...]]
+
+
+@cache
+def _case(number: int) -> Case:
+    folder, subject, values = CASES[number]
     return folder, subject, values, panel_pictures(folder, subject, values, KINDS, "Words & <words>.")
+
+
+@pytest.fixture(scope="module", params=range(len(CASES)), ids=IDS)
+def case(request: pytest.FixtureRequest) -> Case:
+    return _case(request.param)
 
 
 def flat(shapes: tuple[Shape, ...]) -> Iterator[Shape]:
@@ -166,7 +176,7 @@ def test_stations_of_one_place_stand_from_left_to_right() -> None:
     assert names[-1] == "station place not given"
 
 
-@pytest.mark.parametrize("form", sorted({*FORMS.values(), "lever", "slide"}))
+@pytest.mark.parametrize("form", sorted({*FORMS.values(), "lever", "quadrant", "slide"} - {"symbol"}))
 def test_a_handle_stands_elsewhere_in_each_position_and_is_left_out_where_it_is_not_known(form: str) -> None:
     ranged = form == "slide"
     words = ("closed", "open") if ranged or form in ("tumbler", "button") else ("neutral", "down", "up")
@@ -181,8 +191,55 @@ def test_a_handle_stands_elsewhere_in_each_position_and_is_left_out_where_it_is_
 
 
 def test_neutral_lies_between_down_and_up() -> None:
-    words = ("neutral", "down", "up")
-    assert as_they_lie(Setting(words, 0.0)) == ("down", "neutral", "up")
-    upright = handle("lever", Setting(words, 0.0))
-    arm = next(one for one in upright if isinstance(one, Line) and one.role == "heavy")
-    assert arm.start[0] == pytest.approx(arm.end[0])
+    lying = as_they_lie(Setting(("neutral", "down", "up"), 0.0))
+    assert lying == Setting(("down", "neutral", "up"), 1.0)
+    assert form_of("selector valve", lying) == "quadrant"
+    level = handle("quadrant", lying)
+    arm = next(one for one in level if isinstance(one, Line) and one.role == "heavy")
+    assert arm.start[1] == pytest.approx(arm.end[1])
+
+
+@pytest.mark.parametrize(
+    ("positions", "marked", "lying"),
+    [
+        (("off", "port tank", "starboard tank"), "PORT / OFF / STBD", ("port tank", "off", "starboard tank")),
+        (("off", "port tank", "hull tank"), "OFF / WING / HULL", ("off", "port tank", "hull tank")),
+        (("off", "left", "right", "both"), "OFF / L / R / BOTH", ("off", "left", "right", "both")),
+        (("central", "port", "starboard"), "", ("port", "central", "starboard")),
+        (("starboard", "port"), "", ("port", "starboard")),
+        (("up", "down"), "UP / DOWN", ("down", "up")),
+        (("off", "port", "starboard"), "A / B / C", ("port", "off", "starboard")),  # a plate that says nothing of it
+        (("off", "on"), "FUEL PUMP", ("off", "on")),
+    ],
+)
+def test_positions_lie_as_the_plate_has_them_else_as_their_words_say(
+    positions: tuple[str, ...], marked: str, lying: tuple[str, ...]
+) -> None:
+    for place, word in enumerate(positions):
+        found = as_they_lie(Setting(positions, float(place)), marked)
+        assert found.positions == lying and found.place is not None and lying[int(found.place)] == word
+
+
+def test_a_rudder_bar_reads_from_port_to_starboard() -> None:
+    *_, pictures = next(_case(number) for number, one in enumerate(CASES) if one[0] is TURNSTONE)
+    bar = next(g for p in pictures for g in groups(p.shapes, "part") if g.name.startswith("brake valve")
+               and any(isinstance(s, Text) and s.words == "central" for s in flat(g.shapes)))  # fmt: skip
+    words = {s.words: s.at for s in flat(bar.shapes) if isinstance(s, Text)}
+    assert words["port"][0] < words["central"][0] < words["starboard"][0]
+    assert words["port"][1] == words["central"][1] == words["starboard"][1]
+
+
+def test_pages_are_filled(case: tuple) -> None:  # type: ignore[type-arg]
+    """Of what lies between head and foot no more than a quarter is blank on the whole, and on no page above half."""
+    blank = []
+    for picture in case[3]:
+        head, drawing, foot = (extent_of([g]) for g in picture.shapes)
+        blank.append((foot.top - drawing.bottom) / (foot.top - head.bottom))
+    assert max(blank) <= 0.5 and sum(blank) / len(blank) <= 0.25, blank
+
+
+def test_nobody_reads_amperes_off_a_horn_and_each_needle_of_several_is_named() -> None:
+    *_, pictures = next(_case(number) for number, one in enumerate(CASES) if one[0] is TURNSTONE)
+    told = " ".join(s for picture in pictures for s in picture.description)
+    assert "horn: sounding;" in told or "horn: sounding." in told
+    assert "triple gauge: supply " in told

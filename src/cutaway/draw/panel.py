@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from cutaway.draw.panel_cells import Cell, cells_of, panelled
-from cutaway.draw.panel_pages import GAP, Row, Shelf, Station, capital, framed, pages_of
+from cutaway.draw.panel_pages import GAP, Pages, Row, Station, capital, pages_of, stretched
 from cutaway.draw.seen import Values, look_of, wants_of
 from cutaway.draw.shapes import Group, Picture, Point, placed
 from cutaway.draw.strip import KEY_SIZE, MARGIN, foot_shapes, head_shapes
@@ -52,7 +52,7 @@ def panel_pictures(
     lines = 0
     while True:  # room for so many lines of cautions, until those of every page have it
         pages = pages_of(stations, _room(paper, lines))
-        pictures = tuple(_picture(paper, page, number, len(pages)) for number, page in enumerate(pages, 1))
+        pictures = tuple(_picture(paper, pages, number) for number in range(len(pages.shelves)))
         beyond = max(picture.size[1] for picture in pictures) - WIDTH / SHAPE
         if beyond <= 0.1 or lines >= MOST_CAUTIONS:
             break
@@ -79,19 +79,22 @@ def _room(paper: _Paper, lines: int) -> Point:
     return (WIDTH - 2 * MARGIN, WIDTH / SHAPE - top - strip - lines * CAUTION - GAP)
 
 
-def _picture(paper: _Paper, page: list[Shelf], number: int, of: int) -> Picture:
+def _picture(paper: _Paper, pages: Pages, number: int) -> Picture:
     """One page."""
-    title = f"{paper.title}, page {number} of {of}" if of > 1 else paper.title
+    page, of, scale = pages.shelves[number], len(pages.shelves), pages.scale
+    title = f"{paper.title}, page {number + 1} of {of}" if of > 1 else paper.title
     stations = [one.station for shelf in page for one in shelf.stations]
     parts = {cell.part.name: cell.part for one in stations for row in one.rows for cell in row.cells}
     cautions = tuple(dict.fromkeys(c for p in parts.values() for c in (p.caution, paper.kinds[p.kind].caution) if c))
     above, top = head_shapes(title, paper.says, WIDTH)
     below, strip = foot_shapes((), (REMARK,), cautions, paper.notice, WIDTH)
-    inside = tuple(shape for shelf in page for shape in framed(shelf, WIDTH - 2 * MARGIN, (MARGIN, top)))
-    height = max(WIDTH / SHAPE, top + max(shelf.top + shelf.height for shelf in page) + GAP + strip)
+    filled = max(shelf.top + shelf.height for shelf in page) * scale
+    height = max(WIDTH / SHAPE, top + filled + GAP + strip)
+    spare = (height - strip - GAP - top) / scale
+    inside = placed(stretched(page, (WIDTH - 2 * MARGIN) / scale, spare), (MARGIN, top), scale)
     shapes = (Group(above, "head"), Group(inside, "drawing"), Group(placed(below, (0.0, height - strip)), "foot"))
     told = _told(title, paper.says, stations, paper.known, cautions, paper.notice)
-    return Picture((WIDTH, height), shapes, f"{paper.name} {number}" if of > 1 else paper.name, title, told)
+    return Picture((WIDTH, height), shapes, f"{paper.name} {number + 1}" if of > 1 else paper.name, title, told)
 
 
 # --- what stands where ---------------------------------------------------------------------------------------------
@@ -112,14 +115,24 @@ def _stations(
         look = _look(part, kind, subject, values, kinds, by_part)
         cells = cells_of(panelled(part, kind, look, house, values is not None), values is not None)
         by_name.setdefault(part.station or NOWHERE, {}).setdefault(part.group, []).extend(cells)
+    whose = list(dict.fromkeys(_whose(name) for name in by_name))
     places = list(dict.fromkeys(_place(name) for name in by_name))
-    names = sorted(by_name, key=lambda name: (name == NOWHERE, places.index(_place(name)), _across(name)))
+    names = sorted(
+        by_name,
+        key=lambda name: (name == NOWHERE, whose.index(_whose(name)), places.index(_place(name)), _across(name)),
+    )
     return tuple(Station(name, tuple(Row(g, tuple(cells)) for g, cells in by_name[name].items())) for name in names)
 
 
 def _place(station: str) -> str:
     """'instrument board' of 'instrument board, left'."""
     return station.split(",")[0].strip().casefold()
+
+
+def _whose(station: str) -> str:
+    """'pilot' of 'pilot's panel': what is one person's stands together; any other place is by itself."""
+    person, apostrophe, _ = _place(station).partition("'s ")
+    return person if apostrophe else _place(station)
 
 
 def _across(station: str) -> int:

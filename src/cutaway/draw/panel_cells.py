@@ -4,11 +4,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from cutaway.draw.blocks import part_title
+from cutaway.draw.extent import extent_of
 from cutaway.draw.measure import text_width, wrapped
 from cutaway.draw.seen import notes_of, setting_words
 from cutaway.draw.shapes import Group, Point, Rect, Shape, Text, placed
 from cutaway.draw.strip import text_at
-from cutaway.draw.symbols.handles import as_they_lie, form_of, handle
+from cutaway.draw.symbols.handles import ACROSS, Form, form_of, handle, levels
+from cutaway.draw.symbols.positions import as_they_lie
 from cutaway.draw.symbols.strokes import triangle
 from cutaway.draw.symbols.symbol import Look, Setting
 from cutaway.draw.symbols.table import symbol_of
@@ -25,9 +27,11 @@ WORDS = 15.0
 NAME = 15.5
 LEADING = 1.24
 PAD = 10.0
+BETWEEN = 14.0
+"""What is kept between positions that stand side by side."""
 WIDTH = 158.0
 """The least width of a cell, so that what stands above one another is in line."""
-WIDEST = 260.0
+WIDEST = 300.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,11 +57,14 @@ class Cell:
 
 def panelled(part: Part, kind: Kind, look: Look, house: Mapping[str, str], known: bool) -> Panelled:
     """A part with its words; none where no state is known."""
-    if any(state.words == "lit" for state in kind.states):
-        kind = replace(kind, readings=())  # nobody reads amperes off a lamp
+    if any(state.words in ("lit", "sounding") for state in kind.states):
+        kind = replace(kind, readings=())  # nobody reads amperes off a lamp or a horn
     elif any(state.words == "running" for state in kind.states):
         # Of an engine only what is heard of it: what else it does stands on its gauges.
         kind = replace(kind, readings=tuple(reading for reading in kind.readings if reading.main))
+    elif len({reading.dimension for reading in kind.readings}) < len(kind.readings):
+        # Of several needles each is named, the first too.
+        kind = replace(kind, readings=tuple(replace(reading, main=False) for reading in kind.readings))
     return Panelled(part, kind, look, notes_of(kind, look, house) if known else ())
 
 
@@ -94,26 +101,53 @@ def _symbol(one: Panelled) -> tuple[tuple[Shape, ...], float]:
     return placed(symbol.shapes, (0.0, 0.0), scale), symbol.size[0] * scale
 
 
-def _control(one: Panelled, setting: Setting, known: bool) -> tuple[tuple[Shape, ...], float]:
-    """A handle, and beside it its positions from the last to the first, with a mark at the one where it stands."""
-    drawn = list(placed(handle(form_of(one.kind.name, setting if known else _unknown(setting)),
-                               setting if known else _unknown(setting)), (0.0, 0.0), FACE))  # fmt: skip
-    here = setting_words(setting) if known else ""
-    words = list(reversed(as_they_lie(setting)))
+def _control(one: Panelled, given: Setting, known: bool) -> tuple[tuple[Shape, ...], float]:
+    """A handle, and its positions as they lie, with a mark at the one where it stands: below it those that lie from
+    left to right, beside it those that lie from the foot up."""
+    setting = as_they_lie(given if known else _unknown(given), one.part.marked)
+    form = form_of(one.kind.name, setting)
+    here = setting_words(setting)
+    drawn, broad = (placed(handle(form, setting), (0.0, 0.0), FACE), FACE) if form != "symbol" else _symbol(one)
+    if form in ACROSS:
+        words, wide = _in_a_row(setting.positions, here)
+        if wide <= WIDEST - 2 * PAD:
+            broad = max(FACE, wide)
+            return (*placed(drawn, ((broad - FACE) / 2, 0.0)), *placed(words, ((broad - wide) / 2, FACE))), broad
+    more, wide = _in_a_column(form, setting, here)
+    return (*drawn, *placed(more, (broad, 0.0))), broad + wide
+
+
+def _in_a_row(words: tuple[str, ...], here: str) -> tuple[tuple[Shape, ...], float]:
+    """Positions side by side, under the foot of a handle, and how wide they are; each has room to be the bold one."""
+    shapes: list[Shape] = []
+    x = 0.0
+    for word in words:
+        wide = text_width(word, WORDS, bold=True)
+        role = "strong" if word == here else "quiet"
+        shapes.append(_centred(word, (x + wide / 2, 12.0 + WORDS), role, WORDS))
+        if word == here:
+            shapes.append(triangle((x + wide / 2, 3.0), 90.0, 9.0, 9.0))
+        x += wide + BETWEEN
+    return tuple(shapes), x - BETWEEN
+
+
+def _in_a_column(form: Form, setting: Setting, here: str) -> tuple[tuple[Shape, ...], float]:
+    """Positions under one another, to stand beside a handle: from the last to the first, so that they lie as it moves;
+    those that lie from left to right are read from above."""
+    words = list(setting.positions if form in ACROSS else reversed(setting.positions))
     if setting.ranged and here and here not in words:
         words.insert(next((i for i, word in enumerate(words) if _level(setting, word) < (setting.place or 0.0)),
                           len(words)), here)  # fmt: skip
     step = WORDS * LEADING
-    y = (FACE - step * len(words)) / 2 + WORDS * 0.86
-    wide = 0.0
-    for word in words:
-        role = "strong" if word == here else "quiet"
-        drawn.append(text_at((FACE + 16.0, y), word, role, WORDS))
+    lines = [(FACE - step * len(words)) / 2 + WORDS * 0.86 + step * i for i in range(len(words))]
+    if form == "quadrant":
+        lines = [FACE * level + WORDS * 0.34 for level in reversed(levels(setting))]
+    shapes: list[Shape] = []
+    for word, y in zip(words, lines, strict=True):
+        shapes.append(text_at((18.0, y), word, "strong" if word == here else "quiet", WORDS))
         if word == here:
-            drawn.append(triangle((FACE + 11.0, y - WORDS * 0.34), 0.0, 10.0, 10.0))
-        wide = max(wide, text_width(word, WORDS, bold=True))
-        y += step
-    return tuple(drawn), FACE + 16.0 + wide
+            shapes.append(triangle((13.0, y - WORDS * 0.34), 0.0, 10.0, 10.0))
+    return tuple(shapes), 18.0 + max((text_width(word, WORDS, bold=True) for word in words), default=0.0)
 
 
 def _level(setting: Setting, word: str) -> float:
@@ -140,7 +174,7 @@ def _cell(
     width = max(room, *widest) + 2 * PAD
     middle = width / 2
     shapes: list[Shape] = list(placed(drawn, (middle - wide / 2, PAD)))
-    y = PAD + max(FACE, WORDS * LEADING * len(_words_in(drawn))) + 8.0
+    y = PAD + max(FACE, extent_of(drawn).bottom) + 8.0
     if plate:
         high = len(plate) * WORDS * LEADING + 8.0
         broad = max(text_width(line, WORDS, bold=True) for line in plate) + 16.0
@@ -158,10 +192,6 @@ def _cell(
     state = f" {stands}" if stands else f" {', '.join(notes)}" if notes else ""
     title = part_title(one.part, one.notes)
     return Cell(one.part, (width, y + PAD), tuple(shapes), f"{label}{marked}{':' if state else ''}{state}", title)
-
-
-def _words_in(shapes: tuple[Shape, ...]) -> list[Text]:
-    return [shape for shape in shapes if isinstance(shape, Text) and shape.align == "start"]
 
 
 def _centred(words: str, at: Point, role: str, size: float) -> Text:

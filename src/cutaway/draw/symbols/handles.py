@@ -1,16 +1,19 @@
 """What a hand finds on a panel: tumblers, buttons, cocks, levers, slides, each in a unit square.
 
-These are not the symbols of the sheets, which show what a part does with a line; they show how it stands.
+These are not the symbols of the sheets, which show what a part does with a line; they show how it stands. The positions
+of a setting come here in the order in which they lie.
 """
 
 from collections.abc import Mapping
 from typing import Literal
 
 from cutaway.draw.shapes import Circle, Line, Rect, Shape
+from cutaway.draw.symbols.positions import stands_upright
 from cutaway.draw.symbols.strokes import round_at
 from cutaway.draw.symbols.symbol import Setting
 
-Form = Literal["tumbler", "button", "cock", "lever", "slide"]
+Form = Literal["tumbler", "button", "cock", "lever", "quadrant", "slide", "symbol"]
+"""A quadrant is a lever that moves up and down; a symbol is what the sheets have."""
 
 FORMS: Mapping[str, Form] = {
     "switch": "tumbler",
@@ -27,37 +30,35 @@ FORMS: Mapping[str, Form] = {
     "vacuum changeover cock": "cock",
     "magneto switch": "cock",
     "emergency air bottle": "cock",
+    "external supply socket": "symbol",
 }
-"""How a control of each kind looks on a panel; one that is not named here is a lever, or a slide if it is ranged."""
+"""How a control of each kind looks on a panel; one that is not named here is a slide if it is ranged, a button if it is
+pressed, else a lever: in a quadrant if it is moved up and down."""
 
 SPREAD = 120.0
 LEAN = 74.0
 """Over how many degrees the positions of a cock, and of a lever, are spread on a drawing. Choices of ours."""
 
 
-RESTS = ("neutral", "off", "central", "normal")
-"""Positions between two others, though they are named first, since a control is left there."""
-
-
-def as_they_lie(setting: Setting) -> tuple[str, ...]:
-    """The positions in the order in which a hand passes them.
-
-    >>> as_they_lie(Setting(("neutral", "down", "up"), 0.0))
-    ('down', 'neutral', 'up')
-    """
-    words = setting.positions
-    if len(words) == 3 and words[0] in RESTS and not setting.ranged:
-        return (words[1], words[0], words[2])
-    return words[::-1] if words == ("up", "down") else words
+RISE = 32.0
+"""How far a lever in a quadrant stands above or below the level at the ends of its way, degrees."""
+ACROSS: frozenset[Form] = frozenset({"cock", "lever"})
+"""The forms whose positions lie from left to right; those of all others lie from the foot up."""
 
 
 def form_of(kind: str, setting: Setting) -> Form:
     """How a control of a kind looks."""
-    return "slide" if setting.ranged else FORMS.get(kind, "lever")
+    if setting.ranged:
+        return "slide"
+    if kind in FORMS:
+        return FORMS[kind]
+    if "pressed" in setting.positions:
+        return "button"
+    return "quadrant" if stands_upright(setting) else "lever"
 
 
 def handle(form: Form, setting: Setting) -> tuple[Shape, ...]:
-    """A control as it stands; without a handle where that is not known."""
+    """A control as it stands; without a handle where that is not known. A symbol is none of ours."""
     match form:
         case "tumbler":
             return _tumbler(setting)
@@ -67,8 +68,12 @@ def handle(form: Form, setting: Setting) -> tuple[Shape, ...]:
             return _cock(setting)
         case "lever":
             return _lever(setting)
+        case "quadrant":
+            return _quadrant(setting)
         case "slide":
             return _slide(setting)
+        case "symbol":
+            return ()
 
 
 def _share(setting: Setting) -> float | None:
@@ -78,7 +83,7 @@ def _share(setting: Setting) -> float | None:
     index = round(setting.place)
     if not 0 <= index < len(setting.positions):
         return None
-    return as_they_lie(setting).index(setting.positions[index]) / max(1, len(setting.positions) - 1)
+    return index / max(1, len(setting.positions) - 1)
 
 
 def _tumbler(setting: Setting) -> tuple[Shape, ...]:
@@ -127,6 +132,30 @@ def _lever(setting: Setting) -> tuple[Shape, ...]:
         return base
     tip = round_at(foot, 0.6, _angle(part, LEAN))
     return (*base, Line(foot, tip, "heavy"), Circle(tip, 0.11, "solid"))
+
+
+def levels(setting: Setting) -> tuple[float, ...]:
+    """How far down each position of a lever in a quadrant is marked, the first at the foot."""
+    count = max(1, len(setting.positions) - 1)
+    return tuple(round_at((0.16, 0.5), 0.76, _rise(i / count))[1] for i in range(len(setting.positions)))
+
+
+def _quadrant(setting: Setting) -> tuple[Shape, ...]:
+    """A lever hinged at the left that moves up and down: down at its first position, up at its last."""
+    hinge = (0.16, 0.5)
+    count = max(1, len(setting.positions) - 1)
+    turns = [_rise(i / count) for i in range(len(setting.positions))]
+    marks = [Line(round_at(hinge, 0.72, a), round_at(hinge, 0.8, a), "thin") for a in turns]
+    base: tuple[Shape, ...] = (*marks, Rect((0.06, 0.24), (0.13, 0.52), "edge", 0.04))
+    part = _share(setting)
+    if part is None:
+        return base
+    tip = round_at(hinge, 0.58, _rise(part))
+    return (*base, Line(hinge, tip, "heavy"), Circle(tip, 0.11, "solid"))
+
+
+def _rise(part: float) -> float:
+    return RISE * (2.0 * part - 1.0)
 
 
 def _slide(setting: Setting) -> tuple[Shape, ...]:
