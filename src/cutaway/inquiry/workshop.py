@@ -11,10 +11,10 @@ from typing import Literal
 
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.course import Leg
+from cutaway.machine import loose_ends, out_of_reach
 from cutaway.machine.bind import Bound, bind, vary_within
 from cutaway.machine.compile import Machine, compile_network
 from cutaway.machine.expressions import driving
-from cutaway.machine.loose_ends import told
 from cutaway.machine.network import Network
 from cutaway.machine.records import Change, Job, Outcome, Run, SetContent, State
 from cutaway.machine.renumbered import renumbered
@@ -142,7 +142,7 @@ class Workshop:
             if subject.name == subject.standard:
                 bounds.append(bound)
         if not self.folder.left_out:  # what was left out leaves loose ends behind, which are not the user's
-            found.append(told(bounds))
+            found.append((*loose_ends.told(bounds), *out_of_reach.told(bounds)))
         return tuple(dict.fromkeys(problem for problems in found for problem in problems))
 
     def made(self, bound: Bound, signals: frozenset[str]) -> Made:

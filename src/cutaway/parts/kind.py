@@ -90,6 +90,27 @@ class Either:
 
 
 @dataclass(frozen=True, slots=True)
+class Level:
+    """What a figure of a part means for the pressure where the part is joined, so that figures of several parts that
+    defeat one another can be told.
+
+    sort: 'needs' (the pressure must come above it, or something never happens), 'holds' (a valve that opens there: the
+    pressure hardly goes above it), 'limits' (the part passes on what comes up to it and no more) or 'gives' (the part
+    by itself puts the pressure up to it). quantity: the figure. at: the port, or the coupling that names one. does:
+    what the part does at the figure, words that end before it. never: what may never happen, of 'needs' alone.
+    suction: whether it is one. per: pressure for one SI unit of the quantity, where that is no pressure.
+    """
+
+    sort: Literal["needs", "holds", "limits", "gives"]
+    quantity: str
+    at: str
+    does: str
+    never: str = ""
+    suction: bool = False
+    per: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
 class Column:
     """One column of a table that an author may give: its name, what it measures, and on which datum a pressure is."""
 
@@ -225,6 +246,7 @@ class Kind:
     what `build` uses. caution: carried to every sentence, sheet and step that shows the part. example: shown on the
     kind's page and worked by a test. indicates: whether the crew sees or hears what it does (a lamp, a gauge, a horn).
     orders: which of its quantities must lie below which. either: of which of them one alone is given.
+    levels: what its figures mean for the pressure where it is joined.
     """
 
     name: str
@@ -246,3 +268,4 @@ class Kind:
     indicates: bool = False
     orders: tuple[Order, ...] = ()
     either: tuple[Either, ...] = ()
+    levels: tuple[Level, ...] = ()

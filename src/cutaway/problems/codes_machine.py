@@ -53,6 +53,15 @@ ENTRIES: dict[str, Entry] = {
         right="A line leads from the switch to what it feeds.",
         tested_by="tests/machine/test_loose_ends.py",
     ),
+    "M114": Entry(
+        "warning",
+        "two figures that defeat each other",
+        why="A cut-out above the setting of the relief valve beside it never lets its pump off; a lamp set above the "
+        "pump's pressure never goes out. As a rule one of the two figures is for another mark, or was copied wrongly.",
+        wrong="A cut-out is set at 1000 lb/sq in, and the relief valve that is joined to it at 850 lb/sq in.",
+        right="The cut-out is set at 850 lb/sq in, and the relief valve at 1000 lb/sq in.",
+        tested_by="tests/machine/test_out_of_reach.py",
+    ),
     "M203": Entry(
         "error",
         "parts that wait for each other",

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from cutaway.parts.kind import Content as Holds
-from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Order, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Level, Order, Port, Reading, State, Want
 from cutaway.parts.kinds.airs import (
     CAUTION,
     CORE,
@@ -84,6 +84,7 @@ AIR_COMPRESSOR = Kind(
         ),
     ),
     couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=TURNS),),
+    levels=(Level("gives", "pressure", "outlet", "gives no more than"),),
     failures=(Failure("valve leaking", "Its delivery valve leaks: a tenth of its delivery is left."),),
     families=("SOURCE",),
     caution=CAUTION,
@@ -189,6 +190,10 @@ CHARGING_REGULATOR = Kind(
     ),
     orders=(Order("cut-in", "cut-out", "A compressor that is let off at one pressure is called back at a lower one."),),
     states=(State("idling", "idling", "charging"),),
+    levels=(
+        Level("needs", "cut-out", "system", "lets its compressor off at", "its compressor may never be let off"),
+        Level("limits", "cut-out", "system", "lets its compressor off at"),
+    ),
     failures=(
         Failure("stuck idling", "The compressor blows to the air outside whatever the bottle holds."),
         Failure("stuck charging", "It never blows off: the pressure rises to what the compressor can do."),
@@ -320,6 +325,7 @@ PRESSURE_MAINTAINING_VALVE = Kind(
         FLOW,
     ),
     states=(State("open", "open", "closed"),),
+    levels=(Level("needs", "set at", "inlet", "passes nothing below", "nothing may ever pass it"),),
     failures=(Failure("stuck open", "It keeps nothing back."),),
     families=("MAINTAIN", "GASROOT"),
     example=Example(
@@ -365,6 +371,10 @@ PRESSURE_REDUCING_VALVE = Kind(
         ),
         FLOW,
     ),
+    levels=(
+        Level("needs", "set at", "inlet", "is set at", "it may never have anything to hold back"),
+        Level("limits", "set at", "outlet", "lets through up to"),
+    ),
     failures=(Failure("stuck open", "Its outlet comes up to the pressure of its inlet."),),
     families=("REDUCE", "GASROOT"),
     example=Example(
@@ -398,6 +408,7 @@ AIR_CHARGING_CONNECTION = Kind(
         Want("pressure", "pressure", "The pressure of the ground supply.", datum="gauge", usual="50 to 1000 lb/sq in"),
         FLOW,
     ),
+    levels=(Level("gives", "pressure", "outlet", "gives no more than"),),
     failures=(Failure("valve stuck", "Its valve does not open: nothing comes in."),),
     families=("GASWAY",),
     caution="Charge only through the approved regulator, with nobody over the bottle or the pipes.",
@@ -450,6 +461,7 @@ AIR_SERVICE = Kind(
         ),
     ),
     states=(State("working", "working", "not working"),),
+    levels=(Level("needs", "works above", "inlet", "works above", "it may never work"),),
     failures=(Failure("choked", "Hardly any air gets through it, and it does not work."),),
     families=("GASROOT",),
     example=Example(

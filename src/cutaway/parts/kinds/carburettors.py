@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from cutaway.parts.kind import Coupling, Either, Example, Failure, Fit, Kind, Reading, State, Want
+from cutaway.parts.kind import Coupling, Either, Example, Failure, Fit, Kind, Level, Reading, State, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
     above,
@@ -118,6 +118,7 @@ CARBURETTOR = Kind(
     ),
     states=STATES,
     readings=READINGS,
+    levels=(Level("needs", "lowest pressure", "inlet", "needs", "it may never be fed"),),
     failures=(Failure("float stuck", "The float needle stays shut: no petrol enters."),),
     families=("DRAW", "ONEWAY"),
     example=Example(
@@ -156,6 +157,7 @@ PRESSURE_INJECTION_CARBURETTOR = Kind(
     ),
     states=STATES,
     readings=READINGS,
+    levels=(Level("needs", "lowest pressure", "inlet", "needs", "it may never be fed"),),
     failures=(Failure("diaphragm", "Its diaphragm is split: it gives no petrol."),),
     families=("DRAW",),
     example=Example(

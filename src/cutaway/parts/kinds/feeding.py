@@ -1,6 +1,6 @@
 """Petrol on its way to the engine: the pumps. Pressures are gauge."""
 
-from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Level, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
     TURNS,
@@ -82,6 +82,7 @@ ENGINE_PUMP = Kind(
         ),
     ),
     couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=TURNS),),
+    levels=(Level("gives", "pressure", "outlet", "gives no more than"),),
     failures=(Failure("seized", "Its drive has sheared: the vanes stand still."),),
     families=("PDPUMP", "MAINTAIN", "ONEWAY", "LIN"),
     example=Example(
@@ -132,6 +133,7 @@ HAND_FUEL_PUMP = Kind(
             because=JUDGEMENT,
         ),
     ),
+    levels=(Level("gives", "pressure", "outlet", "gives no more than"),),
     failures=(Failure("leaking washer", "Three tenths of each stroke are delivered."),),
     families=("PDPUMP", "ONEWAY"),
     example=Example(

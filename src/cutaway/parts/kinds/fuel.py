@@ -4,7 +4,7 @@ Pressures are gauge. Figures that a handbook seldom gives have defaults for an e
 """
 
 from cutaway.parts.kind import Content as Holds
-from cutaway.parts.kind import Control, Example, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Example, Failure, Fit, Kind, Level, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
     AMBIENT_PRESSURE,
     CONTROL,
@@ -29,6 +29,7 @@ from cutaway.parts.kinds.liquids import (
     vessel_signals,
     way,
 )
+from cutaway.parts.laws.sizing import static_head
 from cutaway.parts.recipe import (
     Across,
     Const,
@@ -131,6 +132,7 @@ TANK = Kind(
     ),
     states=(State("empty", "empty"),),
     readings=(Reading("contents", "volume", "contents", "gal", main=True),),
+    levels=(Level("gives", "head", "outlet", "has a head of no more than", per=static_head(PETROL.density, 1.0)),),
     failures=(Failure("leaking", "Petrol runs out through a quarter-inch hole at the bottom."),),
     contents=(Holds("volume", "fuel", full="capacity"),),
     families=("TANK", "ROOT"),
@@ -295,6 +297,7 @@ FUEL_RELIEF_VALVE = Kind(
         ),
     ),
     states=(State("open", "open", "closed"),),
+    levels=(Level("holds", "set at", "inlet", "opens at"),),
     failures=(Failure("weak spring", "Opens at half its setting."),),
     families=("RELIEF",),
     example=Example(

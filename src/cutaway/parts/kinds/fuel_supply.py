@@ -1,6 +1,6 @@
 """Petrol in and about the tanks: vents, immersed pumps, cross-feed, jettison, priming, the flowmeter."""
 
-from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Level, Port, Reading, State, Want
 from cutaway.parts.kinds import trainer_examples
 from cutaway.parts.kinds.common import (
     CONTROL,
@@ -107,6 +107,7 @@ IMMERSED_PUMP = Kind(
     couplings=(FED_BY_OR_LINE,),
     states=(State("running", "running", "stopped"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
+    levels=(Level("gives", "pressure", "outlet", "gives no more than"),),
     failures=(
         Failure("seized", "It stands still and takes six times its current; petrol still passes."),
         Failure("lead off", "It has no current and stands still; petrol still passes."),

@@ -1,7 +1,7 @@
 """Oil: reservoir, hand pump, valves and the selector. Pressures are gauge; the reservoir is vented."""
 
 from cutaway.parts.kind import Content as Holds
-from cutaway.parts.kind import Control, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Failure, Fit, Kind, Level, Port, Reading, State, Want
 from cutaway.parts.kinds import oil_examples
 from cutaway.parts.kinds.common import CONTROL, JUDGEMENT, at_position, port
 from cutaway.parts.kinds.liquids import (
@@ -87,6 +87,7 @@ HYDRAULIC_HAND_PUMP = Kind(
             because=f"{JUDGEMENT} Set by the handle's length and the piston's area.",
         ),
     ),
+    levels=(Level("gives", "pressure", "outlet", "gives no more than"),),
     failures=(Failure("leaking washer", "Three tenths of each stroke are delivered."),),
     families=("PDPUMP", "ONEWAY"),
     example=oil_examples.HYDRAULIC_HAND_PUMP,
@@ -120,6 +121,7 @@ OIL_RELIEF_VALVE = Kind(
         ),
     ),
     states=(State("open", "open", "closed"),),
+    levels=(Level("holds", "set at", "inlet", "opens at"),),
     failures=(Failure("stuck open", "Oil runs back to the reservoir at little pressure."),),
     families=("RELIEF", "ROOT"),
     example=oil_examples.OIL_RELIEF_VALVE,

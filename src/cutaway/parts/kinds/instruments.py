@@ -1,6 +1,6 @@
 """Instruments and warning lamps for petrol and oil, the contents gauge and the position indicator, and the flaps."""
 
-from cutaway.parts.kind import Coupling, Example, Failure, Fit, Kind, Reading, State, Want
+from cutaway.parts.kind import Coupling, Example, Failure, Fit, Kind, Level, Reading, State, Want
 from cutaway.parts.kinds import trainer_examples
 from cutaway.parts.kinds.common import JUDGEMENT, above, over, port, product, under
 from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FED_BY, FEED, VOLTAGE, filament, lamp_current, live
@@ -94,6 +94,7 @@ LOW_PRESSURE_LAMP = Kind(
     ),
     couplings=(Coupling("senses", "node", "The port whose pressure it watches.", required=True, media=LIQUIDS), FED_BY),
     states=(State("lit", "lit", "out"),),
+    levels=(Level("needs", "lights below", "senses", "is lit below", "it may never go out"),),
     failures=(
         Failure("filament", "Its filament is broken: it stays dark."),
         Failure("switch stuck", "Its switch stays open: it stays dark however low the pressure."),

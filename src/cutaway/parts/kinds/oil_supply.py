@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from cutaway.parts.kind import Content as Holds
-from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Order, Port, Reading, State, Want
+from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Level, Order, Port, Reading, State, Want
 from cutaway.parts.kinds import oil_examples
 from cutaway.parts.kinds.common import JUDGEMENT, TURNS, drops_to, either, latch, over, port, product, under
 from cutaway.parts.kinds.hydraulics import INLET, OUTLET, TEN_POUNDS
@@ -76,6 +76,7 @@ ENGINE_DRIVEN_HYDRAULIC_PUMP = Kind(
     ),
     couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=TURNS),),
     readings=(Reading("delivery", "volume flow", "delivery", "gal/min", main=True),),
+    levels=(Level("gives", "pressure", "outlet", "gives no more than"),),
     failures=(
         Failure("sheared", "Its drive has sheared: it gives nothing."),
         Failure("worn", "Oil slips back past its gears, the more the higher the pressure."),
@@ -125,6 +126,10 @@ AUTOMATIC_CUT_OUT = Kind(
     orders=(Order("cut-in", "cut-out", "A pump that is let off above one pressure is called back below another."),),
     states=(
         State("idling", "idling", "charging", means="what is pumped goes back", otherwise="what is pumped goes on"),
+    ),
+    levels=(
+        Level("needs", "cut-out", "system", "lets its pump off at", "its pump may never be let off"),
+        Level("limits", "cut-out", "system", "lets its pump off at"),
     ),
     failures=(
         Failure("stuck idling", "All that the pump gives goes back to the reservoir."),
@@ -186,6 +191,7 @@ ACCUMULATOR = Kind(
     ),
     states=(State("charged", "charged", "empty"),),
     readings=(Reading("pressure", "pressure", "pressure", "lb/sq in", main=True, datum="gauge"),),
+    levels=(Level("needs", "air pressure", "oil", "takes oil from", "it may never hold any"),),
     failures=(Failure("air lost", "It fills with oil and gives none back: the pressure goes as soon as oil is used."),),
     contents=(Holds("pressure", "air", held_at=_held),),
     families=("ROOT", "ACCUM", "ONEWAY"),

@@ -1,7 +1,7 @@
 """What compressed air works: brakes with their relay valve and gauge, the spring-return ram and its solenoid valve."""
 
 from cutaway.parts.kind import Content as Holds
-from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Level, Port, Reading, State, Want
 from cutaway.parts.kinds.airs import CAUTION, CORE, FLOW, OUTSIDE, conductance, gauge_at, passage, setting_of
 from cutaway.parts.kinds.circuits import LETS_GO_LOWER
 from cutaway.parts.kinds.common import (
@@ -105,6 +105,7 @@ BRAKE_RELAY_VALVE = Kind(
         ),
         FLOW,
     ),
+    levels=(Level("needs", "full pressure", "supply", "gives the brakes up to", "they may never have so much"),),
     failures=(Failure("exhaust stuck", "Air that has been let to the brakes stays there: they bind."),),
     families=("REDUCE", "RELIEF"),
     caution="Chocks in place before the brake pressure is let off or worked on. " + CAUTION,
@@ -167,6 +168,7 @@ BRAKE = Kind(
     ),
     states=(State("on", "on", "off"),),
     readings=(Reading("pressure", "pressure", "pressure", "lb/sq in", main=True, datum="gauge"),),
+    levels=(Level("needs", "bites at", "air", "bites at", "it may never hold"),),
     failures=(Failure("burst", "Its bag has burst: the air goes out of it."),),
     families=("STORE", "GASROOT"),
     example=Example(

@@ -1,6 +1,6 @@
 """Vacuum: the pump, its relief valve and what draws air. Nodes are absolute, suctions are differences."""
 
-from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Level, Port, Reading, State, Want
 from cutaway.parts.kinds import trainer_examples
 from cutaway.parts.kinds.common import (
     AMBIENT_PRESSURE,
@@ -106,6 +106,7 @@ SUCTION_RELIEF_VALVE = Kind(
         ),
     ),
     states=(State("open", "open", "closed"),),
+    levels=(Level("holds", "set at", "line", "opens at", suction=True),),
     failures=(
         Failure("stuck shut", "It never opens: the suction rises with the speed of the pump."),
         Failure("stuck open", "Outside air spoils the suction at every speed."),
@@ -203,6 +204,7 @@ GYRO_INSTRUMENT = Kind(
         ),
     ),
     states=(State("working", "working", "unreliable"),),
+    levels=(Level("needs", "works above", "line", "works above", "its rotor may never run true", suction=True),),
     failures=(Failure("filter choked", "Hardly any air reaches the rotor."),),
     families=("GASROOT",),
     example=trainer_examples.GYRO_INSTRUMENT,
@@ -234,10 +236,10 @@ VACUUM_CHANGEOVER_COCK = Kind(
     "Shares two pumps among two loads. Normal: the port pump draws on the instruments, the starboard pump on the other "
     "load. Changed over: the other way round. Joined: both pumps draw on both loads.",
     ports=(
-        Port("port pump", "air", "west"),
-        Port("starboard pump", "air", "west"),
-        Port("instruments", "air", "east"),
-        Port("other", "air", "east"),
+        Port("port pump", "air", "east"),
+        Port("starboard pump", "air", "east"),
+        Port("instruments", "air", "west"),
+        Port("other", "air", "west"),
     ),
     build=_changeover,
     controls=(Control("", ("normal", "changed over", "joined")),),
