@@ -7,7 +7,7 @@ without a crossing.
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations, product
 from typing import Literal
@@ -24,7 +24,7 @@ NEAR = 9.0
 OVERFLOW = 20.0
 """What each unit counts by which the labels of a side are higher than its margin."""
 FEW = 8
-"""Of few labels the best exchange is looked for each time, of more the next that helps."""
+"""Of so few labels the best exchange is looked for each time, of more the next that helps."""
 STARTS, MANY = 6, 20
 """So many beginnings are improved, the best of all that are tried; of more labels than `MANY` only one."""
 MOST = 2500
@@ -66,10 +66,11 @@ _Arrangement = tuple[tuple[int, ...], tuple[int, ...]]
 
 def place_labels(wanted: Sequence[Wanted], margins: Margins) -> tuple[Placed, ...]:
     """A place for each label, in the order given."""
-    starts = sorted(set(_starts(wanted)), key=lambda one: (cost(one, wanted, margins), one))
+    scales = _Scales(wanted, margins)
+    starts = sorted(set(_starts(wanted)), key=lambda one: (scales.weigh(one), one))
     starts = starts[: STARTS if len(wanted) <= MANY else 1]
-    improved = [_improved(one, wanted, margins) for one in starts]
-    best = min(improved, key=lambda one: cost(one, wanted, margins))
+    improved = [_improved(one, scales) for one in starts]
+    best = min(improved, key=scales.weigh)
     found: dict[int, Placed] = {}
     for side, order in zip(("left", "right"), best, strict=True):
         for number, middle in zip(order, stacked(order, wanted, margins), strict=True):
@@ -77,76 +78,109 @@ def place_labels(wanted: Sequence[Wanted], margins: Margins) -> tuple[Placed, ..
     return tuple(found[i] for i in range(len(wanted)))
 
 
-def cost(arrangement: _Arrangement, wanted: Sequence[Wanted], margins: Margins, bound: float = math.inf) -> float:
-    """How bad an arrangement is: the length of its leaders, their crossings, what they run over, what does not fit.
+def cost(arrangement: _Arrangement, wanted: Sequence[Wanted], margins: Margins) -> float:
+    """How bad an arrangement is: the length of its leaders, their crossings, what they run over, what does not fit."""
+    return _Scales(wanted, margins).weigh(arrangement)
 
-    bound: of one that is longer than this nothing more is looked at, since it is worse already.
-    """
-    leaders: list[tuple[Place, Place]] = []
-    whole = 0.0
-    for x, order in ((margins.left, arrangement[0]), (margins.right, arrangement[1])):
-        middles = stacked(order, wanted, margins)
-        leaders += [(wanted[i].point, (x, middle)) for i, middle in zip(order, middles, strict=True)]
-        room = margins.bottom - margins.top
-        over = sum(wanted[i].height + margins.gap for i in order) - margins.gap - room
-        whole += OVERFLOW * max(0.0, over)
-    whole += sum(math.dist(*leader) for leader in leaders)
-    if whole >= bound:
+
+_Leader = tuple[Place, Place]
+
+
+class _Scales:
+    """Weighs arrangements of the same labels; keeps what it found of each order of a side, since most exchanges change
+    one side alone."""
+
+    def __init__(self, wanted: Sequence[Wanted], margins: Margins) -> None:
+        self.wanted, self.margins = wanted, margins
+        self._highs = [one.height + margins.gap for one in wanted]
+        self._wishes = [one.point[1] - one.height / 2 for one in wanted]
+        self._sides: dict[tuple[int, tuple[int, ...]], tuple[list[_Leader], float]] = {}
+        self._tangled: dict[tuple[int, tuple[int, ...]], float] = {}
+
+    def leaders(self, side: int, order: tuple[int, ...]) -> tuple[list[_Leader], float]:
+        """The leaders of a side, and what their length and what does not fit count."""
+        found = self._sides.get((side, order))
+        if found is None:
+            x = self.margins.left if side == 0 else self.margins.right
+            tops = _tops(order, self._highs, self._wishes, self.margins)
+            wanted = [self.wanted[i] for i in order]
+            leaders = [(one.point, (x, top + one.height / 2)) for one, top in zip(wanted, tops, strict=True)]
+            room = self.margins.bottom - self.margins.top
+            over = sum([self._highs[i] for i in order]) - self.margins.gap - room
+            whole = sum([math.dist(point, end) for point, end in leaders]) + OVERFLOW * max(0.0, over)
+            found = self._sides[side, order] = (leaders, whole)
+        return found
+
+    def weigh(self, arrangement: _Arrangement, bound: float = math.inf) -> float:
+        """The cost of an arrangement; where it is above a bound, some number above it."""
+        left, whole = self.leaders(0, arrangement[0])
+        right, more = self.leaders(1, arrangement[1])
+        whole += more
+        for side, order, leaders in ((0, arrangement[0], left), (1, arrangement[1], right)):
+            if whole >= bound:
+                return whole
+            tangled = self._tangled.get((side, order))
+            if tangled is None:
+                tangled = self._tangled[side, order] = sum(_tangle(a, b) for a, b in combinations(leaders, 2))
+            whole += tangled
+        for one in left:
+            if whole >= bound:
+                return whole
+            reach = one[0][0] + NEAR
+            # What begins further right than this one ends has nothing to do with it.
+            whole += sum(_tangle(one, other) for other in right if other[0][0] <= reach)
         return whole
-    for one, other in combinations(leaders, 2):
-        if _apart(one, other):
-            continue
-        whole += CROSSING * cross(*one, *other)
-        if math.dist(one[0], other[0]) > NEAR:
-            whole += PASSING * ((distance(other[0], *one) < NEAR) + (distance(one[0], *other) < NEAR))
-        if whole >= bound:
-            return whole
-    return whole
 
 
-def _apart(one: tuple[Place, Place], other: tuple[Place, Place]) -> bool:
-    """Whether one leader is so far above the other that they have nothing to do with one another."""
-    (_, a), (_, b) = one
-    (_, c), (_, d) = other
-    return max(a, b) + NEAR < min(c, d) or max(c, d) + NEAR < min(a, b)
+def _tangle(one: _Leader, other: _Leader) -> float:
+    """What two leaders count that cross, or of which one runs over the point of the other."""
+    (a, b), (c, d) = one, other
+    high, low = (a[1], b[1]) if a[1] < b[1] else (b[1], a[1])
+    if (c[1] > low + NEAR and d[1] > low + NEAR) or (c[1] < high - NEAR and d[1] < high - NEAR):
+        return 0.0
+    found = CROSSING * cross(a, b, c, d)
+    if math.dist(a, c) > NEAR:
+        found += PASSING * ((distance(c, a, b) < NEAR) + (distance(a, c, d) < NEAR))
+    return found
 
 
 def stacked(order: Sequence[int], wanted: Sequence[Wanted], margins: Margins) -> list[float]:
     """The middles of labels in their order from the top, each as near its point's height as that leaves it.
 
-    Labels that would touch are gathered into blocks, and a block stands where its members together want it.
+    Labels that would touch are gathered into blocks, and a block stands where its members together want it: at the mean
+    of where each wants the block's top, kept inside the margin.
     """
-    blocks: list[list[int]] = []
-    tops: list[float] = []
+    highs = [one.height + margins.gap for one in wanted]
+    wishes = [one.point[1] - one.height / 2 for one in wanted]
+    tops = _tops(order, highs, wishes, margins)
+    return [top + wanted[i].height / 2 for i, top in zip(order, tops, strict=True)]
+
+
+def _tops(order: Sequence[int], highs: Sequence[float], wishes: Sequence[float], margins: Margins) -> list[float]:
+    """The tops of labels. highs, wishes: how high each is with its gap, and where it wants its top.
+
+    This is where most of the time goes, so that it calls nothing and sums up as it goes.
+    """
+    first, last = margins.top, margins.bottom + margins.gap
+    blocks: list[tuple[float, int, float, float]] = []  # top, how many, how high, the sum of their wishes for the top
     for i in order:
-        blocks.append([i])
-        tops.append(_wish(blocks[-1], wanted, margins))
-        while len(blocks) > 1 and tops[-2] + _high(blocks[-2], wanted, margins) > tops[-1]:
-            last = blocks.pop()
-            tops.pop()
-            blocks[-1] += last
-            tops[-1] = _wish(blocks[-1], wanted, margins)
-    middles: list[float] = []
-    for block, top in zip(blocks, tops, strict=True):
-        y = top
-        for i in block:
-            middles.append(y + wanted[i].height / 2)
-            y += wanted[i].height + margins.gap
-    return middles
-
-
-def _high(block: Sequence[int], wanted: Sequence[Wanted], margins: Margins) -> float:
-    return sum(wanted[i].height + margins.gap for i in block)
-
-
-def _wish(block: Sequence[int], wanted: Sequence[Wanted], margins: Margins) -> float:
-    """The top of a block of labels that touch one another, kept inside the margin."""
-    offset, wishes = 0.0, []
-    for i in block:
-        wishes.append(wanted[i].point[1] - offset - wanted[i].height / 2)
-        offset += wanted[i].height + margins.gap
-    lowest = margins.bottom - (offset - margins.gap)
-    return max(margins.top, min(sum(wishes) / len(wishes), lowest))
+        count, high, wish = 1, highs[i], wishes[i]
+        top = last - high if wish > last - high else wish
+        top = first if top < first else top
+        while blocks and blocks[-1][0] + blocks[-1][2] > top:
+            _, before, above, wished = blocks.pop()
+            wish = wished + wish - count * above
+            count, high = count + before, high + above
+            top = wish / count
+            top = last - high if top > last - high else top
+            top = first if top < first else top
+        blocks.append((top, count, high, wish))
+    found: list[float] = []
+    for top, count, _, _ in blocks:
+        for i in order[len(found) : len(found) + count]:
+            found.append(top)
+            top += highs[i]
+    return found
 
 
 def _starts(wanted: Sequence[Wanted]) -> Iterator[_Arrangement]:
@@ -166,41 +200,54 @@ def _orders(side: Sequence[int], wanted: Sequence[Wanted]) -> tuple[tuple[int, .
     return (by_height, from_the_left, from_the_left[::-1])
 
 
-def _improved(best: _Arrangement, wanted: Sequence[Wanted], margins: Margins) -> _Arrangement:
+def _improved(best: _Arrangement, scales: _Scales) -> _Arrangement:
     """The arrangement after the exchanges that make it better: of crossed leaders first, then of any."""
-    least = cost(best, wanted, margins)
-    looked = 0
     for neighbours in (_uncrossed, _neighbours):
-        before = math.inf
-        while least < before and looked < MOST:
-            before = least
-            for one in neighbours(best, wanted, margins):
-                looked += 1
-                worth = cost(one, wanted, margins, least)
-                if worth < least - 1e-9:
-                    least, best = worth, one
-                    if len(wanted) > FEW:
-                        break
-                if looked >= MOST:
-                    break
+        best = _settled(best, scales, neighbours)
     return best
 
 
-def _uncrossed(now: _Arrangement, wanted: Sequence[Wanted], margins: Margins) -> Iterator[_Arrangement]:
+def _settled(
+    best: _Arrangement, scales: _Scales, neighbours: Callable[[_Arrangement, _Scales], Iterator[_Arrangement]]
+) -> _Arrangement:
+    """The arrangement that no exchange of a sort makes better. Of few labels the best exchange is made each time; of
+    more the next that helps, and it is looked on from there, until all have been looked at in vain."""
+    least = scales.weigh(best)
+    looked = begin = 0
+    while looked < MOST:
+        moves = list(neighbours(best, scales))
+        found: tuple[float, int] | None = None
+        for step in range(len(moves)):
+            number = (begin + step) % len(moves)
+            looked += 1
+            worth = scales.weigh(moves[number], least)
+            if worth < least - 1e-9:
+                least, found = worth, (worth, number)
+                if len(scales.wanted) > FEW:
+                    break
+            if looked >= MOST:
+                break
+        if found is None:
+            break
+        best, begin = moves[found[1]], found[1]
+    return best
+
+
+def _uncrossed(now: _Arrangement, scales: _Scales) -> Iterator[_Arrangement]:
     """All that exchanging two labels of one side comes to whose leaders cross."""
-    for side, x in ((0, margins.left), (1, margins.right)):
+    for side in (0, 1):
         order = now[side]
-        middles = stacked(order, wanted, margins)
+        leaders, _ = scales.leaders(side, order)
         for a, b in combinations(range(len(order)), 2):
-            one, other = (wanted[order[a]].point, (x, middles[a])), (wanted[order[b]].point, (x, middles[b]))
-            if cross(*one, *other):
+            if cross(*leaders[a], *leaders[b]):
                 swapped = list(order)
                 swapped[a], swapped[b] = swapped[b], swapped[a]
                 yield _both(side, swapped, now[1 - side])
 
 
-def _neighbours(now: _Arrangement, wanted: Sequence[Wanted], margins: Margins) -> Iterator[_Arrangement]:
+def _neighbours(now: _Arrangement, scales: _Scales) -> Iterator[_Arrangement]:
     """All that one exchange or one change of place comes to."""
+    wanted = scales.wanted
     for side in (0, 1):
         order, other = now[side], now[1 - side]
         for a, b in combinations(range(len(order)), 2):
