@@ -62,7 +62,7 @@ def desk_files(looked: Desk, there: frozenset[str] = frozenset()) -> dict[str, b
     for script in looked.scripts:
         files[f"prompter/{script.name}.html"] = prompter_page(script).encode()
         files[f"shots/{script.name}.csv"] = shot_list_csv(script)
-        files[f"shots/{script.name}.html"] = shot_list_page(script, found, looked.folder.type.notice).encode()
+        files[f"shots/{script.name}.html"] = shot_list_page(script, found, looked.folder.type.notice, "../").encode()
     if looked.terms:
         files["glossary.html"] = glossary_page(looked).encode()
     return files

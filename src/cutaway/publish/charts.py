@@ -189,7 +189,8 @@ def _section(one: Drawn) -> Html:
     )
     name = anchor("chart", one.stem)
     words = el("details", el("summary", "In words"), *(el("p", line) for line in one.words))
-    return el("section", el("h2", one.title, id=name), el("figure", shown), words, aria_labelledby=name)
+    wide = el("div", shown, class_="drawn", tabindex="0", role="region", aria_label=f"Chart: {one.title}")
+    return el("section", el("h2", one.title, id=name), el("figure", wide), words, aria_labelledby=name)
 
 
 CHARTS = Product(

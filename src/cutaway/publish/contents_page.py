@@ -3,13 +3,26 @@
 import html
 import re
 from collections.abc import Mapping, Sequence
+from itertools import takewhile
 
 from cutaway.problems.counting import counted
-from cutaway.publish.html import Html, el
+from cutaway.publish.html import Html, el, join
 from cutaway.publish.plain_page import plain_page
 from cutaway.publish.view import ProductView
 
 Links = Sequence[tuple[str, str]]
+
+_FIRST = "index.html"
+_NAMED = {
+    _FIRST: "The page: begin here",
+    "glossary.html": "Glossary",
+    "errata.html": "Errata: what was published and reads otherwise now",
+    "errata.json": "The errata, for programs",
+    "problems.json": "What is wrong in the type folder, for programs",
+    "record.json": "What the pack says, by which a later one knows what changed",
+    "verdicts.json": "Every verdict, for programs",
+}
+"""What the files are that have no product, by their path."""
 
 _SORTS = (
     ("sheets/", "Sheets", "Each system of each standard in each situation, as a drawing (SVG)."),
@@ -23,27 +36,42 @@ _SORTS = (
 
 def contents_page(name: str, notice: str, files: Mapping[str, bytes], products: Sequence[ProductView]) -> str:
     """The list as a page. products: with the paths that belong to each; all other files go by their folders."""
-    left = dict.fromkeys(sorted(files))
+    left = dict.fromkeys(sorted(files, key=lambda path: (path != _FIRST, path)))
     sections: list[Html] = []
     for product in products:
         for path, _ in (*product.links, *product.others):
             left.pop(path, None)
         sections.append(_section(product.name, product.says, product.links, product.others))
     for begins, heading, says in _SORTS:
-        links = [(path, title_of(path, files[path])) for path in left if path.startswith(begins)]
+        links = [(path, _NAMED.get(path, title_of(path, files[path]))) for path in left if path.startswith(begins)]
         for path, _ in links:
             del left[path]
         if links:
             sections.append(_section(heading, says, *(((), links) if len(links) > _MANY else (links, ()))))
-    return plain_page(f"{name}, what is in the pack", (sections[-1], *sections[:-1]), notice)
+    return plain_page(f"{name}, what is in the pack", (sections[-1], *sections[:-1]), notice, root="")
 
 
 def _section(heading: str, says: str, links: Links, others: Links) -> Html:
     """links: to be seen at once; others: folded away."""
     shown = el("ul", *map(_row, links)) if links else ""
     told = counted(len(others), "more file" if links else "file")
-    folded = el("details", el("summary", told), el("ul", *map(_row, others))) if others else ""
+    folded = el("details", el("summary", told), el("ul", *_rows(others))) if others else ""
     return el("section", el("h2", heading), el("p", says), shown, folded)
+
+
+def _rows(links: Links) -> list[Html]:
+    """Files of one title together, each by what its path has otherwise than the others."""
+    found: dict[str, list[str]] = {}
+    for path, title in links:
+        found.setdefault(title, []).append(path)
+    return [_row((those[0], title)) if len(those) == 1 else _several(title, those) for title, those in found.items()]
+
+
+def _several(title: str, paths: list[str]) -> Html:
+    stems = [path.rpartition(".")[0].split("-") for path in paths]
+    alike = sum(1 for _ in takewhile(lambda words: len(set(words)) == 1, zip(*stems, strict=False)))
+    links = (el("a", " ".join(stem[alike:]) or path, href=path) for path, stem in zip(paths, stems, strict=True))
+    return el("li", f"{title}: ", join(links, ", "))
 
 
 def _row(link: tuple[str, str]) -> Html:

@@ -65,8 +65,14 @@ def _table(one: Comparison, folder: Folder) -> Html:
     for title, rows in _sections(one, folder):
         if rows:
             body.append(el("tr", el("th", title, class_="chapter", colspan=str(len(head)), scope="rowgroup")))
-            body += [el("tr", el("th", row[0], scope="row"), *(el("td", words) for words in row[1:])) for row in rows]
-    return el("table", el("thead", el("tr", *(el("th", words, scope="col") for words in head))), el("tbody", *body))
+            body += [_row(row, head) for row in rows]
+    heads = el("thead", el("tr", *(el("th", words, scope="col") for words in head)))
+    return el("table", heads, el("tbody", *body), class_="stacked")
+
+
+def _row(row: Row, head: Row) -> Html:
+    cells = (el("td", words, data_label=label) for words, label in zip(row[1:], head[1:], strict=True))
+    return el("tr", el("th", row[0], scope="row"), *cells)
 
 
 def _sections(one: Comparison, folder: Folder) -> tuple[tuple[str, list[Row]], ...]:
@@ -122,4 +128,4 @@ def _figure(sheet: Sheet) -> Html:
     """A sheet, what it shows in words behind it."""
     told = el("details", el("summary", "What it shows, in words"), *(el("p", words) for words in sheet.words))
     drawn = el("a", el("img", src=sheet.path, alt=f"{sheet.title}. It is told in words below."), href=sheet.path)
-    return el("figure", drawn, el("figcaption", el("b", sheet.title), told))
+    return el("figure", el("div", drawn, class_="drawn"), el("figcaption", el("b", sheet.title), told))

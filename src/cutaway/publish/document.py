@@ -6,12 +6,23 @@ from collections.abc import Iterable
 from importlib.resources import files
 
 from cutaway.publish.colours import Screens, colours
-from cutaway.publish.html import el, raw_script, raw_style
+from cutaway.publish.html import Html, el, raw_script, raw_style
 
 
 def own(*path: str) -> str:
     """The text of a style sheet or script of ours, by its place in this room."""
     return files("cutaway.publish").joinpath(*path).read_text(encoding="utf-8")
+
+
+def way_back(root: str) -> Html:
+    """The way from a page to the rest of its pack. root: where that is from the page, './'; '' where it is in none."""
+    if not root:
+        return Html("")
+    links = (
+        el("a", "The page", href=f"{root}index.html"),
+        el("a", "All that is in the pack", href=f"{root}contents.html"),
+    )
+    return el("nav", *links, class_="back", aria_label="In the pack")
 
 
 def document(

@@ -20,6 +20,7 @@ def page(view: PackView) -> str:
     body = (
         el("a", "To the script", href="#scripts", class_="skip"),
         _header(view),
+        _contents(view),
         _bar(view),
         el("main", *_sections(view), id="scripts"),
         _footer(view),
@@ -54,19 +55,27 @@ def _header(view: PackView) -> Html:
     )
 
 
-def _bar(view: PackView) -> Html:
-    """Where to go, and for which standard the page is read."""
-    links = [(anchor("script", script.name), script.title or script.name) for script in view.scripts]
-    links += [(anchor("drill", drill.name), drill.title or drill.name) for drill in view.drills]
-    links += [(name, title) for name, title, there in _PLACES if getattr(view, there)]
-    nav = el("nav", *(el("a", title, href=f"#{name}") for name, title in links), aria_label="Contents")
-    return el(
-        "div",
-        el("div", nav, choice("Standard", "standard", view.subjects)),
-        class_="bar",
-        role="region",
-        aria_label="Where to go",
+def _contents(view: PackView) -> Html:
+    """Where to go, by what is there."""
+    rows = (
+        ("Scripts", [(anchor("script", script.name), script.title or script.name) for script in view.scripts]),
+        ("Drills", [(anchor("drill", drill.name), drill.title or drill.name) for drill in view.drills]),
+        ("To look up", [(name, title) for name, title, there in _PLACES if getattr(view, there)]),
     )
+    lists = [
+        el("li", el("span", title, class_="label"), el("ul", *(el("li", el("a", w, href=f"#{to}")) for to, w in links)))
+        for title, links in rows
+        if links
+    ]
+    return el("nav", el("ul", *lists), id="contents", aria_label="Contents") if lists else Html("")
+
+
+def _bar(view: PackView) -> Html:
+    """For which standard the page is read, at hand all along; nothing where there is one standard only."""
+    chosen = choice("Standard", "standard", view.subjects)
+    back = el("a", "Contents", href="#contents")
+    inside = el("div", chosen, back)
+    return el("div", inside, class_="bar", role="region", aria_label="For which standard") if chosen else chosen
 
 
 _PLACES = (

@@ -4,7 +4,7 @@ from itertools import groupby
 
 from cutaway.problems.counting import counted
 from cutaway.problems.printing import as_records
-from cutaway.publish.html import Html, anchor, el
+from cutaway.publish.html import Html, anchor, el, join
 from cutaway.publish.page_script import SIGNS, WORST_FIRST, caution_id, sentence_id, worst
 from cutaway.publish.view import PackView, ParagraphView, SentenceView
 from cutaway.wording.verdicts import Kind, listed
@@ -49,9 +49,31 @@ def verdict_table(view: PackView) -> Html:
         for standard, found in counts.items()
         if found or standard in view.standards
     ]
-    caption = el("caption", "Sentences with claims, by standard", class_="unseen")
+    caption = el("caption", "How many sentences have which verdict")
     table = el("table", caption, el("thead", head), el("tbody", *rows), class_="tally")
-    return el("div", table, class_="wide", tabindex="0", role="region", aria_label="Verdicts by standard")
+    wide = el("div", table, class_="wide", tabindex="0", role="region", aria_label="Verdicts by standard")
+    return join((el("p", _HOW, class_="how"), wide, _meanings(kinds)))
+
+
+_HOW = (
+    "Below, every sentence that is said of the aeroplane has been put to the books and to a model made from them, on "
+    "each standard. What came of it stands beside the sentence. Open a sentence to see why, and what the book says."
+)
+_MEANINGS: dict[Kind, str] = {
+    "holds": "worked out from what the books give, it is so",
+    "stated": "the books say so; there was nothing to work out",
+    "rests-on": "it is so with a value that no book gives, and would not be with another that is as likely",
+    "fails": "worked out from what the books give, it is not so",
+    "not-modelled": "it speaks of what this standard has not, or of what is not described",
+    "empty": "what it supposes never comes about, so that nothing was tried",
+    "undecided": "there were more cases than could be tried",
+}
+
+
+def _meanings(kinds: list[Kind]) -> Html:
+    """What each word in the heads of the table means."""
+    rows = [el("li", el("b", f"{SIGNS[kind]} {_WORDS[kind]}", class_=kind), f": {_MEANINGS[kind]}.") for kind in kinds]
+    return el("details", el("summary", "What the verdicts mean"), el("ul", *rows), class_="meanings")
 
 
 def _count(number: int) -> Html:
@@ -124,15 +146,21 @@ def glossary(view: PackView) -> Html:
 
 def assumptions(view: PackView) -> Html:
     """What no book gives: the value, its range, the reason."""
-    head = el("tr", *(el("th", word, scope="col") for word in ("Part", "Value", "Assumed", "Between", "Because")))
+    head = el("tr", *(el("th", word, scope="col") for word in ("Part and value", *_OF_ASSUMED)))
     rows = [
-        el("tr", *(el("td", words) for words in (one.part, one.value, one.stated, one.between, one.because)))
+        el("tr", el("th", f"{one.part}: {one.value}", scope="row"), *_assumed(one.stated, one.between, one.because))
         for one in view.assumptions
     ]
-    table = el("table", el("thead", head), el("tbody", *rows), class_="tally words")
-    wide = el("div", table, class_="wide", tabindex="0", role="region", aria_label="Table of the assumptions")
+    table = el("table", el("thead", head), el("tbody", *rows), class_="tally words stacked")
     words = el("p", "No book gives these figures. They are assumed, within the range that is told.")
-    return section("Assumptions", "assumptions", *((words, wide) if rows else ()))
+    return section("Assumptions", "assumptions", *((words, table) if rows else ()))
+
+
+_OF_ASSUMED = ("Assumed", "Between", "Because")
+
+
+def _assumed(*cells: str) -> tuple[Html, ...]:
+    return tuple(el("td", words, data_label=label) for words, label in zip(cells, _OF_ASSUMED, strict=True))
 
 
 def problems(view: PackView) -> Html:

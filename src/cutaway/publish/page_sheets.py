@@ -28,12 +28,26 @@ class Family:
 def sheets(view: PackView) -> tuple[Html, ...]:
     """The choice of system and situation, then every sheet; the standard is chosen at the top of the page."""
     systems, situations = systems_of(view), situations_of(view)
-    numbers = count(1)
-    found = [_family(one, view.subjects, systems, situations, numbers) for one in families(view.sheets)]
+    found = pictures(view.sheets, view.subjects, systems, situations)
     if not found:
         return ()
     choices = (choice("System", "system", systems, 0), choice("Situation", "situation", situations, 0))
-    return (*choices, *found)
+    asked = [word for word, several in (("system", systems), ("situation", situations)) if len(several) > 1]
+    above = " The standard is chosen at the top of the page." if len(view.subjects) > 1 else ""
+    lead = el("p", f"Choose a {' and a '.join(asked)}.{above}") if asked else Html("")
+    return (lead, *choices, *found)
+
+
+def pictures(
+    several: Iterable[SheetView],
+    subjects: tuple[str, ...],
+    systems: tuple[str, ...],
+    situations: tuple[str, ...],
+    sort: str = "sheet",
+) -> tuple[Html, ...]:
+    """Pictures of every standard and situation, those of one family together. sort: what one of several is called."""
+    numbers = count(1)
+    return tuple(_family(one, subjects, systems, situations, numbers) for one in families(several, sort))
 
 
 def systems_of(view: PackView) -> tuple[str, ...]:
@@ -53,7 +67,7 @@ def situation_rules(situations: int) -> str:
     return "\n".join((*hidden, *(f"{one} .when {{ display: none; }}" for one in chosen)))
 
 
-def families(several: Iterable[SheetView]) -> tuple[Family, ...]:
+def families(several: Iterable[SheetView], sort: str = "sheet") -> tuple[Family, ...]:
     """The sheets put together; of a system with several sheets the first of each situation, then the second."""
     numbers: dict[tuple[str, str, str], int] = {}
     found: dict[tuple[str, str, int], list[SheetView]] = {}
@@ -66,7 +80,7 @@ def families(several: Iterable[SheetView]) -> tuple[Family, ...]:
         Family(
             system,
             standard,
-            f", sheet {number + 1} of {of}" if (of := many[system, standard]) > 1 else "",
+            f", {sort} {number + 1} of {of}" if (of := many[system, standard]) > 1 else "",
             tuple(those),
         )
         for (system, standard, number), those in found.items()
@@ -125,7 +139,7 @@ def _figure(sheet: SheetView, part: str, situations: tuple[str, ...], idents: li
     )
     return el(
         "figure",
-        el("div", picture, class_="drawn", tabindex="0", role="region", aria_label=f"Sheet: {where}"),
+        el("div", picture, class_="drawn", tabindex="0", role="region", aria_label=where),
         el("figcaption", el("b", where), " ", el("a", "The drawing by itself", href=sheet.path)),
         class_=_within((sheet.situation,), situations),
     )

@@ -14,10 +14,13 @@ from cutaway.machine.subjects import Subject, subjects
 from cutaway.narrate.checked import Checked
 from cutaway.problems.diagnostic import Problems
 from cutaway.publish.drawings import UNREAD, Desk
-from cutaway.publish.html import Html, el
+from cutaway.publish.html import el
+from cutaway.publish.page_choice import choice, choice_rules
+from cutaway.publish.page_sheets import pictures, situation_rules
 from cutaway.publish.plain_page import plain_page
 from cutaway.publish.product import Files, Product
 from cutaway.publish.states import states
+from cutaway.publish.view import SheetView
 
 FIRST = "panels.html"
 
@@ -70,25 +73,25 @@ def panels_of(desk: Desk, subject: Subject, situation: Situation, values: Values
 
 
 def _page(desk: Desk, drawn: tuple[Drawn, ...]) -> str:
-    """Where each panel is, and what it shows in words."""
+    """Every panel, of which a standard and a situation are chosen, and what it shows in words."""
     folder = desk.workshop.folder
-    children: list[Html] = [el("p", "Every control and indicator at its station, as it stands and shows.")]
-    for standard in dict.fromkeys(one.standard for one in drawn):
-        children.append(el("h2", standard))
-        for one in (one for one in drawn if one.standard == standard):
-            links = [el("li", el("a", _label(one, number), href=page[0]), _words(page[1]))
-                     for number, page in enumerate(one.pages, 1)]  # fmt: skip
-            children += [el("h3", one.situation), el("ul", *links)]
-    return plain_page(f"{folder.type.name}: panels", children, folder.type.notice)
+    standards = tuple(dict.fromkeys(one.standard for one in drawn))
+    situations = tuple(dict.fromkeys(one.situation for one in drawn))
+    views = [SheetView(one.standard, _NAME, one.situation, *page[:2], "") for one in drawn for page in one.pages]
+    children = (
+        el(
+            "p",
+            "Every control and indicator at its station, as it stands and shows. Choose a standard and a situation.",
+        ),
+        choice("Standard", "standard", standards, 0),
+        choice("Situation", "situation", situations, 0),
+        *pictures(views, standards, (_NAME,), situations, "page"),
+    )
+    rules = f"{choice_rules('standard', 'only', len(standards))}\n{situation_rules(len(situations))}\n"
+    return plain_page(f"{folder.type.name}: panels", children, folder.type.notice, style=rules)
 
 
-def _label(one: Drawn, number: int) -> str:
-    pages = f", page {number} of {len(one.pages)}" if len(one.pages) > 1 else ""
-    return f"{one.standard}, {one.situation}{pages}"
-
-
-def _words(words: tuple[str, ...]) -> Html:
-    return el("details", el("summary", "What it shows, in words"), *(el("p", sentence) for sentence in words))
+_NAME = "Panels"
 
 
 PANELS = Product(

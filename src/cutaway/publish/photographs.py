@@ -211,7 +211,7 @@ def _figure(folder: Folder, plate: Plate) -> Html:
     return el(
         "section",
         el("h2", one.name, id=anchor("photograph", one.name)),
-        el("figure", el("a", shown, href=path), caption),
+        el("figure", el("div", el("a", shown, href=path), class_="drawn"), caption),
         el("ul", *points) if points else "",
         aria_labelledby=anchor("photograph", one.name),
     )

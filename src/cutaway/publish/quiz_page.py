@@ -4,7 +4,7 @@ Each is one file that asks nothing of a network. On the screen the reason is sho
 the script every answer stands behind its question, closed.
 """
 
-from cutaway.publish.document import document, own
+from cutaway.publish.document import document, own, way_back
 from cutaway.publish.html import Html, el
 from cutaway.publish.quiz import OptionView, QuestionView, QuizView
 
@@ -30,7 +30,8 @@ def quiz_sheet(view: QuizView) -> str:
 
 def _quiz(view: QuizView, title: str, children: tuple[Html, ...], script: str = "") -> str:
     footer = el("footer", *(el("p", words) for words in (view.stands, view.notice) if words))
-    return document(title, own("quiz.css"), (el("main", *children), footer), view.language, script=script)
+    body = (el("main", *children), footer, way_back("./"))
+    return document(title, own("quiz.css"), body, view.language, script=script)
 
 
 def _asked(number: int, one: QuestionView) -> Html:

@@ -47,8 +47,9 @@ def _cell(words: str) -> str:
     return f"'{words}" if words[:1] in ("=", "+", "-", "@", "\t") else words
 
 
-def shot_list_page(script: ScriptDesk, sheets: Mapping[tuple[str, str, str], str], notice: str) -> str:
-    """The list as a page. sheets: the file of each sheet from this page, by system, standard and situation."""
+def shot_list_page(script: ScriptDesk, sheets: Mapping[tuple[str, str, str], str], notice: str, root: str = "") -> str:
+    """The list as a page. sheets: the file of each sheet from this page, by system, standard and situation. root: the
+    way to the pack's, '' where it is in none."""
     head = el("tr", *(el("th", word, scope="col") for word in ("Time", "Sentence", "Picture", "Call-outs")))
     first = next((shot.number for shot in script.shots if shot.picture is not None), len(script.shots))
     rows: list[Html] = []
@@ -57,8 +58,8 @@ def shot_list_page(script: ScriptDesk, sheets: Mapping[tuple[str, str, str], str
             rows.append(el("tr", el("th", chapter, colspan="4", scope="rowgroup", class_="chapter")))
         rows.extend(_html_row(shot, sheets, shot.number > first) for shot in shots)
     words = el("p", "What is in italics is proposed from what the sentence claims; the rest was marked in the script.")
-    table = el("table", el("thead", head), el("tbody", *rows))
-    return plain_page(f"{script.title}, shot list", (words, table), notice)
+    table = el("table", el("thead", head), el("tbody", *rows), class_="stacked")
+    return plain_page(f"{script.title}, shot list", (words, table), notice, root=root)
 
 
 def _html_row(shot: Shot, sheets: Mapping[tuple[str, str, str], str], seen: bool) -> Html:
@@ -68,8 +69,8 @@ def _html_row(shot: Shot, sheets: Mapping[tuple[str, str, str], str], seen: bool
         "tr",
         el("td", clock(shot.start), class_="time"),
         el("td", shot.sentence),
-        el("td", _picture(shot, sheets, seen)),
-        el("td", pointed),
+        el("td", _picture(shot, sheets, seen), data_label="Picture"),
+        el("td", pointed, data_label="Call-outs"),
     )
 
 

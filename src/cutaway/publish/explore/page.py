@@ -3,7 +3,7 @@
 from cutaway.draw.looks import PLACE, TITLE
 from cutaway.draw.svg import write_inner_svg
 from cutaway.draw.theme import stylesheet
-from cutaway.publish.document import document, own
+from cutaway.publish.document import document, own, way_back
 from cutaway.publish.explore.data import data_of
 from cutaway.publish.explore.records import ControlView, ExploreView, MoveView, PartView
 from cutaway.publish.html import Html, anchor, drawing, el, join
@@ -14,10 +14,11 @@ LATER = "let go after"
 """What stands before the buttons of movements that pass."""
 
 
-def explore_page(view: ExploreView) -> str:
-    """The page as the text of one HTML file."""
+def explore_page(view: ExploreView, root: str = "") -> str:
+    """The page as the text of one HTML file. root: the way to the pack's, '' where it is in none."""
     body = (
         el("a", "To the controls", href="#controls", class_="skip"),
+        way_back(root),
         _header(view),
         el("main", _sheet(view), _hands(view), _answers(view), _walk(), id="main"),
         _about(view),
@@ -40,6 +41,7 @@ def _header(view: ExploreView) -> Html:
         el("p", view.maker, class_="maker") if view.maker else "",
         el("h1", view.title),
         el("p", view.says, class_="says") if view.says else "",
+        el("p", "Move a control: the sheet shows what comes of it, and below it stands why.", class_="says"),
         el("p", " ".join(view.begins)),
         el("noscript", el("p", "Controls can be moved here only where scripts are allowed. What stands below is the "
                                "beginning.", class_="caution")),

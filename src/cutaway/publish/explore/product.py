@@ -49,7 +49,7 @@ def _page(desk: Desk, one: AskedExplorable) -> tuple[bytes | None, Problems]:
     if done is None:
         return None, problems
     view, problems = explore_view(done, folder, desk.layouts)
-    return (explore_page(view).encode() if view is not None else None), problems
+    return (explore_page(view, "../").encode() if view is not None else None), problems
 
 
 def subject_of(folder: Folder, one: AskedExplorable) -> tuple[Subject | None, Problems]:
