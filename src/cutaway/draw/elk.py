@@ -1,22 +1,16 @@
-"""The layout library (elkjs) run inside this process: a request to its JSON form and its answer back."""
+"""A request for a layout in the JSON form of the layout library (elkjs), and its answer back."""
 
-import json
 from collections.abc import Mapping, Sequence
-from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from importlib.resources import files
 from typing import Any
 
-from py_mini_racer import JSEvalException, JSTimeoutException, MiniRacer
-
+from cutaway.draw.elk_engine import NoLayout, engine
 from cutaway.draw.layout import Box, Layout, Request, runs_through
 from cutaway.draw.pages import Room, fits
 from cutaway.draw.shapes import Point
 
 SECONDS = 20.0
-TURNS = 1000
-"""How often waiting callbacks are run before the library is held to have given up; two or three are usual."""
-
 FORCED = "elk.layered.crossingMinimization.forceNodeModelOrder"
 SIDES = {"west": "WEST", "east": "EAST", "north": "NORTH", "south": "SOUTH"}
 
@@ -29,42 +23,32 @@ MANNERS: tuple[Mapping[str, str], ...] = ({}, COMPACT, FREE, FREE | COMPACT, NAR
 """Ways to lay out a request, the usual one first: in flow order, one column a step. The others draw the columns closer,
 break with the order in which the files name the parts, or with columns, where that makes a sheet less tall or wide."""
 
-_BEFORE = """
-var self = globalThis, waiting = [], answer = "", fault = "";
-function setTimeout(call) { waiting.push(call); return waiting.length; }
-function clearTimeout() {}
-function turn() { var now = waiting; waiting = []; now.forEach(function (call) { call(); }); return now.length; }
-"""
-_FRESH = 'waiting = []; answer = ""; fault = "";\n'
-_CALL = (
-    "new ELK().layout(%s).then(function (r) { answer = JSON.stringify(r); }, function (e) { fault = String(e); }); 0"
-)
-
-
-@dataclass(frozen=True, slots=True)
-class NoLayout:
-    """The library is not there, took too long or gave no answer. missing: it is not there."""
-
-    words: str
-    missing: bool = False
-
 
 def elk_layouts(
-    request: Request, rooms: Sequence[Room], have: int = 0, seconds: float = SECONDS
+    request: Request, rooms: Sequence[Room], kept: tuple[Layout, ...] = (), seconds: float = SECONDS
 ) -> tuple[Layout, ...] | NoLayout:
     """Lay out a request in one manner after another until one is large enough for one of the rooms, or say why not.
 
-    have: how many manners were tried before.
+    kept: what the first manners gave before, each one layout. Returned are all, those that were kept first.
     """
     library = library_text()
     if library is None:
         return NoLayout("it is not in this installation", missing=True)
-    manners = ((FOLDED, FOLDED | COMPACT) if request.folded else ({}, COMPACT) if request.columns else MANNERS)[have:]
-    if not manners:
-        return ()
-    # A thread of its own: where an event loop runs in the caller's (a notebook), the engine allows no time limit.
-    with ThreadPoolExecutor(1) as thread:
-        return thread.submit(_run, library, request, manners, rooms, seconds).result()
+    manners = (FOLDED, FOLDED | COMPACT) if request.folded else ({}, COMPACT) if request.columns else MANNERS
+    graph = to_elk(request)
+    found = list(kept)
+    for manner in manners[len(kept) :]:
+        answer = engine(library).laid({**graph, "layoutOptions": {**graph["layoutOptions"], **manner}}, seconds)
+        if not isinstance(answer, NoLayout):
+            layout = from_elk(request, answer)
+            found.append(replace(layout, sound=not runs_through(layout, request.boxes)))
+        elif not found or answer.lost:
+            return tuple(found) or answer
+        else:
+            found.append(found[-1])  # a manner that it fails at now and then adds nothing, and is not tried again
+        if any(fits(found[-1], room) for room in rooms):
+            break
+    return tuple(found)
 
 
 def library_text() -> str | None:
@@ -73,45 +57,6 @@ def library_text() -> str | None:
         return (files("cutaway.draw") / "vendor" / "elk.bundled.js").read_text(encoding="utf-8")
     except OSError:
         return None
-
-
-def _run(
-    library: str, request: Request, manners: Sequence[Mapping[str, str]], rooms: Sequence[Room], seconds: float
-) -> tuple[Layout, ...] | NoLayout:
-    machine = MiniRacer()
-    graph = to_elk(request)
-    found: list[Layout] = []
-    try:
-        machine.eval(_BEFORE + library, timeout_sec=seconds)
-        for manner in manners:
-            answer = _laid(machine, {**graph, "layoutOptions": {**graph["layoutOptions"], **manner}}, seconds)
-            if isinstance(answer, NoLayout):
-                return tuple(found) or answer
-            layout = from_elk(request, answer)
-            found.append(replace(layout, sound=not runs_through(layout, request.boxes)))
-            if any(fits(found[-1], room) for room in rooms):
-                break
-        return tuple(found)
-    except JSEvalException as fault:
-        return tuple(found) or NoLayout(
-            "it took too long" if isinstance(fault, JSTimeoutException) else f"it stopped: {str(fault)[:200]}"
-        )
-    finally:
-        machine.close()  # left open, it would keep the process from ending
-
-
-def _laid(machine: MiniRacer, graph: dict[str, Any], seconds: float) -> dict[str, Any] | NoLayout:
-    """One layout."""
-    machine.eval(_FRESH + _CALL % json.dumps(graph), timeout_sec=seconds)
-    for _ in range(TURNS):
-        machine.eval("turn()", timeout_sec=seconds)
-        answer, fault = str(machine.eval("answer")), str(machine.eval("fault"))
-        if fault:
-            return NoLayout(f"it says: {fault[:200]}")
-        if answer:
-            laid: dict[str, Any] = json.loads(answer)
-            return laid
-    return NoLayout("it gave no answer")
 
 
 def to_elk(request: Request) -> dict[str, Any]:

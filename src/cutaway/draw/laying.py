@@ -4,7 +4,8 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from cutaway.draw.blocks import Block, pin_of
-from cutaway.draw.elk import SECONDS, NoLayout, elk_layouts
+from cutaway.draw.elk import SECONDS, elk_layouts
+from cutaway.draw.elk_engine import NoLayout
 from cutaway.draw.frame import Around, room_on
 from cutaway.draw.layout import Layout, Request, Wire, keep, recalled
 from cutaway.draw.pages import Room, choose, fits
@@ -40,11 +41,11 @@ def laid_out(
     kept = recalled(request, cache)
     if any(fits(layout, room) for layout in kept for room in rooms):
         return kept, ()
-    found = elk_layouts(request, rooms, len(kept), seconds)
+    found = elk_layouts(request, rooms, kept, seconds)
     if not isinstance(found, NoLayout):
-        if found:
-            keep(request, kept + found, cache)
-        return kept + found, ()
+        if len(found) > len(kept):
+            keep(request, found, cache)
+        return found, ()
     if kept:
         return kept, ()
     if found.missing:
