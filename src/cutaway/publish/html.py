@@ -43,7 +43,8 @@ def raw_style(text: str) -> Html:
 def drawing(svg: str, told: str = "") -> Html:
     """A drawing by our own writer of SVG, which escapes every word in it. told: the ids of what tells it in words."""
     assert svg.startswith("<svg ") and "<script" not in svg
-    return Html(f"<svg{_attribute('aria_describedby', told)}{svg[4:]}")
+    head, end, rest = svg.partition(">")
+    return Html(f"{head}{_attribute('aria_describedby', told)}{end}{rest}")
 
 
 def anchor(*words: str) -> str:
