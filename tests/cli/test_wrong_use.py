@@ -55,6 +55,44 @@ def test_a_part_that_there_is_not_cannot_be_shown_c104(sparrow: Path) -> None:
     assert cutaway(*asked, "--show", "Fuel Tank").exit_code == 0
 
 
+@pytest.mark.parametrize(
+    "said, row",
+    [
+        ("carburettor.inlet", "carburettor.inlet"),
+        ("fuel tank contents", "20 gal"),
+        ("fuel cock", "off"),
+        ("tanks", "20 gal"),
+        ("FUEL TANK.outlet", "lb/sq in"),
+    ],
+)
+def test_what_claims_name_can_be_shown(sparrow: Path, said: str, row: str) -> None:
+    system = sparrow / "systems" / "fuel.yaml"
+    system.write_text(system.read_text().replace("\nlines:", "\n  spare tank: {kind: tank, capacity: 5 gal}\nlines:"))
+    result = cutaway("run", "parked", "-C", sparrow, "--for", "1 s", "--show", said)
+    assert row in result.stdout, result.stdout + result.stderr
+
+
+@pytest.mark.parametrize(
+    "said, hint",
+    [("carburetor.inlet", "carburettor.inlet"), ("fuel tank content", "fuel tank contents"), ("fuel cok", "fuel cock")],
+)
+def test_a_misspelt_reading_is_put_right_c104(sparrow: Path, said: str, hint: str) -> None:
+    result = cutaway("run", "parked", "-C", sparrow, "--for", "1 s", "--show", said)
+    assert result.exit_code == 2 and f"Did you mean {hint}?" in result.stderr
+
+
+def test_what_is_not_on_the_standard_cannot_be_shown_c103(sparrow: Path) -> None:
+    system = sparrow / "systems" / "fuel.yaml"
+    system.write_text(
+        system.read_text().replace("\nlines:", "\n  spare tank: {kind: tank, capacity: 5 gal, on: Mk 2}\nlines:")
+    )
+    asked = ("run", "parked", "-C", sparrow, "--for", "1 s", "--on", "Mk 1", "--show")
+    result = cutaway(*asked, "spare tank.outlet")
+    assert result.exit_code == 2 and "Mk 1 has no spare tank.outlet to show" in result.stderr
+    # Of several the standard may lack some.
+    assert "fuel tank" in cutaway(*asked, "tanks").stdout
+
+
 def test_a_part_left_out_for_a_mistake_of_its_own_is_told_after_the_mistake(sparrow: Path) -> None:
     system = sparrow / "systems" / "fuel.yaml"
     system.write_text(system.read_text().replace("\nlines:", "\n  lamp: {kind: lam}\n\nlines:"))

@@ -1,15 +1,29 @@
-"""What moved and what turned over in a run, in words: a table of rows, and the events in order."""
+"""What moved and what turned over in a run, in words: a table of rows, and the events in order.
 
+What is to be shown is named as claims name it: a part or a group, a reading, a port, a control.
+"""
+
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from cutaway.api.loading import Loaded
+from cutaway.handbook.names import listed, nearest
+from cutaway.handbook.records import PartName
+from cutaway.inquiry.signals import dimension_of
+from cutaway.inquiry.truth import reading_datum, reading_trace
+from cutaway.language.charts import names_to_show
+from cutaway.language.name_index import key
+from cutaway.language.said import name_of
+from cutaway.language.syntax import ControlRef, ReadingRef
+from cutaway.language.words import Words
 from cutaway.machine import names
 from cutaway.machine.bind import Bound
 from cutaway.machine.records import Floats, Run
-from cutaway.parts.kind import Kind, Reading
+from cutaway.parts.kind import Kind
+from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.wording.figures import duration, shown
 
 
@@ -25,25 +39,93 @@ class Row:
     moves: bool
 
 
-def rows_of(bound: Bound, run: Run, show: tuple[str, ...], loaded: Loaded) -> list[Row]:
-    """A row for each control, state and reading of the parts to be shown; of all that moves where none is named."""
-    wanted = {name.casefold() for name in show}
+ToShow = PartName | ReadingRef | ControlRef
+
+
+def to_show(show: Iterable[str], loaded: Loaded) -> tuple[tuple[ToShow, ...], Problems]:
+    """What the words of `--show` name. One that was left out for a mistake of its own is told as that."""
+    found: list[ToShow] = []
+    problems: list[Diagnostic] = []
+    for said in show:
+        some = _named(said, loaded.words)
+        found += some
+        if not some:
+            problems.append(_unknown(said, loaded.words))
+    return tuple(dict.fromkeys(found)), tuple(problems)
+
+
+def _named(said: str, words: Words) -> tuple[ToShow, ...]:
+    """A part comes before a reading or control that is spoken of by its name: all of it is shown."""
+    folded = key(said)
+    if folded in words.parts:
+        return (words.parts[folded].name,)
+    if folded in words.readings:
+        return (words.readings[folded].ref,)
+    if folded in words.controls:
+        return (words.controls[folded].ref,)
+    if folded in words.collections:
+        return words.collections[folded].members
+    return ()
+
+
+def _unknown(said: str, words: Words) -> Diagnostic:
+    if key(said) in words.left_out:
+        message = f"'{said}' cannot be shown: it was left out for a mistake in the folder."
+        return Diagnostic("C104", None, message, "Mend that first; it is told above.")
+    near = nearest(said, names_to_show(words))
+    parts = listed(sorted(str(part.name) for part in words.parts.values())[:6])
+    hint = f"Did you mean {near}?" if near else f"Parts are named as in systems/: {parts}."
+    return Diagnostic("C104", None, f"There is no part, reading or control '{said}' to show.", hint)
+
+
+def missing_on(bound: Bound, show: Iterable[str], loaded: Loaded) -> tuple[str, ...]:
+    """The words of which this subject has nothing that they name; of a group it may lack some."""
+    return tuple(said for said in show if not any(_has(bound, one) for one in _named(said, loaded.words)))
+
+
+def _has(bound: Bound, one: ToShow) -> bool:
+    match one:
+        case ControlRef():
+            return (one.part, one.control) in bound.controls
+        case ReadingRef():
+            return dimension_of(bound, one) is not None
+        case _:
+            return one in bound.parts
+
+
+def _label(one: ToShow) -> str:
+    if isinstance(one, ReadingRef):
+        return f"{one.part}.{one.port}" if one.port else f"{one.part} {one.reading}".strip()
+    return name_of(one) if isinstance(one, ControlRef) else str(one)
+
+
+def rows_of(bound: Bound, run: Run, show: tuple[ToShow, ...], loaded: Loaded) -> list[Row]:
+    """A row for each control, state and reading of the parts to be shown, and for what else is to be; of all parts,
+    what moves, where nothing is named."""
     rows: list[Row] = []
-    for name, part in bound.parts.items():
-        kind = bound.kinds[part.kind]
-        if wanted and name.casefold() not in wanted:
-            continue
-        rows.extend(_of_part(name, kind, bound, run, loaded))
-    return rows if wanted else [row for row in rows if row.moves]
+    everything: tuple[ToShow, ...] = tuple(PartName(name) for name in bound.parts)
+    for one in (one for one in show or everything if _has(bound, one)):
+        match one:
+            case ControlRef():
+                rows.append(_control_row(bound, run, one.part, one.control))
+            case ReadingRef():
+                trace, dimension = reading_trace(one, run, bound), dimension_of(bound, one)
+                datum = reading_datum(one, bound)
+                rows.append(_reading_row(_label(one), str(dimension), datum, run.times, trace, loaded))
+            case _:
+                rows.extend(_of_part(one, bound.kinds[bound.parts[one].kind], bound, run, loaded))
+    return rows if show else [row for row in rows if row.moves]
+
+
+def _control_row(bound: Bound, run: Run, part: str, control: str) -> Row:
+    slot = bound.controls[(part, control)]
+    trace = run.column(names.set_name(slot.input))
+    words = [_position(slot.positions, slot.ranged, float(v)) for v in trace]
+    return Row(slot.input, words[0], words[-1], _evenly(run.times, trace), "", bool(np.ptp(trace) > 0))
 
 
 def _of_part(name: str, kind: Kind, bound: Bound, run: Run, loaded: Loaded) -> list[Row]:
-    rows: list[Row] = []
-    for control in kind.controls:
-        slot = bound.controls[(name, control.name)]
-        trace = run.column(names.set_name(slot.input))
-        words = [_position(slot.positions, slot.ranged, float(v)) for v in trace]
-        rows.append(Row(slot.input, words[0], words[-1], _evenly(run.times, trace), "", bool(np.ptp(trace) > 0)))
+    rows = [_control_row(bound, run, name, control.name) for control in kind.controls]
     for state in kind.states:
         trace = (run.column(names.signal_name(name, state.signal)) > 0.5).astype(np.float64)
         # 'fuel lamp: out, lit' where a word or its opposite is always true; 'flaps down: no, yes' where there are more.
@@ -56,17 +138,16 @@ def _of_part(name: str, kind: Kind, bound: Bound, run: Run, loaded: Loaded) -> l
         trace = run.column(names.signal_name(name, reading.signal))
         if reading.alive:
             trace = np.where(run.column(names.signal_name(name, reading.alive)) > 0.5, trace, np.nan)
-
         label = name if reading.main else f"{name} ({reading.name})"
-        rows.append(_reading_row(label, reading, run.times, trace, loaded))
+        rows.append(_reading_row(label, reading.dimension, reading.datum, run.times, trace, loaded))
     return rows
 
 
-def _reading_row(label: str, reading: Reading, times: Floats, trace: Floats, loaded: Loaded) -> Row:
+def _reading_row(label: str, dimension: str, datum: str, times: Floats, trace: Floats, loaded: Loaded) -> Row:
     def say(value: float) -> str:
         if np.isnan(value):
             return "dead"
-        return shown(value, reading.dimension, reading.datum, loaded.folder.type.house_units)
+        return shown(value, dimension, datum, loaded.folder.type.house_units)
 
     good = trace[~np.isnan(trace)]
     span = f"{say(float(good.min()))} to {say(float(good.max()))}" if good.size else "dead"

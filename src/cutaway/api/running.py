@@ -9,8 +9,8 @@ import numpy as np
 
 from cutaway.api.checking import standards_named
 from cutaway.api.loading import Loaded, load
-from cutaway.api.run_rows import Row, events_of, rows_of
-from cutaway.handbook.names import listed, nearest
+from cutaway.api.run_rows import Row, ToShow, events_of, missing_on, rows_of, to_show
+from cutaway.handbook.names import listed
 from cutaway.inquiry.judging import scenes_of
 from cutaway.inquiry.scenes import Question, Scene
 from cutaway.inquiry.snapshot import places_of
@@ -35,7 +35,8 @@ LONGEST = 2 * 24 * 3600.0
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What to run, in the words of the command line. length: '60 s'. show: names of parts, empty for all that moves."""
+    """What to run, in the words of the command line. length: '60 s'. show: parts, readings, ports or
+    controls as claims name them, empty for all that moves."""
 
     situation: str
     on: str
@@ -61,7 +62,8 @@ class Ran:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Course:
-    """One course of things, understood and ready to be run. length: s that it is to go on after its clock."""
+    """One course of things, understood and ready to be run. length: s that it is to go on after its clock. show: what
+    is to be shown of it, () for all that moves."""
 
     loaded: Loaded
     workshop: Workshop
@@ -69,6 +71,7 @@ class Course:
     made: Made
     scene: Scene
     length: float
+    show: tuple[ToShow, ...] = ()
 
 
 def course(
@@ -84,7 +87,8 @@ def course(
     scope, more = _scope(loaded, asked)
     length, problem = read_quantity(asked.length, whole(TextFile("--for", asked.length)), "time")
     subject, others = subject_named(loaded, asked.on)
-    found = (*more, *problem, *_length_wrong(length), *others, *_unknown(loaded, asked))
+    show, unknown = to_show(asked.show, loaded)
+    found = (*more, *problem, *_length_wrong(length), *others, *unknown)
     if scope is None or length is None or subject is None or has_error(found):
         # What is asked for may be missing because of an error in the folder.
         return None, in_order((*(p for p in problems if p.severity == "error"), *found))
@@ -99,7 +103,10 @@ def course(
         return None, (Diagnostic("C103", None, words, "Name a part of this standard, or another standard with --on."),)
     if isinstance(scenes, Undecided):
         return None, in_order((*problems, *more, Diagnostic("I101", None, scenes.because)))
-    return Course(loaded, workshop, bound, made, scenes.all[0], to_si(length)), in_order((*problems, *more))
+    if missing := missing_on(bound, asked.show, loaded):
+        hint = "Show what this standard has, or name another with --on."
+        return None, (Diagnostic("C103", None, f"{subject.name} has no {listed(missing, 'or')} to show.", hint),)
+    return Course(loaded, workshop, bound, made, scenes.all[0], to_si(length), show), in_order((*problems, *more))
 
 
 def run(folder: Path | str | Loaded, asked: Asked, workshop: Workshop | None = None) -> tuple[Ran | None, Problems]:
@@ -111,7 +118,7 @@ def run(folder: Path | str | Loaded, asked: Asked, workshop: Workshop | None = N
     (result,) = ready.workshop.runs([Request(ready.made, scene.legs, scene.changes, scene.clock + ready.length)])
     if isinstance(result, Outcome):
         return None, in_order((*problems, unreached(ready, asked, result)))
-    rows = tuple(rows_of(ready.bound, result, asked.show, ready.loaded))
+    rows = tuple(rows_of(ready.bound, result, ready.show, ready.loaded))
     events, done = events_of(ready.bound, result), result.outcome.kind == "done"
     return Ran(subject, asked, scene.clock, result, rows, events, _ending(result), done), problems
 
@@ -148,23 +155,6 @@ def subject_named(loaded: Loaded, words: str) -> tuple[Subject | None, Problems]
     exact = [s for s in chosen if s.name.casefold() == words.casefold()]
     best = exact or chosen
     return (best[0] if best else None), problems
-
-
-def _unknown(loaded: Loaded, asked: Asked) -> Problems:
-    """Parts to be shown that are not there. One that was left out for a mistake of its own is told as that."""
-    known = {str(part.name).casefold(): str(part.name) for part in loaded.folder.parts}
-    left_out = loaded.folder.left_out
-    found: list[Diagnostic] = []
-    for name in (name for name in asked.show if name.casefold() not in known):
-        if name.casefold() in left_out:
-            message = f"'{name}' cannot be shown: it was left out for a mistake in the folder."
-            hint = "Mend that first; it is told above."
-        else:
-            message = f"There is no part '{name}' to show."
-            near = nearest(name, known.values())
-            hint = f"Did you mean {near}?" if near else f"Parts are named as in systems/: {listed(sorted(known)[:6])}."
-        found.append(Diagnostic("C104", None, message, hint))
-    return tuple(found)
 
 
 def _ending(run: Run) -> str:

@@ -12,7 +12,7 @@ def register(app: typer.Typer) -> None:
 
     @app.command(
         epilog="Example:  cutaway run cruising -C demo/whinchat --on 'Mk 1' --do 'tank selector to off' --for '90 s' "
-        "--show 'fuel lamp'"
+        "--show 'fuel lamp' --show carburettor.inlet"
     )
     def run(
         situation: str = typer.Argument(..., help="Where it begins, as situations.yaml names it."),
@@ -21,7 +21,9 @@ def register(app: typer.Typer) -> None:
         failed: list[str] = typer.Option([], "--with", help="What has failed or is given; may be said several times."),
         do: str = typer.Option("", help="What is done: 'tank selector to off then wait 5 s'."),
         length: str = typer.Option("60 s", "--for", help="How long to go on."),
-        show: list[str] = typer.Option([], help="A part to show; several times for several. Else all that moves."),
+        show: list[str] = typer.Option(
+            [], help="A part, reading, port or control to show, several times for several. Else all that moves."
+        ),
         as_json: bool = typer.Option(False, "--json", help="The traces and events, for a program."),
         as_csv: bool = typer.Option(False, "--csv", help="The traces as a table of figures."),
     ) -> None:

@@ -7,6 +7,7 @@ from cutaway.handbook.names import did_you_mean, listed, missing_situation
 from cutaway.handbook.records import AskedChart, Folder, PartName
 from cutaway.language.name_index import key
 from cutaway.language.parse import parse_actions, parse_given
+from cutaway.language.said import name_of
 from cutaway.language.syntax import ControlRef, ReadingRef, Scope, When
 from cutaway.language.words import PartWords, Words
 from cutaway.problems.diagnostic import Diagnostic, Problems, in_order
@@ -65,7 +66,7 @@ def parse_shown(span: Span, words: Words) -> tuple[tuple[Shown, ...] | None, Pro
         return _of_several(members, span)
     if folded in words.left_out:
         return None, ()
-    names = _names(words)
+    names = names_to_show(words)
     message = f"There is no reading, part or control called '{span.words}' to be charted."
     return None, (Diagnostic("L218", span, message, did_you_mean(span.words, names)),)
 
@@ -139,8 +140,10 @@ def _of_several(parts: Iterable[PartWords], span: Span) -> tuple[tuple[Shown, ..
     return tuple(found), ()
 
 
-def _names(words: Words) -> list[str]:
+def names_to_show(words: Words) -> list[str]:
     """What can be shown, in the folder's own spelling."""
     readings = [f"{p.name} {r.ref.reading}" for p in words.parts.values() for r in p.readings if r.ref.reading]
     ports = [f"{r.ref.part}.{r.ref.port}" for r in words.readings.values() if r.ref.port]
-    return [*(str(part.name) for part in words.parts.values()), *readings, *ports]
+    controls = [name_of(control.ref) for part in words.parts.values() for control in part.controls]
+    groups = [one.name for one in words.collections.values()]
+    return [*(str(part.name) for part in words.parts.values()), *readings, *ports, *controls, *groups]

@@ -31,8 +31,8 @@ ENTRIES: dict[str, Entry] = {
     ),
     "C104": Entry(
         "error",
-        "no such part to show",
-        "Parts are named as the files of systems/ name them.",
+        "nothing of that name to show",
+        "Parts are named as the files of systems/ name them; readings, ports and controls as claims do.",
         "cutaway run cruising --show 'fule lamp'",
         "cutaway run cruising --show 'fuel lamp'",
         tested_by=_TESTS,
