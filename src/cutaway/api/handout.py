@@ -17,7 +17,7 @@ from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_orde
 from cutaway.publish.drawings import Desk
 from cutaway.publish.filling import pack_view
 from cutaway.publish.handout.ground import Ground
-from cutaway.publish.handout.making import Set, handout_of
+from cutaway.publish.handout.making import Set, handouts_of
 from cutaway.publish.handout.records import PAPERS, Kind, Paper
 from cutaway.publish.handout.shown import Wish, shown_sheets
 from cutaway.publish.single_file import write_file
@@ -79,13 +79,12 @@ def handout(
     sheets = shown_sheets(checked, Wish(subject, bool(asked.on), asked.system, _situation(loaded, asked)))
     target = out if out is not None else loaded.path / "handout"
     written: list[Printed] = []
-    for kind in kinds:
-        for paper in papers:
-            made, more = handout_of(ground, kind, paper, sheets)
-            problems += more
-            done, more = _written(target, made, replace_there or out is None) if made is not None else (None, ())
-            problems += more
-            written += [done] if done is not None else []
+    found, more = handouts_of(ground, kinds, papers, sheets)
+    problems += more
+    for made in found:
+        done, more = _written(target, made, replace_there or out is None)
+        problems += more
+        written += [done] if done is not None else []
     return tuple(written), in_order(tuple(dict.fromkeys(problems)))
 
 

@@ -40,10 +40,10 @@ class Desk:
         return tuple((f.path, f.text) for f in self.workshop.folder.files if not f.path.startswith(unread))
 
 
-UNREAD = ("scripts/", "drills/", "letters.yaml", "glossary.yaml")
+UNREAD = ("scripts/", "drills/", "letters.yaml", "glossary.yaml", "handouts.yaml")
 """How the paths of those files begin on which no drawing of the machines depends."""
 
-NOT_ON_SHEETS = (*UNREAD, "photographs.yaml", "charts.yaml", "explore.yaml", "handouts.yaml")
+NOT_ON_SHEETS = (*UNREAD, "photographs.yaml", "charts.yaml", "explore.yaml")
 """The same with those that ask for other drawings: no sheet depends on them."""
 
 Found = tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]

@@ -16,7 +16,7 @@ from cutaway.publish.quiz_page import quiz_page, quiz_sheet
 
 FIRST = "quiz.html"
 COUNT = 12
-UNREAD = ("scripts/", "letters.yaml", "glossary.yaml", "sheets/")
+UNREAD = ("scripts/", "letters.yaml", "glossary.yaml", "sheets/", "handouts.yaml")
 """How the paths of those files begin on which no question depends; but of the scripts it takes their claims."""
 
 

@@ -74,6 +74,7 @@ def test_unasked_there_are_a_page_and_its_large_print(maker: Maker) -> None:
         words = " ".join(reading_back.texts(one))
         assert "Behind the fuel cock the petrol waits." in words and "Good morning" not in words
         assert "Running" in words  # as the script shows it
+        assert words.startswith("Sparrow A very small type")
     assert reading_back.sizes(found["handouts/visitor-fuel-mk-1-a4.pdf"]) == [pytest.approx((595.28, 841.89), abs=0.1)]
 
 

@@ -21,8 +21,12 @@ def picture(across: int, down: int, size: float = 14.0) -> Picture:
             shapes.append(Group((Rect(at, (100.0, 100.0), "box"), words), part=f"part {x} {y}"))
     key = (
         Rect((0, 0), (9, 9), "strip"),
+        Line((0, 0), (9, 0), "rule"),
         Polyline(((0.0, 0.0), (54.0, 0.0)), "pipe oil dead"),
         Text((60, 0), "oil", "note", 14),
+        Rect((6.0, 12.0), (40.0, 16.0), "flag"),
+        Line((41.0, 12.0), (41.0, 28.0), "rule"),
+        Text((60, 20), "part on another sheet", "note", 14),
     )
     head = Group((Text((0, 0), "Wren Mk 1: Oil", "title", 28),), "head")
     return Picture(
@@ -71,7 +75,9 @@ def test_the_way_with_fewest_pages_is_taken_then_the_upright_one() -> None:
 
 def test_the_key_is_taken_from_the_foot() -> None:
     made = on(Space(480.0, 600.0), picture(2, 2))
-    assert [key.words for key in made.key] == ["oil"] and "pipe oil dead" in made.key[0].svg
+    assert [key.words for key in made.key] == ["oil", "part on another sheet"]
+    assert "pipe oil dead" in made.key[0].svg and "rule" not in made.key[0].svg
+    assert 'class="flag"' in made.key[1].svg and "<line" in made.key[1].svg
 
 
 def test_sheets_that_look_the_same_are_known() -> None:

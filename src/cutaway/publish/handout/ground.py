@@ -3,6 +3,7 @@
 import math
 from dataclasses import dataclass, field
 
+from cutaway.draw.pages import SHAPE
 from cutaway.draw.seen import Values
 from cutaway.draw.shapes import Picture
 from cutaway.draw.sheet import sheet_picture
@@ -11,7 +12,7 @@ from cutaway.narrate.checked import Checked
 from cutaway.problems.diagnostic import Problems
 from cutaway.publish.drawings import NOT_ON_SHEETS, Desk, by_accident
 from cutaway.publish.handout import filling
-from cutaway.publish.handout.plates import Space, plate
+from cutaway.publish.handout.plates import Space, least_pages, plate
 from cutaway.publish.handout.records import MARGIN, SHEET_MARGIN, Kind, Paper, Plate
 from cutaway.publish.handout.shown import Shown
 from cutaway.publish.shown_on import ShownOn
@@ -21,6 +22,8 @@ from cutaway.publish.view import PackView
 SMALLEST = {"visitor": 7.05, "large": 18.0, "booklet": 7.05}
 """No word of a drawing is smaller, pt."""
 MOST_PAGES = {"visitor": 1, "large": 4, "booklet": 12}
+SLACK = 1.3
+"""How much less paper another layout may need than the usual one: a drawing that needs more is not tried in others."""
 
 Drawn = tuple[Plate | None, Problems]
 Told = tuple[tuple[str, ...], Problems]
@@ -79,33 +82,36 @@ class Ground:
         values: Values | None,
         says: str,
     ) -> Drawn:
-        """Drawn in one room after another, until one takes it on one page: a lying page is for what no other takes."""
+        """Drawn as the pack has it and for one room after another, until one takes it on one page: a lying page is for
+        what no other takes."""
+        smallest, most, rooms = SMALLEST[kind], MOST_PAGES[kind], rooms_on(kind, paper, cautions)
+        usual, problems = self._picture(subject, shown, values, says, SHAPE)
+        if usual is None or least_pages(usual, (*rooms[0], *rooms[1]), smallest) > most * SLACK:
+            return None, problems
         ways: list[tuple[Picture, Space]] = []
-        problems: Problems = ()
         made: Plate | None = None
-        for spaces in rooms_on(kind, paper, cautions):
+        for spaces in rooms:
+            ways += [(usual, space) for space in spaces]
             for space in spaces:
-                name = f"{shown.system} {shown.standard} {shown.situation}"
-                picture, more = self._picture(subject, shown, values, says, name, space.shape)
+                picture, more = self._picture(subject, shown, values, says, space.shape)
                 problems += more
                 ways += [(picture, space)] if picture is not None else []
-            told = cautions if kind == "booklet" else ()
-            made = plate(ways, SMALLEST[kind], says, told, MOST_PAGES[kind]) if ways else None
+            made = plate(ways, smallest, says, cautions if kind == "booklet" else (), most)
             if made is not None and len(made.tiles) == 1:
                 break
         return made, problems
 
     def _picture(
-        self, subject: Subject, shown: Shown, values: Values | None, says: str, name: str, shape: float
+        self, subject: Subject, shown: Shown, values: Values | None, says: str, shape: float
     ) -> tuple[Picture | None, Problems]:
-        desk = self.desk
+        desk, name = self.desk, f"{shown.system} {shown.standard} {shown.situation}"
         return sheet_picture(
             self.checked.folder, subject.name, shown.system, values, desk.kinds, says, desk.layouts, name, shape
         )
 
     def _in_words(self, shown: Shown) -> Told:
         subject, values, says, problems = self._state(shown)
-        picture, more = self._picture(subject, shown, values, says, "", 16 / 9)
+        picture, more = self._picture(subject, shown, values, says, SHAPE)
         return (picture.description if picture is not None else ()), problems + more
 
     def _state(self, shown: Shown) -> tuple[Subject, Values | None, str, Problems]:

@@ -1,12 +1,13 @@
 """Handouts set as files: which sheet or booklet, what stands on it, the PDF."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from cutaway.draw.svg import slug
 from cutaway.problems.diagnostic import Problems
 from cutaway.publish.handout.booklet import booklet
 from cutaway.publish.handout.ground import Ground
-from cutaway.publish.handout.one_sheet import one_sheet
+from cutaway.publish.handout.one_sheet import one_sheet, taken_by_all
 from cutaway.publish.handout.records import Handout, Kind, Paper
 from cutaway.publish.handout.shown import Shown
 
@@ -28,7 +29,22 @@ class Set:
         return slug(f"{words} {made.paper.name}")
 
 
-def handout_of(ground: Ground, kind: Kind, paper: Paper, sheets: tuple[Shown, ...]) -> tuple[Set | None, Problems]:
+def handouts_of(
+    ground: Ground, kinds: Sequence[Kind], papers: Sequence[Paper], sheets: tuple[Shown, ...]
+) -> tuple[tuple[Set, ...], Problems]:
+    """A handout of every kind on every paper; those of one sheet all of the same, where there is one that all take."""
+    found: list[Set] = []
+    problems: Problems = ()
+    alike = {paper: taken_by_all(ground, kinds, paper, sheets) for paper in papers}
+    for kind in kinds:
+        for paper in papers:
+            made, more = _handout_of(ground, kind, paper, sheets if kind == "booklet" else alike[paper])
+            problems += more
+            found += [made] if made is not None else []
+    return tuple(found), problems
+
+
+def _handout_of(ground: Ground, kind: Kind, paper: Paper, sheets: tuple[Shown, ...]) -> tuple[Set | None, Problems]:
     """A handout of some sheets: all of them in a booklet, else the first that the paper takes; None where there is
     nothing to show. It is set again only where something on it is another."""
     if kind == "booklet":

@@ -1,10 +1,11 @@
 """The handout of one sheet: a page to take away, or the same in large print."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.publish.handout import filling
-from cutaway.publish.handout.ground import MOST_PAGES, Ground
+from cutaway.publish.handout.ground import MOST_PAGES, SMALLEST, Ground
 from cutaway.publish.handout.headed import headed
 from cutaway.publish.handout.records import Handout, Kind, Paper, Plate
 from cutaway.publish.handout.shown import Shown
@@ -40,6 +41,16 @@ def one_sheet(ground: Ground, kind: Kind, paper: Paper, sheets: tuple[Shown, ...
         fitted = ground.desk.shelf.piece("page", bare, lambda: on_one_page(bare))
         problems += (_too_large(kind, chosen),)
     return fitted, problems
+
+
+def taken_by_all(ground: Ground, kinds: Sequence[Kind], paper: Paper, sheets: tuple[Shown, ...]) -> tuple[Shown, ...]:
+    """The first sheet that every kind takes, so that the large print is of what the page shows; all where none is."""
+    # Large print needs the most room, so that it decides most often: it is asked first.
+    ones = sorted((kind for kind in kinds if kind != "booklet"), key=lambda kind: -SMALLEST[kind])
+    if len(ones) < 2:
+        return sheets
+    first = next((one for one in sheets if all(ground.plate(kind, paper, one)[0] for kind in ones)), None)
+    return (first,) if first is not None else sheets
 
 
 def _filled(ground: Ground, sheet: Handout, made: Plate | None, words: tuple[str, ...]) -> Handout:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from hashlib import sha256
 
 from cutaway.draw.extent import Extent, extent_of, smallest_words
-from cutaway.draw.shapes import Group, Picture, Polyline, Shape, Text, placed
+from cutaway.draw.shapes import Group, Line, Picture, Polyline, Rect, Shape, Text, placed
 from cutaway.draw.svg import write_svg
 from cutaway.publish.handout.records import Key, Plate, Tile
 
@@ -62,6 +62,14 @@ def plate(
     found = [_way(picture, space, smallest) for picture, space in ways]
     best = min(found, key=lambda way: (way.pages, way.space.flipped, -way.scale))
     return _plate(best, says, cautions) if best.pages <= most else None
+
+
+def least_pages(picture: Picture, spaces: Sequence[Space], smallest: float) -> float:
+    """How many times the largest of some spaces a drawing is, where its smallest words have a size, pt."""
+    shapes = _drawing(picture)
+    extent = extent_of(shapes).widened(EDGE)
+    scale = smallest / smallest_words(shapes)
+    return extent.width * extent.height * scale**2 / max(space.width * space.height for space in spaces)
 
 
 def _way(picture: Picture, space: Space, smallest: float) -> Way:
@@ -138,12 +146,18 @@ def _keys(picture: Picture) -> tuple[Key, ...]:
     found: list[Key] = []
     sample: list[Shape] = []
     for shape in foot:
-        if isinstance(shape, Polyline):
+        boxed = isinstance(shape, Rect) and shape.role in _BOXES
+        # A line by itself is the upper edge of the foot; behind a box it is the mark on a flag.
+        if isinstance(shape, Polyline) or boxed or (isinstance(shape, Line) and sample):
             sample.append(shape)
         elif isinstance(shape, Text) and shape.role == "note" and sample:
             found.append(Key(_sample(tuple(sample), picture.name, len(found)), shape.words))
             sample = []
     return tuple(found)
+
+
+_BOXES = ("flag", "area")
+"""The roles of what else than a line is explained below a sheet: flags and stations."""
 
 
 def _sample(shapes: tuple[Shape, ...], name: str, number: int) -> str:

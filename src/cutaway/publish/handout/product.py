@@ -9,7 +9,7 @@ from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.publish.drawings import Desk
 from cutaway.publish.filling import pack_view
 from cutaway.publish.handout.ground import Ground
-from cutaway.publish.handout.making import Set, handout_of
+from cutaway.publish.handout.making import Set, handouts_of
 from cutaway.publish.handout.quiz_pdf import can_be_set
 from cutaway.publish.handout.records import PAPERS
 from cutaway.publish.handout.shown import Wish, shown_sheets
@@ -46,12 +46,10 @@ def _asked(ground: Ground, asked: AskedHandout) -> tuple[Files, Problems]:
         if not sheets and asked.system:
             problems += (_nothing_there(asked, subject),)
             continue
-        for kind in asked.kinds:
-            for paper in (one for one in PAPERS if one.name in map(fold, asked.papers)):
-                made, more = handout_of(ground, kind, paper, sheets)
-                problems += more
-                if made is not None:
-                    files[f"{FOLDER}/{_stem(asked, made, subject, len(those) > 1)}.pdf"] = made.pdf
+        papers = [one for one in PAPERS if one.name in map(fold, asked.papers)]
+        found, more = handouts_of(ground, asked.kinds, papers, sheets)
+        problems += more
+        files |= {f"{FOLDER}/{_stem(asked, made, subject, len(those) > 1)}.pdf": made.pdf for made in found}
     return files, problems
 
 
