@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cutaway.draw.extent import extent_of, smallest_words
-from cutaway.draw.shapes import Circle, Group, Picture, Polyline, Rect, Shape, Text
+from cutaway.draw.shapes import Circle, Group, Line, Picture, Polyline, Rect, Shape, Text
 from cutaway.publish.handout.plates import Space, plate, windows
 
 
