@@ -5,6 +5,7 @@ import shutil
 from datetime import date
 from pathlib import Path
 from typing import Any
+from urllib.parse import unquote
 
 import numpy as np
 import pytest
@@ -63,6 +64,16 @@ def test_every_page_is_html_by_the_letter(pack: Path) -> None:
         if (found := faults(path.read_text(encoding="utf-8")))
     }
     assert wrong == {}
+
+
+def test_every_link_leads_to_a_file_of_the_pack(pack: Path) -> None:
+    lost = [
+        f"{path.relative_to(pack)}: {link}"
+        for path in pages(pack)
+        for link in re.findall(r'(?:href|src|srcset)="([^"#]+)', path.read_text(encoding="utf-8"))
+        if not link.startswith("data:") and not (path.parent / unquote(link)).is_file()
+    ]
+    assert lost == []
 
 
 def test_two_renderers_draw_sheets_and_panels_alike(browser: Any, pack: Path) -> None:
