@@ -69,6 +69,7 @@ def test_check_as_json(sparrow: Path) -> None:
         "alone",
         "problems",
         "claims",
+        "unjudged",
         "unchecked",
         "compared",
         "overtaken",

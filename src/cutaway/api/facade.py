@@ -115,7 +115,7 @@ def run(
     length: str = "60 s",
     show: Sequence[str] = (),
 ) -> Answer[running.Ran]:
-    """One course of things, with its traces. given: what has failed. show: names of parts; else all that moves."""
+    """One course of things, with its traces. given: what has failed. show: what claims name; else all that moves."""
     if folder.opened is None:
         return _nothing("run", folder.problems)
     asked = running.Asked(situation, on, tuple(given), do, length, tuple(show))

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from cutaway.api.checking import found_wrong
 from cutaway.api.making import Made
 from cutaway.api.telling_books import compared_counts, compared_lines, compared_record
+from cutaway.api.telling_unjudged import unjudged, unjudged_lines, unjudged_record, waits
 from cutaway.handbook.search import Hit
 from cutaway.narrate.checked import Checked, CheckedSentence, JudgedClaim, is_wrong
 from cutaway.narrate.obsolete import Obsolete
@@ -83,13 +84,16 @@ def _counts(checked: Checked, wrong: bool, everything: bool = False) -> Iterator
     verdicts = ", ".join(f"{found[name]} {name.lower()}" for name in _ORDER if found[name])
     if claims:
         yield f"{counted(claims, 'claim')}, {counted(sum(found.values()), 'verdict')}: {verdicts}."
+    yield from unjudged_lines(checked)
     total = len(checked.sentences)
     if total:
         aside = sum(1 for s in checked.sentences if s.sentence.aside)
         checks = sum(1 for s in checked.sentences if not s.sentence.aside and (s.claims or s.sentence.cites))
-        bare = total - aside - checks
+        waiting = sum(1 for s in checked.sentences if waits(s))
+        bare = total - aside - checks - waiting
+        waiting_words = f"{waiting} whose claims have no verdict, " if waiting else ""
         yield (
-            f"{counted(total, 'sentence')}: {checks} checked, {counted(aside, 'aside')}, "
+            f"{counted(total, 'sentence')}: {checks} checked, {waiting_words}{counted(aside, 'aside')}, "
             f"{bare} that nothing checks" + (" (see them with --all)." if bare and not everything else ".")
         )
     yield from compared_counts(checked)
@@ -117,8 +121,8 @@ def _why_no_claims(checked: Checked) -> str:
     """Why there is no verdict at all."""
     if checked.claims():
         return "No claim is for the standards that were asked for."
-    if any(one.sentence.claims for one in checked.sentences):
-        return "No claim could be understood, so nothing was judged."
+    if unjudged(checked):
+        return "Nothing was judged."
     return "There are no claims here yet. A claim stands under its sentence in scripts/, in a block headed ```claim."
 
 
@@ -132,6 +136,7 @@ def checked_record(checked: Checked | None, problems: Problems) -> dict[str, obj
             "alone": [],
             "problems": as_records(problems),
             "claims": [],
+            "unjudged": [],
             "unchecked": [],
             "compared": [],
             "overtaken": [],
@@ -147,6 +152,7 @@ def checked_record(checked: Checked | None, problems: Problems) -> dict[str, obj
         "alone": [{"part": name, "standards": list(standards)} for name, standards in checked.alone],
         "problems": as_records(problems),
         "claims": [_claim_record(where, sentence, claim, checked) for where, sentence, claim in claims],
+        "unjudged": unjudged_record(checked),
         "unchecked": [
             {
                 "place": _place(s.sentence.span),
