@@ -5,10 +5,11 @@ from pathlib import Path
 import pytest
 
 from cutaway.api.asking import Asked, base_for, opened
+from cutaway.inquiry.search.changed import changed
 from cutaway.inquiry.search.changes import Alteration
 from cutaway.inquiry.search.minimal import Bound, Search, minimal_sets
 from cutaway.inquiry.search.narrow import Narrow
-from cutaway.inquiry.search.trying import Trying, changed, holds
+from cutaway.inquiry.search.trying import Trying, holds
 from cutaway.inquiry.search.universe import universe
 from cutaway.inquiry.verdicts import Undecided
 

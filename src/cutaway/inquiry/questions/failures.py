@@ -99,7 +99,7 @@ def failures(
     if not first.looked.decision.holds:
         return AlreadyUndone(seen_in(base, first.looked))
     within, search = universe(base, FAILURES), Search[Alteration]()
-    trying = Trying(base, False, within)
+    trying = Trying(base, False, within, bound.size > 1)
     does = Remembered(trying, base, False, memory)
     for one in minimal_sets(within, does, bound, search, stop, trying.can_matter):
         as_found(one)

@@ -6,8 +6,8 @@ from dataclasses import dataclass, replace
 from cutaway.inquiry.course import BETWEEN_ACTIONS
 from cutaway.inquiry.rules import rules_for
 from cutaway.inquiry.search.base import Base
+from cutaway.inquiry.search.changed import changed
 from cutaway.inquiry.search.changes import ChangeSet, Put
-from cutaway.inquiry.search.trying import changed
 from cutaway.inquiry.signals import needed
 from cutaway.inquiry.truth import true_at_end
 from cutaway.inquiry.workshop import Request

@@ -95,7 +95,7 @@ def why(
     """What would turn over what was found of a base, and so its reasons. failures: whether failures are changes too."""
     every = universe(base, CHANGES | {"failure"} if failures else CHANGES)
     within = tuple(one for one in every if not isinstance(one, Give) or one.name in _given(base))
-    trying, search = Trying(base, not found.so, within), Search[Alteration]()
+    trying, search = Trying(base, not found.so, within, bound.size > 1), Search[Alteration]()
     does = Remembered(trying, base, not found.so, memory)
     for one in minimal_sets(within, does, bound, search, stop, trying.can_matter):
         as_found(one)

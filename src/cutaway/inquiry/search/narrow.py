@@ -17,7 +17,7 @@ from cutaway.machine.dead import at_nothing
 from cutaway.machine.narrowing import carried, narrowed
 from cutaway.machine.network import Network
 from cutaway.machine.reaching import Reaching
-from cutaway.machine.records import Job, State
+from cutaway.machine.records import Change, Job, Run, State
 from cutaway.machine.state import started
 
 # A machine that keeps more of its elements than this is not worth another.
@@ -27,10 +27,11 @@ WORTH = 0.85
 class Narrow:
     """A base over the narrow machine. `of` gives None where it cannot be narrowed, or not by much."""
 
-    def __init__(self, base: Base, made: Made, state: State) -> None:
+    def __init__(self, base: Base, made: Made, whole: State) -> None:
         self._base = base
         self._made = made
-        self._state = state
+        self._whole = whole
+        self._state = carried(base.made.machine, whole, made.machine)
 
     @staticmethod
     def of(base: Base, within: Sequence[Alteration]) -> "Narrow | None":
@@ -52,32 +53,46 @@ class Narrow:
             return None
         made = Made(network, base.made.signals, f"{base.made.digest} narrowed {sorted(held.items())}")
         whole = started(base.made.machine, state, scene.legs[-1].sets)
-        return Narrow(base, made, carried(base.made.machine, whole, made.machine))
+        return Narrow(base, made, whole)
 
     @property
     def network(self) -> Network:
         """What is left of the base's network."""
         return self._made.network
 
+    def recording(self, network: Network, names: tuple[str, ...]) -> "Narrow":
+        """The same with signals that its network does not have, by their names; nothing else of it may differ."""
+        made = Made(network, self._made.signals | frozenset(names), f"{self._made.digest} recording {names}")
+        return Narrow(self._base, made, self._whole)
+
+    def stands(self, name: str) -> float:
+        """Where an input stands as the clock starts."""
+        return float(self._state.inputs[self._made.machine.inputs.index(name)])
+
     def does(self, scenes: Sequence[Scene], wanted: bool) -> list[bool | None]:
         """Whether the statement is as wanted in each scene, None where that could not be said."""
+        question, runs = self._base.question, self.runs(scenes)
+        looked = [looked_at(question, scene, run) for scene, run in zip(scenes, runs, strict=True)]
+        return [None if isinstance(one, Undecided) else one.decision.holds == wanted for one in looked]
+
+    def runs(self, scenes: Sequence[Scene], touched: Change | None = None) -> tuple[Run, ...]:
+        """The run of each scene. touched: a change that is made at once in a scene that has none."""
         question = self._base.question
         requests = [request_for(question, self._base.made, scene) for scene in scenes]
+        at_once = () if touched is None else (touched,)
         jobs = [
             Job(
                 self._made.machine,
                 self._state,
                 (),
-                tuple(change for change in request.changes if change.input in self._made.inputs),
+                tuple(c for c in request.changes if c.input in self._made.inputs) or at_once,
                 request.seconds,
                 until_rest=request.until != "end",
                 looks=looks(request.changes, request.seconds) if request.until == "calm" else (),
             )
             for request in requests
         ]
-        runs = question.workshop.gone_on(jobs)
-        looked = [looked_at(question, scene, run) for scene, run in zip(scenes, runs, strict=True)]
-        return [None if isinstance(one, Undecided) else one.decision.holds == wanted for one in looked]
+        return question.workshop.gone_on(jobs)
 
 
 def held_at(base: Base, state: State) -> dict[str, float]:
@@ -97,6 +112,7 @@ class Mattering:
         self._all = bool(base.question.scope.actions)
         state = base.question.workshop.reached(request_for(base.question, base.made, base.scene))
         still = frozenset[str]() if state is None else at_nothing(base.made.machine, state)
+        self._can: dict[str, bool] = {}
         self._reaching = Reaching(network, held, base.made.signals, still)
 
     def __call__(self, one: frozenset[Alteration]) -> bool:
@@ -104,4 +120,13 @@ class Mattering:
         inputs = [part.input for part in one if isinstance(part, Put | Break)]
         if self._all or len(inputs) < len(one):
             return True
+        # The more is let go, the more can reach: of parts that can alone nothing need be found out together.
+        return (len(inputs) > 1 and all(map(self._alone, inputs))) or self._reaches(inputs)
+
+    def _alone(self, name: str) -> bool:
+        if name not in self._can:
+            self._can[name] = self._reaches([name])
+        return self._can[name]
+
+    def _reaches(self, inputs: list[str]) -> bool:
         return self._reaching.inputs(inputs).issuperset(inputs)

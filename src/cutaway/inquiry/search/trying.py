@@ -1,18 +1,21 @@
 """From sets of changes to runs: each set on a base is one scene, all of a batch are run side by side."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from cutaway.inquiry.course import course_of
 from cutaway.inquiry.judging import Looked, looked_at, request_for
 from cutaway.inquiry.rules import obeying
 from cutaway.inquiry.scenes import Scene, Scenes
 from cutaway.inquiry.search.base import Base
-from cutaway.inquiry.search.changes import Alteration, Assume, Break, ChangeSet, Give, Put
+from cutaway.inquiry.search.changed import changed
+from cutaway.inquiry.search.changes import Alteration, Assume, Break, ChangeSet, Put
+from cutaway.inquiry.search.courses import Courses
 from cutaway.inquiry.search.narrow import Mattering, Narrow
 from cutaway.inquiry.verdicts import Undecided
 from cutaway.inquiry.workshop import Made, Request
-from cutaway.machine.records import Change
+
+# Of a smaller universe the sets are run as soon as their courses are watched. A choice of ours.
+WORTH_WATCHING = 40
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -21,30 +24,6 @@ class Tried:
 
     looked: Looked | Undecided
     made: Made
-
-
-def changed(base: Base, alterations: ChangeSet) -> Scene:
-    """The base's scene with a set's positions, failures and conditions put in once the situation is reached. The
-    scope's own actions come after them, a moment later."""
-    put = [_change(one) for one in sorted(alterations, key=repr) if not isinstance(one, Assume)]
-    if not put:
-        return base.scene
-    before = (*base.scene.changes, *put)
-    question = base.question
-    start = 1.0 if question.scope.actions else 0.0
-    placed = {**base.stands, **{change.input: change.value for change in before}}
-    course = course_of(question.scope.actions, question.bound, start, placed)
-    return replace(base.scene, changes=before, movements=course.movements, clock=course.clock)
-
-
-def _change(one: Put | Break | Give) -> Change:
-    match one:
-        case Put(input=name, value=value):
-            return Change(0.0, name, value)
-        case Break(input=name):
-            return Change(0.0, name, 1.0)
-        case Give(name=name, si=si):
-            return Change(0.0, name, si)
 
 
 def outcomes(base: Base, sets: Sequence[ChangeSet]) -> list[Tried]:
@@ -81,32 +60,50 @@ def holds(base: Base) -> Tried:
     return outcomes(base, (frozenset(),))[0]
 
 
+def _watchable(one: ChangeSet) -> bool:
+    """Whether a set is one of positions and failures: of those it can be watched what they would change."""
+    return all(isinstance(part, Put | Break) for part in one)
+
+
 class Trying:
     """Whether sets of changes bring a statement about (`wanted` true) or undo it, and what was seen with each.
 
     Runs are kept by the workshop, and what came of a set by this, so that a second question on one base is quick.
     within: the universe that the sets are made of. With it they are tried on the narrow machine first, and what does it
-    there, or is undecided there, is run on the whole one, which alone decides; `came` has what came of those.
+    there, or is undecided there, is run on the whole one, which alone decides; `came` has what came of those. several:
+    whether sets of more than one change will be tried: then it is watched what would change nothing besides what.
     """
 
-    def __init__(self, base: Base, wanted: bool, within: Sequence[Alteration] = ()) -> None:
+    def __init__(self, base: Base, wanted: bool, within: Sequence[Alteration] = (), several: bool = False) -> None:
         self.base = base
         self.wanted = wanted
         self.came: dict[ChangeSet, Tried] = {}
         self._narrow = Narrow.of(base, within)
+        worth = several and self._narrow is not None and len(within) >= WORTH_WATCHING
+        self._courses = Courses(base, self._narrow, within, wanted) if worth and self._narrow is not None else None
         self._not: set[ChangeSet] = set()
         self._mattering: Mattering | None = None
 
     def __call__(self, sets: Sequence[ChangeSet]) -> list[bool | None]:
         """Whether each does it; None where a run gave up or did not come to rest."""
         new = [one for one in dict.fromkeys(sets) if one not in self.came and one not in self._not]
+        if self._courses is not None:
+            self._not |= self._courses.adds_nothing([one for one in new if _watchable(one)])
+            new = [one for one in new if one not in self._not]
         if self._narrow is not None and new:
-            quick = self._narrow.does([changed(self.base, one) for one in new], self.wanted)
-            self._not.update(one for one, does in zip(new, quick, strict=True) if does is False)
+            self._not.update(one for one, does in zip(new, self._quick(new), strict=True) if does is False)
             new = [one for one in new if one not in self._not]
         for one, outcome in zip(new, outcomes(self.base, new), strict=True):
             self.came[one] = outcome
         return [False if one in self._not else self._does(self.came[one]) for one in sets]
+
+    def _quick(self, sets: Sequence[ChangeSet]) -> list[bool | None]:
+        """Whether each does it on the narrow machine. The courses of single changes are watched, since there are few
+        of them beside the sets of two."""
+        assert self._narrow is not None
+        if self._courses is not None and all(len(one) == 1 and _watchable(one) for one in sets):
+            return self._courses.does(sets)
+        return self._narrow.does([changed(self.base, one) for one in sets], self.wanted)
 
     def can_matter(self, one: ChangeSet) -> bool:
         """False where some part of a set cannot matter together with the rest of it."""
