@@ -1,18 +1,26 @@
 """Call-outs: labels where the best arrangement has them, no two on one another, letters that can be read, words."""
 
+import base64
+import io
 import math
 import random
 from dataclasses import replace
 from itertools import combinations, pairwise, permutations, product
+from typing import Any
 
+import numpy as np
 import pytest
+from PIL import Image as Pixels
 
-from cutaway.draw.callouts import DRAFT, HIGHEST, callouts_picture, whereabouts
+from cutaway.draw.callout_labels import HIGHEST
+from cutaway.draw.callouts import DRAFT, STYLE, callouts_picture, whereabouts
 from cutaway.draw.extent import Extent, extent_of, smallest_words
 from cutaway.draw.margins import Margins, Placed, Wanted, cost, cross, place_labels
-from cutaway.draw.shapes import Group, Image, Picture
+from cutaway.draw.shapes import Circle, Group, Image, Line, Picture, Rect
+from cutaway.draw.theme import THEMES, Manner, contrast
 from cutaway.handbook.records import AircraftType, Folder, Photograph, Point
 from cutaway.problems.span import Span, TextFile
+from cutaway.publish.stills import Size, still
 from cutaway.quantities.which import Standard, StandardName, Which
 
 MARGINS = Margins(-36.0, 1036.0, 0.0, 700.0, 14.0)
@@ -154,12 +162,97 @@ def test_words_too_long_are_wrapped_then_told() -> None:
     assert not any(meets(a, b) for a, b in pairwise(boxes))
 
 
+LONG = "It is there, and there is a good deal more to be said of it, all of it in this place."
+
+
+def plates(picture: Picture) -> list[Group]:
+    """The labels that lie on the photograph: each has a plate under its words."""
+    return [one for one in groups(picture, "label") if isinstance(one.shapes[0], Rect)]
+
+
+def test_where_the_margins_are_full_labels_lie_on_the_photograph() -> None:
+    picture, problems = callouts_picture(
+        folder(), photograph(tuple(replace(p, says=LONG) for p in spread(24))), "data:,"
+    )
+    assert problems == () and picture.size[1] <= HIGHEST
+    assert 0 < len(plates(picture)) < len(groups(picture, "label")) == 24
+    nothing_hidden(picture)
+
+
 def test_too_many_labels_are_told() -> None:
     """D112."""
-    says = "It is there, and there is a good deal more to be said of it, all of it in this place."
-    points = tuple(replace(one, says=says) for one in spread(24))
+    points = tuple(replace(one, says=LONG) for one in spread(40))
     picture, problems = callouts_picture(folder(), photograph(points), "data:,")
     assert [p.code for p in problems] == ["D112"] and picture.size[1] > HIGHEST
+    assert len(groups(picture, "label")) == 40
+    nothing_hidden(picture)
+
+
+@pytest.mark.parametrize("count", [1, 6, 14])
+def test_labels_that_are_to_lie_on_the_photograph_do(count: int) -> None:
+    points = tuple(replace(one, side="over") for one in spread(count))
+    picture, problems = callouts_picture(folder(), photograph(points), "data:,")
+    assert problems == () and len(plates(picture)) == count
+    nothing_hidden(picture)
+    shot = extent_of([one for one in picture.shapes if isinstance(one, Image)])
+    for one in plates(picture):
+        box = extent_of(one.shapes)
+        assert shot.left < box.left and box.right < shot.right and shot.top < box.top and box.bottom < shot.bottom
+
+
+def test_one_that_has_no_room_on_the_photograph_stands_in_a_margin() -> None:
+    crowd = tuple(point(f"thing {x} {y}", (x / 8, y / 7)) for x in range(1, 8) for y in range(1, 7))
+    points = (*crowd, replace(point("the long one", (0.52, 0.53), LONG), side="over"))
+    picture, _ = callouts_picture(folder(), photograph(points, (900, 600)), "data:,")
+    label = next(one for one in groups(picture, "label") if one.name == "label the long one")
+    assert not isinstance(label.shapes[0], Rect)
+
+
+def nothing_hidden(picture: Picture) -> None:
+    """No label on another, none on a point, no words out of their plate."""
+    labels = [extent_of(one.shapes) for one in groups(picture, "label")]
+    assert not any(meets(a, b) for a, b in combinations(labels, 2))
+    dots = [s for one in groups(picture, "leader") for s in one.shapes if isinstance(s, Circle)]
+    assert not any(meets(extent_of((dot,)), label) for dot in dots for label in labels)
+    for one in plates(picture):
+        words = extent_of(one.shapes[1:])
+        plate = extent_of(one.shapes[:1])
+        assert plate.left <= words.left and words.right <= plate.right and words.bottom <= plate.bottom + 0.1
+
+
+@pytest.mark.parametrize("manner", ["light", "dark"])
+def test_words_and_leaders_are_seen_on_any_photograph(manner: Manner) -> None:
+    """As drawn on a photograph half bright and half dark: words on their plate, a leader by its edge; contrast by the
+    published formula."""
+    file = io.BytesIO()
+    halves = Pixels.new("RGB", (40, 20), (255, 255, 255))
+    halves.paste((0, 0, 0), (20, 0, 40, 20))
+    halves.save(file, "PNG")
+    href = f"data:image/png;base64,{base64.b64encode(file.getvalue()).decode()}"
+    points = (
+        replace(point("horn", (0.25, 0.5), "Loud."), side="over"), point("lamp", (0.1, 0.3), "Red."),
+        replace(point("bell", (0.75, 0.5), "Low."), side="over"), point("gong", (0.9, 0.3), "Deep."),
+    )  # fmt: skip
+    picture, _ = callouts_picture(folder(), photograph(points, (40, 20)), href)
+    across, down = map(round, picture.size)
+    png = still(picture, Size("", "", across, down), manner, style=STYLE)
+    dots = np.asarray(Pixels.open(io.BytesIO(png)).convert("RGB"))
+    for group in plates(picture):
+        plate = extent_of(group.shapes[:1])
+        inside = dots[int(plate.top) + 4 : int(plate.bottom) - 4, int(plate.left) + 4 : int(plate.right) - 4]
+        shades, counts = np.unique(inside.reshape(-1, 3), axis=0, return_counts=True)
+        ground = colour(shades[counts.argmax()])
+        assert counts.max() > 0.4 * counts.sum() and ground == THEMES[manner].ink("band")
+        assert max(contrast(colour(one), ground) for one in shades) >= 4.5
+    for group in groups(picture, "leader"):
+        line = next(one for one in group.shapes if isinstance(one, Line) and one.role == "thin")
+        x, y = ((a + b) / 2 for a, b in zip(line.start, line.end, strict=True))
+        found = {colour(one) for one in dots[int(y) - 5 : int(y) + 6, int(x) - 5 : int(x) + 6].reshape(-1, 3)}
+        assert max(contrast(a, b) for a, b in product(found, found)) >= 4.5
+
+
+def colour(dot: Any) -> str:
+    return "#" + "".join(f"{int(part):02x}" for part in dot)
 
 
 def test_the_words_name_all_that_is_pointed_at_and_whose_it_is() -> None:

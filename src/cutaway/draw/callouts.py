@@ -1,50 +1,47 @@
 """A photograph with what is to be seen on it named: labels in its margins, leaders to the points, credit and rights.
 
-The photograph itself comes in as text (`data:…`), so that nothing is read here and the drawing needs no other file.
+A label lies on the photograph itself, on a plate of paper, where the author asks for it or the margins are full. The
+photograph itself comes in as text (`data:…`), so that nothing is read here and the drawing needs no other file.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Literal
 
-from cutaway.draw.margins import Margins, Placed, Wanted, place_labels
+from cutaway.draw.callout_labels import (
+    BESIDE,
+    COLUMN,
+    GUTTER,
+    HIGHEST,
+    LARGEST,
+    LEADING,
+    MOST_NAME_LINES,
+    MOST_NOTE_LINES,
+    NAME,
+    NOTE,
+    PAGE,
+    PLATE,
+    TITLE,
+    WORDS,
+    Label,
+    label_of,
+    notes_of,
+    part_shown,
+    parted,
+)
+from cutaway.draw.laid_over import Over, leader_of
+from cutaway.draw.margins import Placed
 from cutaway.draw.measure import text_width, wrapped
-from cutaway.draw.shapes import Circle, Group, Image, Line, Picture, Shape, Text
-from cutaway.handbook.records import Folder, Part, Photograph, Point
+from cutaway.draw.shapes import Circle, Group, Image, Line, Picture, Rect, Shape, Text
+from cutaway.handbook.records import Folder, Photograph, Point
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
 STYLE = ".sheet .leader .halo{stroke-width:6}\n"
 """The rule that a drawing of call-outs has beyond those of sheets: a narrow edge along the leaders."""
 
-PAGE = 40.0
-TITLE, NAME, NOTE = 26.0, 17.0, 15.0
-LEADING = 1.22
-COLUMN = 240.0
-"""Width of a label; with two columns and the widest photograph, `NOTE` is then of 7 points on A4 turned sideways."""
-BESIDE = 8.0
-WORDS = COLUMN - BESIDE
-GUTTER = 36.0
-LARGEST = (1000.0, 760.0)
-GAP = 14.0
-MOST_NAME_LINES, MOST_NOTE_LINES = 3, 5
-HIGHEST = 1150.0
-"""A drawing higher than this has letters under 7 points on A4."""
 _DOT = 6.5
 
 DRAFT = "Draft only, not for publication: nobody has said by what right this photograph is shown."
-
-
-@dataclass(frozen=True, slots=True)
-class Label:
-    """What stands beside a point. name, notes: line by line."""
-
-    point: Point
-    name: tuple[str, ...]
-    notes: tuple[str, ...]
-
-    @property
-    def height(self) -> float:
-        """From the top of its first line to the foot of its last."""
-        return (len(self.name) * NAME + len(self.notes) * NOTE) * LEADING
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,21 +58,21 @@ class Frame:
 
 def callouts_picture(folder: Folder, photograph: Photograph, href: str) -> tuple[Picture, Problems]:
     """The photograph with its labels; what does not fit is told and drawn as well as it goes."""
-    labels = [_label(folder, photograph, point) for point in photograph.points]
+    labels = [label_of(folder, photograph, point) for point in photograph.points]
     size = _fitted(photograph.size)
-    middles = [(one.point.at[0] * size[0], one.point.at[1] * size[1]) for one in labels]
-    wanted = [Wanted(at, one.height, one.point.side) for at, one in zip(middles, labels, strict=True)]
-    placed = place_labels(wanted, Margins(-GUTTER, size[0] + GUTTER, 0.0, _room(wanted, size), GAP))
-    left = PAGE + (COLUMN + GUTTER if any(one.side == "left" for one in placed) else 0.0)
-    right = (COLUMN + GUTTER if any(one.side == "right" for one in placed) else 0.0) + PAGE
+    beside, over = parted(labels, size)
+    left = PAGE + (COLUMN + GUTTER if any(place.side == "left" for _, place in beside) else 0.0)
+    right = (COLUMN + GUTTER if any(place.side == "right" for _, place in beside) else 0.0) + PAGE
     width = left + size[0] + right
     head, top = _head(folder, photograph, width)
     frame = Frame((left, top), size)
     shapes: list[Shape] = [*head, Image(frame.corner, frame.size, href)]
-    shapes += [_leader(one, place, frame) for one, place in zip(labels, placed, strict=True)]
-    shapes += [_words(one, place, frame) for one, place in zip(labels, placed, strict=True)]
-    ends = [place.middle + one.height / 2 for one, place in zip(labels, placed, strict=True)]
-    foot, bottom = _foot(photograph, width, top + max([size[1], *ends]))
+    shapes += [_leader(one, place, frame) for one, place in beside]
+    shapes += [_plate_leader(one, corner, frame) for one, corner in over]
+    shapes += [_words(one, place, frame) for one, place in beside]
+    shapes += [_plate(one, corner, frame) for one, corner in over]
+    ends = [place.middle + one.height / 2 for one, place in beside]
+    foot, bottom = _foot(folder, photograph, width, top + max([size[1], *ends]))
     picture = Picture(
         (width, bottom),
         (*shapes, *foot),
@@ -91,43 +88,6 @@ def _fitted(size: tuple[int, int]) -> tuple[float, float]:
     return (round(size[0] * scale, 2), round(size[1] * scale, 2))
 
 
-def _room(wanted: Sequence[Wanted], size: tuple[float, float]) -> float:
-    """How far down the margins reach: as far as the photograph, or further where the labels need it."""
-    heights = {side: sum(one.height + GAP for one in wanted if one.side == side) for side in ("", "left", "right")}
-    tallest = max((one.height for one in wanted), default=0.0)
-    half = (sum(heights.values()) + tallest) / 2
-    return max(size[1], half, heights["left"], heights["right"])
-
-
-# --- labels --------------------------------------------------------------------------------------------------------
-
-
-def _label(folder: Folder, photograph: Photograph, point: Point) -> Label:
-    notes = [line for note in notes_of(folder, photograph, point) for line in wrapped(note, NOTE, WORDS)]
-    return Label(point, wrapped(point.name, NAME, WORDS, bold=True), tuple(notes))
-
-
-def notes_of(folder: Folder, photograph: Photograph, point: Point) -> tuple[str, ...]:
-    """What is said of a point beside its name: the author's words, what is painted on the part, its paragraphs."""
-    part = part_shown(folder, photograph, point)
-    if part is None:
-        return (point.says,) if point.says else ()
-    several = len(folder.sources) > 1
-    cites = ", ".join(dict.fromkeys(c.key if several else c.number for c in part.cites))
-    marked = f"marked {part.marked}" if part.marked else ""
-    return tuple(note for note in (point.says, marked, cites) if note)
-
-
-def part_shown(folder: Folder, photograph: Photograph, point: Point) -> Part | None:
-    """The part at a point as it is on what the photograph shows; None for groups and for words of the author's own."""
-    if len(point.parts) != 1:
-        return None
-    blocks = [part for part in folder.parts if part.name == point.parts[0]]
-    built = {airframe.name: airframe.standard for airframe in folder.type.airframes}
-    names = {built.get(name, name) for name in photograph.on.names}
-    return next((part for part in blocks if names & part.on.names), blocks[0] if blocks else None)
-
-
 def _leader(label: Label, place: Placed, frame: Frame) -> Group:
     at = frame.at(label.point)
     end = (_edge(place, frame), frame.corner[1] + place.middle)
@@ -137,20 +97,40 @@ def _leader(label: Label, place: Placed, frame: Frame) -> Group:
     return Group((Line(at, end, "halo"), Line(at, end, "thin"), bar, dot), "leader")
 
 
+def _plate_leader(label: Label, corner: tuple[float, float], frame: Frame) -> Group:
+    """The leader of a label on the photograph, from its point to the nearest of its plate."""
+    at = frame.at(label.point)
+    plate = (frame.corner[0] + corner[0], frame.corner[1] + corner[1])
+    end = leader_of(Over(at, label.plate), plate)[1]
+    return Group((Line(at, end, "halo"), Line(at, end, "thin"), Circle(at, _DOT, "glass out")), "leader")
+
+
+def _plate(label: Label, corner: tuple[float, float], frame: Frame) -> Group:
+    """A label on the photograph: a plate that hides what is under it, so that its words can be read on anything."""
+    x, y = frame.corner[0] + corner[0], frame.corner[1] + corner[1]
+    return _lines(label, (x + PLATE, y + PLATE), "start", (Rect((x, y), label.plate, "flag", 4.0),))
+
+
 def _edge(place: Placed, frame: Frame) -> float:
     return frame.corner[0] - GUTTER if place.side == "left" else frame.corner[0] + frame.size[0] + GUTTER
 
 
 def _words(label: Label, place: Placed, frame: Frame) -> Group:
     beside = -BESIDE if place.side == "left" else BESIDE
-    x, y = _edge(place, frame) + beside, frame.corner[1] + place.middle - label.height / 2
-    align = "end" if place.side == "left" else "start"
-    shapes: list[Shape] = []
+    corner = _edge(place, frame) + beside, frame.corner[1] + place.middle - label.height / 2
+    return _lines(label, corner, "end" if place.side == "left" else "start")
+
+
+def _lines(
+    label: Label, at: tuple[float, float], align: Literal["start", "end"], under: tuple[Shape, ...] = ()
+) -> Group:
+    """The words of a label from a corner downwards."""
+    (x, y), shapes = at, list(under)
     for lines, role, size in ((label.name, "name", NAME), (label.notes, "note", NOTE)):
         for line in lines:
             y += size * LEADING
             width = min(text_width(line, size, bold=role == "name"), WORDS)
-            shapes.append(Text((x, y - 0.25 * size), line, role, size, "end" if align == "end" else "start", width))
+            shapes.append(Text((x, y - 0.25 * size), line, role, size, align, width))
     part = str(label.point.parts[0]) if len(label.point.parts) == 1 else ""
     return Group(tuple(shapes), "label", name=f"label {label.point.name}", part=part)
 
@@ -187,14 +167,24 @@ def credit_of(photograph: Photograph) -> str:
     return told if photograph.rights else f"{DRAFT} {told}".strip()
 
 
-def _foot(photograph: Photograph, width: float, y: float) -> tuple[list[Shape], float]:
+def _foot(folder: Folder, photograph: Photograph, width: float, y: float) -> tuple[list[Shape], float]:
     y += 14.0
     shapes: list[Shape] = []
-    for line in wrapped(credit_of(photograph), NOTE, width - 2 * PAGE):
+    words = (credit_of(photograph), books_of(folder, photograph))
+    for line in [line for one in words for line in wrapped(one, NOTE, width - 2 * PAGE)]:
         y += NOTE * LEADING
         wide = min(text_width(line, NOTE), width - 2 * PAGE)
         shapes.append(Text((PAGE, y - 0.25 * NOTE), line, "quiet", NOTE, "start", wide))
     return shapes, y + PAGE * 0.6
+
+
+def books_of(folder: Folder, photograph: Photograph) -> str:
+    """What the keys of books beside the points stand for; '' where no label has one."""
+    parts = [part for point in photograph.points if (part := part_shown(folder, photograph, point)) is not None]
+    keys = dict.fromkeys(cite.source for part in parts for cite in part.cites)
+    titles = {source.key: source.title or source.key for source in folder.sources}
+    named = [titles[key] if len(folder.sources) < 2 else f"{key}: {titles[key]}" for key in keys if key in titles]
+    return f"Paragraphs (§) are of {'; '.join(named)}." if named else ""
 
 
 def alternative(folder: Folder, photograph: Photograph) -> tuple[str, ...]:
@@ -210,6 +200,7 @@ def alternative(folder: Folder, photograph: Photograph) -> tuple[str, ...]:
             f"{_title(folder, photograph)}. {photograph.says}".strip(),
             f"Pointed at: {told}." if told else "Nothing is pointed at.",
             credit_of(photograph),
+            books_of(folder, photograph),
             folder.type.notice,
         )
         if line

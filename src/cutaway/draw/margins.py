@@ -28,7 +28,8 @@ FEW = 8
 STARTS, MANY = 6, 20
 """So many beginnings are improved, the best of all that are tried; of more labels than `MANY` only one."""
 MOST = 2500
-"""So many exchanges are looked at from each beginning."""
+"""So many exchanges are looked at from each beginning; fewer of more labels than `CROWD`: each takes longer then."""
+CROWD = 30
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,9 +185,10 @@ def _tops(order: Sequence[int], highs: Sequence[float], wishes: Sequence[float],
 
 
 def _starts(wanted: Sequence[Wanted]) -> Iterator[_Arrangement]:
-    """The labels parted by how far left their points are, at every place; each side in several orders."""
+    """The labels parted by how far left their points are, at every place, of very many at fewer; each side in several
+    orders."""
     free = sorted((i for i, one in enumerate(wanted) if not one.side), key=lambda i: wanted[i].point)
-    for count in range(len(free) + 1):
+    for count in range(0, len(free) + 1, 1 + len(wanted) // CROWD):
         left = [*(i for i, one in enumerate(wanted) if one.side == "left"), *free[:count]]
         right = [*(i for i, one in enumerate(wanted) if one.side == "right"), *free[count:]]
         yield from product(_orders(left, wanted), _orders(right, wanted))
@@ -214,7 +216,8 @@ def _settled(
     more the next that helps, and it is looked on from there, until all have been looked at in vain."""
     least = scales.weigh(best)
     looked = begin = 0
-    while looked < MOST:
+    most = MOST * CROWD**2 // max(CROWD, len(scales.wanted)) ** 2
+    while looked < most:
         moves = list(neighbours(best, scales))
         found: tuple[float, int] | None = None
         for step in range(len(moves)):
@@ -225,7 +228,7 @@ def _settled(
                 least, found = worth, (worth, number)
                 if len(scales.wanted) > FEW:
                     break
-            if looked >= MOST:
+            if looked >= most:
                 break
         if found is None:
             break

@@ -431,14 +431,15 @@ class Letter:
 class Point:
     """A place on a photograph. name: the part or group, or any words. parts: those that it shows, () where it is none.
 
-    at: from the left and from the top as shares of the upright picture. side: the margin of its label, '' for either.
+    at: from the left and from the top as shares of the upright picture. side: the margin of its label, '' for either;
+    'over' for a label that lies on the photograph itself.
     """
 
     name: str
     parts: tuple[PartName, ...]
     at: tuple[float, float]
     says: str
-    side: Literal["", "left", "right"]
+    side: Literal["", "left", "right", "over"]
     span: Span
 
 
@@ -516,12 +517,37 @@ class LeftOut:
 
 
 @dataclass(frozen=True, slots=True)
+class AskedMoment:
+    """A moment of a run at which a sheet is drawn. number: s from the first of what is done, or the number of the step
+    that is just done."""
+
+    sort: Literal["before", "time", "step", "settled"]
+    number: float
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class SheetRun:
+    """What is run on a sheet that shows moments. All but `situation`, `drill` and `moments` are places in the file.
+
+    drill: the name of the drill that is gone through, '' for none. failed: what stands behind 'with', each by itself.
+    """
+
+    situation: str
+    drill: str
+    failed: tuple[Span, ...]
+    do: Span | None
+    moments: tuple[AskedMoment, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Sheet:
     """A sheet of the author's own. systems, parts: what it shows, of which `left_out` is not shown.
 
     on: the standards and airframes that it is drawn for. shape: of its page, '' for one that suits a screen.
     columns: parts from left to right, those of a column from top to bottom. folded: in rows, like lines of writing.
-    stations: whether these are shown. situations: those that it is drawn in, () for all.
+    stations: whether these are shown. situations: those that it is drawn in, () for all. run: what is run on it, where it
+    is drawn at moments of a run and not as a situation settles.
     """
 
     name: str
@@ -536,6 +562,7 @@ class Sheet:
     columns: tuple[tuple[PartName, ...], ...]
     situations: tuple[str, ...]
     span: Span
+    run: SheetRun | None = None
 
 
 HandoutKind = Literal["visitor", "large", "booklet"]

@@ -128,7 +128,7 @@ def _handouts() -> Schema:
 
 def _photograph() -> Schema:
     pair = {"type": "array", "items": _SCALAR, "minItems": 2, "maxItems": 2}
-    point = _of(PointShape, at={"anyOf": [pair, _WORDS]}, side={"enum": ["left", "right"]})
+    point = _of(PointShape, at={"anyOf": [pair, _WORDS]}, side={"enum": ["left", "right", "over"]})
     return _of(PhotographShape, points={"type": "object", "additionalProperties": {"anyOf": [pair, _WORDS, point]}})
 
 

@@ -199,7 +199,9 @@ class PointShape(Shape):
 
     at: list[str] | str = Field(description="From the left and from the top: [31 %, 42 %], or [620, 410] in pixels.")
     says: Text = Field("", description="What is said of it beside its name; must be there where it is no part.")
-    side: Literal["left", "right", ""] = Field("", description="The margin of its label; else where there is room.")
+    side: Literal["left", "right", "over", ""] = Field(
+        "", description="The margin of its label, or 'over' for one on the photograph; else where there is room."
+    )
 
 
 class PhotographShape(Shape):
@@ -274,6 +276,10 @@ class SheetShape(Shape):
     leave_out: Any = Field(None, alias="leave out", description="Parts that it does not show, each with the reason.")
     on: On = ""
     in_: Texts = Field(default_factory=list, alias="in", description="The situations that it is drawn in; else all.")
+    with_: Texts = Field(default_factory=list, alias="with", description="What has failed or is given.")
+    do: Text = Field("", description="What is done, as in a drill: its moments are then drawn.")
+    drill: Text = Field("", description="The drill that is gone through, in place of 'in' and 'do'.")
+    at: Texts = Field(default_factory=list, description="Moments of the run: before, 5 s, step 3, settled.")
     shape: Literal["", "16:9", "A4", "A4 upright", "square"] = Field("", description="The shape of its page.")
     folded: Literal["yes", "no"] = Field("no", description="Whether a long flow is broken into rows.")
     stations: Literal["yes", "no"] = Field("yes", description="Whether it shows where the parts are fitted.")

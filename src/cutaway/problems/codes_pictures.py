@@ -137,7 +137,7 @@ _DRAWN = {
         "too many labels for one photograph",
         "On A4 the letters would be under seven points, which many cannot read.",
         "a photograph with eighty points",
-        "two entries of the same file with forty points each",
+        "several entries of the same file, each with some of the points",
         tested_by="tests/draw/test_callouts.py",
     ),
 }

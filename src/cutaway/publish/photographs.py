@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from cutaway.draw.callouts import STYLE, callouts_picture, credit_of, notes_of, part_shown
+from cutaway.draw.callout_labels import notes_of, part_shown
+from cutaway.draw.callouts import STYLE, callouts_picture, credit_of
 from cutaway.draw.shapes import Picture
 from cutaway.draw.svg import slug
 from cutaway.draw.theme import Manner

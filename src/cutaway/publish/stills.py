@@ -48,7 +48,7 @@ def still(picture: Picture, size: Size, manner: Manner = "light", ground: Ground
     import resvg_py
 
     # Its measures in pixels, since the renderer rounds a page that is a hair too high up to another row.
-    pixels = f'width="{size.across}" height="{size.down}" class="sheet"'
+    pixels = f'width="{size.across}" height="{size.down}" preserveAspectRatio="none" class="sheet"'
     svg = re.sub(
         r'width="[\d.]+" height="[\d.]+" class="sheet"', pixels, drawing(picture, manner, ground, style), count=1
     )
