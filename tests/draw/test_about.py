@@ -39,8 +39,9 @@ def test_a_cut_out_says_what_it_does_and_what_moves_it() -> None:
 
 
 def test_a_selector_names_its_other_positions() -> None:
-    assert said("selector", {"set selector": 1.0}) == "other positions: off, hull tank"
-    assert said("selector", None) == "positions: off, port tank, hull tank"
+    assert said("selector", {"set selector": 1.0}) == "other position: off"  # its symbol names the ways
+    assert said("selector", {"set selector": 0.0}) == ""
+    assert said("selector", None) == "further position: off"
     assert said("switch", {"set switch": 3.0}) == "other positions: off, left, right"
 
 

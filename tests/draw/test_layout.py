@@ -211,18 +211,19 @@ def of_size(width: float, height: float, sound: bool = True) -> Layout:
 def test_the_usual_layout_is_kept_unless_another_is_clearly_larger() -> None:
     room = Room(1520.0, 720.0)
     usual, hardly, clearly = of_size(3000, 700), of_size(3000 / BETTER + 1, 700), of_size(2000, 700)
-    assert choose([usual, hardly], room) is usual
-    assert choose([usual, hardly, clearly], room) is clearly
+    assert choose([usual, hardly], [room]) is usual
+    assert choose([usual, hardly, clearly], [room]) is clearly
     small, smaller = of_size(900, 400), of_size(400, 200)
-    assert choose([small, smaller], room) is small  # what fits is large enough
+    assert choose([small, smaller], [room]) is small  # what fits is large enough
     nearly, just = of_size(1530, 700), of_size(1520, 720)
-    assert choose([nearly, just], room) is just  # what can be read goes before what cannot
+    assert choose([nearly, just], [room]) is just  # what can be read goes before what cannot
     assert fit(of_size(1520, 1440), room) == 0.5
 
 
 def test_another_page_may_take_another_layout_of_the_same() -> None:
     wide, tall = of_size(1500, 500), of_size(700, 1100)
-    assert choose([wide, tall], Room(1600, 1000)) is wide and choose([wide, tall], Room(1100, 1600)) is tall
+    assert choose([wide, tall], [Room(1600, 1000)]) is wide and choose([wide, tall], [Room(1100, 1600)]) is tall
+    assert choose([wide, tall], [Room(1100, 400), Room(800, 1200)]) is tall  # of the rooms of a page that suits best
 
 
 def test_a_layout_with_a_wire_through_a_box_is_passed_over() -> None:
@@ -233,8 +234,8 @@ def test_a_layout_with_a_wire_through_a_box_is_passed_over() -> None:
     assert runs_through(through, (pump,)) and not runs_through(past, (pump,))
     bad, good = of_size(900, 400, sound=False), of_size(3000, 700)
     room = Room(1520.0, 720.0)
-    assert choose([bad, good], room) is good
-    assert choose([bad], room) is bad
+    assert choose([bad, good], [room]) is good
+    assert choose([bad], [room]) is bad
 
 
 def test_manners_are_tried_until_one_can_be_read() -> None:

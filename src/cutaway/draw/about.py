@@ -4,7 +4,7 @@ stand, at what it answers. Read from the folder and the kind."""
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from cutaway.draw.measure import text_width, wrapped
+from cutaway.draw.measure import NO_BREAK, text_width, wrapped
 from cutaway.draw.plan import ACTS, Tie
 from cutaway.draw.symbols.symbol import Look, Setting
 from cutaway.handbook.records import Part, given_on
@@ -44,7 +44,11 @@ def about(part: Part, kind: Kind, look: Look, ties: Iterable[Tie], standard: Sta
     """All that is said of a part. known: whether a state is drawn."""
     said = (
         *(_meaning(state, look) for state in kind.states if state.means or state.otherwise),
-        *(_elsewhere(name, setting, known) for name, setting in look.controls.items() if _many(setting)),
+        *(
+            _elsewhere(name, setting, known, drawn_at_ways(kind, name, look))
+            for name, setting in look.controls.items()
+            if _many(setting)
+        ),
         *(Said(words, (words,)) for words in (*_coupled(part, ties), *_answers(part, standard))),
     )
     every = [[_lines(words) for words in one.ever] for one in said]
@@ -54,7 +58,7 @@ def about(part: Part, kind: Kind, look: Look, ties: Iterable[Tie], standard: Sta
 
 
 def _lines(words: str) -> tuple[str, ...]:
-    return wrapped(words, ABOUT_SIZE, ABOUT_WIDTH)
+    return wrapped(words, ABOUT_SIZE, ABOUT_WIDTH, even=True)
 
 
 def _meaning(state: State, look: Look) -> Said:
@@ -67,13 +71,23 @@ def _many(setting: Setting) -> bool:
     return not setting.ranged and len(setting.positions) > FEW
 
 
-def _elsewhere(name: str, setting: Setting, known: bool) -> Said:
-    """Where a control stands not."""
+def drawn_at_ways(kind: Kind, control: str, look: Look) -> tuple[str, ...]:
+    """The positions of a control whose names stand in the symbol, each at the pipe that it opens."""
+    each = next((c.each for c in kind.controls if c.name == control), "")
+    return look.lists.get(each, ()) if each and any(port.each == each for port in kind.ports) else ()
+
+
+def _elsewhere(name: str, setting: Setting, known: bool, drawn: tuple[str, ...]) -> Said:
+    """Where a control stands not. drawn: positions that the symbol names."""
     whose = f"{name}: " if name else ""
-    every = f"{whose}positions: {', '.join(setting.positions)}"
-    ever = [
-        f"{whose}other positions: {', '.join(p for p in setting.positions if p != here)}" for here in setting.positions
-    ]
+    names = [position for position in setting.positions if position not in drawn]
+
+    def told(positions: list[str], other: str) -> str:
+        words = f"{whose}{other}position{'s' if len(positions) > 1 else ''}: "
+        return words + ", ".join(p.replace(" ", NO_BREAK) for p in positions) if positions else ""
+
+    ever = [told([p for p in names if p != here], "other ") for here in setting.positions]
+    every = told(names, "further " if drawn else "")
     place = None if setting.place is None or not known else round(setting.place)
     now = ever[place] if place is not None and 0 <= place < len(ever) else every
     return Said(now, (*ever, every))

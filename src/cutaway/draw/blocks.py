@@ -21,7 +21,7 @@ NAME_WIDTH = 160.0
 FLAG_WIDTH = 190.0
 GAP = 6.0
 BESIDE = 13.0
-"""Between the words of a reference and its edges."""
+"""Between the words of a reference and its edges, and between words and a line that runs down beside them."""
 
 DOUBLED = 5.0
 """Between the two strokes of a doubled edge."""
@@ -79,10 +79,11 @@ def part_block(item: Item, symbol: Symbol, label: Label, ties: Iterable[Tie]) ->
     words = 0.0 if small else label.reserved
     south = max((a.at[0] * UNIT for a in symbol.anchors if a.side == "south"), default=None)
     if south is None:
-        left = max(0.0, (words - width) / 2)
-        middle, full = left + width / 2, max(width, words)
+        axis = width / 2 if symbol.axis is None else symbol.axis * UNIT
+        left = max(0.0, words / 2 - axis)
+        middle, full = left + axis, left + max(width, axis + words / 2)
     else:
-        left, middle, full = 0.0, south + GAP + words / 2, max(width, south + GAP + words)
+        left, middle, full = 0.0, south + BESIDE + words / 2, max(width, south + BESIDE + words)
     size = (full, height if small else height + GAP + label.height)
     shift = (left, 0.0)
     if symbol.spread:
@@ -141,20 +142,18 @@ def _link_anchors(item: Item, symbol: Symbol, ties: Iterable[Tie]) -> tuple[Anch
     told = {a.port for a in symbol.anchors}
     sides = {a.side for a in symbol.anchors if a.port not in (LINK_IN, LINK_OUT)}
     width, height = symbol.size
+    middle = width / 2 if symbol.axis is None else symbol.axis
+    aside = (width - middle) * 0.16
     links = [t for t in ties if t.sort == "link"]
     found = []
     if LINK_IN not in told and any(t.end.item == item.key for t in links):
         beside = "west" not in sides
-        found.append(
-            Anchor(LINK_IN, (0.0, height / 2) if beside else (width * 0.42, symbol.top), "west" if beside else "north")
-        )
+        at = (0.0, height / 2) if beside else (middle - aside, symbol.top)
+        found.append(Anchor(LINK_IN, at, "west" if beside else "north"))
     if LINK_OUT not in told and any(t.start.item == item.key and not t.start.port for t in links):
         beside = "east" not in sides
-        found.append(
-            Anchor(
-                LINK_OUT, (width, height / 2) if beside else (width * 0.58, symbol.top), "east" if beside else "north"
-            )
-        )
+        at = (width, height / 2) if beside else (middle + aside, symbol.top)
+        found.append(Anchor(LINK_OUT, at, "east" if beside else "north"))
     return tuple(found)
 
 
@@ -192,7 +191,7 @@ def _links_apart(anchors: Iterable[Anchor], symbol: Symbol, last: int) -> tuple[
 
 def reference_block(item: Item, tie: Tie) -> Block:
     """The block of parts of another system: a box whose edge is doubled on the side where the tie joins it."""
-    names = tuple(n for label in item.labels for n in wrapped(label, NOTE_SIZE, FLAG_WIDTH, bold=True))
+    names = tuple(n for label in item.labels for n in wrapped(label, NOTE_SIZE, FLAG_WIDTH, bold=True, even=True))
     system = f"see {item.sheet}"
     words = max(*(text_width(n, NOTE_SIZE, bold=True) for n in names), text_width(system, SMALL_SIZE))
     label = Label(names, 1, words)

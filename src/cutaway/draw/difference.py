@@ -12,7 +12,7 @@ from typing import Literal
 from cutaway.draw.blocks import Block, part_shapes, reference_shapes
 from cutaway.draw.cautions import cautions_on
 from cutaway.draw.filled import blocks_of
-from cutaway.draw.frame import Around, framed
+from cutaway.draw.frame import Around, better_beside, framed
 from cutaway.draw.laying import choose_layout, request_of
 from cutaway.draw.layout import Layout, cache_folder
 from cutaway.draw.pages import SHAPE
@@ -79,9 +79,10 @@ def difference_picture(
     blocks = _blocks(folder, (first, second), union, kinds)
     around = _around(folder, first, second, system, union, kinds)
     request = request_of(whole_system(folder, first, system), union.plan, blocks)
-    layout, problems = choose_layout(request, shape, around, cache or cache_folder())
+    layout, problems = choose_layout(request, union.plan, blocks, shape, around, cache or cache_folder())
     routes = routes_of(union.plan, blocks, layout)
     inside = _drawing(union, blocks, layout, routes, (str(on), str(against)))
+    around = replace(around, beside=better_beside(layout.size, shape, around))
     size, shapes = framed(inside, layout.size, shape, around)
     told = _told(union, system, str(on), str(against), around)
     return Picture(size, shapes, name or f"{system} {on} and {against}", around.title, told), problems

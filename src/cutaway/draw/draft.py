@@ -6,10 +6,10 @@ from pathlib import Path
 
 from cutaway.draw.blocks import STATION_SIZE, Block
 from cutaway.draw.filled import blocks_of
-from cutaway.draw.frame import Around, room_on
-from cutaway.draw.laying import laid_out, request_of
+from cutaway.draw.frame import Around, better_beside, rooms_on
+from cutaway.draw.laying import in_own_lanes, laid_out, request_of, without_steps
 from cutaway.draw.layout import Layout
-from cutaway.draw.pages import choose, fit
+from cutaway.draw.pages import choose, filling
 from cutaway.draw.pipes import Routes
 from cutaway.draw.plan import Extract, Plan, plan_of
 from cutaway.draw.routes import routes_of
@@ -24,7 +24,8 @@ from cutaway.problems.diagnostic import Problems
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Draft:
-    """A sheet without its state. extract: what it shows. shape: of its page, width by height."""
+    """A sheet without its state. extract: what it shows. shape: of its page, width by height. beside: whether the words
+    around it stand at its right and not below it."""
 
     folder: Folder
     subject: Subject
@@ -37,6 +38,7 @@ class Draft:
     routes: Routes
     areas: tuple[Area, ...]
     shape: float
+    beside: bool = False
 
     @property
     def name(self) -> str:
@@ -57,8 +59,8 @@ class Placed:
 
     def readable(self, shapes: Sequence[float], least: float = 1.0) -> bool:
         """Whether it keeps so much of the size that can be read on A4 on a page of one of the shapes."""
-        rooms = [room_on(shape, self.around) for shape in shapes]
-        return any(layout.sound and fit(layout, room) >= least for layout in self.layouts for room in rooms)
+        rooms = [room for shape in shapes for room in rooms_on(shape, self.around)]
+        return any(layout.sound and filling(layout, room) >= least for layout in self.layouts for room in rooms)
 
 
 def placed_on(
@@ -77,19 +79,24 @@ def placed_on(
     # With all the words around it that it can ever have: where things stand must not hang on the state.
     said = max((f"{s.name}: {s.says}" for s in folder.situations), key=len, default="")
     around = around_of(folder, subject, extract, plan, kinds, said, True, bool(stations))
-    layouts, problems = laid_out(request, [room_on(shape, around) for shape in shapes], cache)
+    layouts, problems = laid_out(request, [room for shape in shapes for room in rooms_on(shape, around)], cache)
+    layouts = tuple(in_own_lanes(layout, request, plan) for layout in layouts)
     return Placed(extract, plan, stations, blocks, layouts, around), problems
 
 
 def draft_on(folder: Folder, subject: Subject, kinds: Mapping[str, Kind], placed: Placed, shape: float) -> Draft:
     """The draft for a page of one shape."""
-    layout = choose(placed.layouts, room_on(shape, placed.around))
+    request = request_of(placed.extract, placed.plan, placed.blocks)
+    chosen = choose(placed.layouts, rooms_on(shape, placed.around))
+    layout = without_steps(chosen, request, placed.plan, placed.blocks)
     corners = dict(layout.corners)
     routes = routes_of(placed.plan, placed.blocks, layout)
+    lines = [stretch for points in routes.values() for stretch in segments(points)]
+    items = placed.plan.items
     areas = headed_areas(
-        areas_of(placed.plan.items, placed.blocks, corners),
-        block_extents(placed.plan.items, placed.blocks, corners),
-        [stretch for points in routes.values() for stretch in segments(points)],
+        areas_of(items, placed.blocks, corners, lines),
+        block_extents(items, placed.blocks, corners),
+        lines,
         STATION_SIZE,
     )
     return Draft(
@@ -104,4 +111,5 @@ def draft_on(folder: Folder, subject: Subject, kinds: Mapping[str, Kind], placed
         routes,
         areas,
         shape,
+        better_beside(layout.size, shape, placed.around),
     )

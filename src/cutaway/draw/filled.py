@@ -80,7 +80,7 @@ def _block(
     symbol = symbol_of(kind, look)
     if max(symbol.size) < UNNAMED:
         station = ""
-    names = wrapped(item.part.name, NAME_SIZE, NAME_WIDTH, bold=True)
+    names = wrapped(item.part.name, NAME_SIZE, NAME_WIDTH, bold=True, even=True)
     lines = widest_notes(kind, look, house)
     widest = [text_width(n, NAME_SIZE, bold=True) for n in names]
     widest += [text_width(w, NOTE_SIZE) for line in lines for w in line]

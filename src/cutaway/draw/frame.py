@@ -1,18 +1,22 @@
-"""The page around a drawing: title and situation above; below, what the lines mean, cautions and the notice."""
+"""The page around a drawing: title and situation above; below it or beside it what the lines mean, cautions and the
+notice."""
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from cutaway.draw.pages import Room, readable_width, usual_width
+from cutaway.draw.pages import BETTER, Room, readable_width, usual_width
 from cutaway.draw.shapes import Group, Point, Shape, placed
-from cutaway.draw.strip import MARGIN, Key, foot_shapes, head_shapes
+from cutaway.draw.strip import MARGIN, Key, foot_shapes, head_shapes, side_shapes
 
 LARGEST = 1.4
 """How much a small system is enlarged at most."""
 
 GAP = 14.0
 """Between head and drawing, and drawing and foot, together."""
+
+SIDE = 400.0
+"""How wide the words beside a drawing are set."""
 
 LEAST_FIT = 0.5
 """A page is not enlarged by more than this at once: on a small one head and foot may leave no room at all."""
@@ -23,7 +27,9 @@ TIMES = 6
 
 @dataclass(frozen=True, slots=True)
 class Around:
-    """What stands around a drawing. shown: of the keys, those that its state needs (None: all)."""
+    """What stands around a drawing. shown: of the keys, those that its state needs (None: all). beside: whether keys,
+    cautions and notice stand to the right of the drawing and not below it. over: how far the areas of stations may
+    reach beyond the layout, above and below together."""
 
     title: str
     says: str
@@ -32,56 +38,94 @@ class Around:
     cautions: tuple[str, ...]
     notice: str
     shown: tuple[Key, ...] | None = None
-
-    def on(self, width: float) -> tuple[tuple[Shape, ...], float, tuple[Shape, ...], float]:
-        """Head and foot for a page so wide, each with its height."""
-        return (
-            *head_shapes(self.title, self.says, width),
-            *foot_shapes(self.keys, self.remarks, self.cautions, self.notice, width, self.shown),
-        )
+    beside: bool = False
+    over: float = 0.0
 
 
-def _scale_of(width: float, shape: float) -> float:
-    """How much larger than usual the words around a drawing are on a page so wide."""
-    return math.sqrt(width / usual_width(shape))
+@dataclass(frozen=True, slots=True)
+class _Page:
+    """A page of a size with what stands around its drawing. scale: how much larger than usual that is set. at: where
+    the words below or beside the drawing are. top: where the room for the drawing begins."""
+
+    width: float
+    height: float
+    scale: float
+    head: tuple[Shape, ...]
+    words: tuple[Shape, ...]
+    at: Point
+    top: float
+    room: Room
 
 
-def room_on(shape: float, around: Around) -> Room:
-    """The room on the largest page of a shape whose smallest words can still be read.
+def _page(width: float, shape: float, around: Around) -> _Page:
+    scale = math.sqrt(width / usual_width(shape))
+    height = width / shape
+    head, top = head_shapes(around.title, around.says, width / scale)
+    told = (around.keys, around.remarks, around.cautions, around.notice)
+    inner = width - 2 * MARGIN * scale
+    if around.beside:
+        high = height / scale - top
+        words, needed = side_shapes(*told, SIDE, around.shown)
+        room = Room(inner - SIDE * scale, (high - GAP) * scale if needed <= high else 0.0)
+        return _Page(width, height, scale, head, words, (width - SIDE * scale, top * scale), top * scale, room)
+    words, strip = foot_shapes(*told, width / scale, around.shown)
+    room = Room(inner, height - (top + strip + GAP) * scale)
+    return _Page(width, height, scale, head, words, (0.0, height - strip * scale), top * scale, room)
+
+
+def rooms_on(shape: float, around: Around) -> tuple[Room, ...]:
+    """The room on the largest page of a shape whose smallest words can still be read: with the words below the drawing,
+    and with the words beside it where the page is high enough for them.
 
     >>> from cutaway.draw.pages import SHAPES
     >>> around = Around("Fuel", "", (), (), (), "A notice.")
-    >>> [round(side) for side in room_on(SHAPES["A4"], around).sides]
-    [1682, 1072]
+    >>> [[round(side) for side in room.sides] for room in rooms_on(SHAPES["A4"], around)]
+    [[1682, 1072], [1235, 1121]]
     """
-    width = readable_width(shape)
-    scale = _scale_of(width, shape)
-    _, top, _, strip = around.on(width / scale)
-    return Room(width - 2 * MARGIN * scale, width / shape - (top + strip + GAP) * scale)
+    pages = [_page(readable_width(shape), shape, replace(around, beside=beside)) for beside in (False, True)]
+    return tuple(Room(p.room.width, p.room.height - around.over) for p in pages if p.room.height > 0)
 
 
-def framed(inside: Sequence[Shape], size: Point, shape: float, around: Around) -> tuple[Point, tuple[Shape, ...]]:
-    """The size of the page, and all that is on it. inside, size: the drawing.
+def better_beside(size: Point, shape: float, around: Around) -> bool:
+    """Whether a drawing comes out clearly larger on its page with the words beside it, or can be read only so.
+
+    size: of the drawing.
+    """
+    high = (size[0], size[1] + around.over)
+    (below, small), (beside, large) = (_grown(high, shape, replace(around, beside=one)) for one in (False, True))
+    if beside.room.height <= 0:
+        return False
+    only = beside.width <= readable_width(shape) < below.width
+    return only or large / beside.width > BETTER * small / below.width
+
+
+def _grown(size: Point, shape: float, around: Around) -> tuple[_Page, float]:
+    """The page that a drawing wants, and how much the drawing is enlarged on it.
 
     A large system is not made smaller, since its strokes would then run together: its page is made larger, and what
     stands around the drawing half as much.
     """
     width = usual_width(shape)
-    page = (width, width / shape)
     for _ in range(TIMES):
-        scale = _scale_of(page[0], shape)
-        above, top, below, strip = around.on(page[0] / scale)
-        room = (page[0] - 2 * MARGIN * scale, page[1] - (top + strip + GAP) * scale)
-        fit = max(min(room[0] / size[0], room[1] / size[1]), LEAST_FIT)
+        page = _page(width, shape, around)
+        fit = max(min(page.room.width / size[0], page.room.height / size[1]), LEAST_FIT)
         if fit >= 1:
             break
-        across = math.ceil(page[0] / fit)
-        page = (across, across / shape)
-    enlarged = min(fit, LARGEST)
-    x = (page[0] - size[0] * enlarged) / 2
-    y = top * scale + (room[1] - size[1] * enlarged) / 2
-    return page, (
-        Group(placed(above, (0.0, 0.0), scale), "head"),
+        width = math.ceil(width / fit)
+    return page, min(fit, LARGEST)
+
+
+def framed(
+    inside: Sequence[Shape], size: Point, shape: float, around: Around, reach: float = 0.0
+) -> tuple[Point, tuple[Shape, ...]]:
+    """The size of the page, and all that is on it. inside, size: the drawing. reach: how far it goes above its
+    origin."""
+    high = (size[0], size[1] + reach)
+    page, enlarged = _grown(high, shape, around)
+    x = MARGIN * page.scale + (page.room.width - high[0] * enlarged) / 2
+    y = page.top + (page.room.height - high[1] * enlarged) / 2 + reach * enlarged
+    return (page.width, page.height), (
+        Group(placed(page.head, (0.0, 0.0), page.scale), "head"),
         Group(placed(inside, (x, y), enlarged), "drawing"),
-        Group(placed(below, (0.0, page[1] - strip * scale), scale), "foot"),
+        Group(placed(page.words, page.at, page.scale), "foot"),
     )

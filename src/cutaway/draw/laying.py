@@ -6,11 +6,13 @@ from pathlib import Path
 from cutaway.draw.blocks import Block, pin_of
 from cutaway.draw.elk import SECONDS, elk_layouts
 from cutaway.draw.elk_engine import NoLayout
-from cutaway.draw.frame import Around, room_on
+from cutaway.draw.frame import Around, rooms_on
+from cutaway.draw.lanes import in_lanes
 from cutaway.draw.layout import Layout, Request, Wire, keep, recalled
 from cutaway.draw.pages import Room, choose, fits
 from cutaway.draw.plain import plain_layout
 from cutaway.draw.plan import Extract, Plan
+from cutaway.draw.straight import straightened
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
 PIPES_APART, WIRES_APART = 20.0, 14.0
@@ -57,8 +59,32 @@ def laid_out(
     return (plain_layout(request),), (Diagnostic("D102", None, words, hint),)
 
 
-def choose_layout(request: Request, shape: float, around: Around, cache: Path) -> tuple[Layout, Problems]:
+def in_own_lanes(layout: Layout, request: Request, plan: Plan) -> Layout:
+    """A layout in which no two lines share a column, so that each is followed without a doubt."""
+    if layout.manner == "plain":
+        return layout
+    return in_lanes(layout, request.boxes, request.wires, _nets(plan), request.apart)
+
+
+def without_steps(layout: Layout, request: Request, plan: Plan, blocks: Mapping[str, Block]) -> Layout:
+    """A layout without the small steps in lines that should be straight; it is as large as before."""
+    if layout.manner == "plain":
+        return layout
+    stationed = frozenset(key for key, block in blocks.items() if block.label.station)
+    return straightened(layout, request.boxes, request.wires, _nets(plan), stationed)
+
+
+def _nets(plan: Plan) -> Mapping[str, str]:
+    """By the name of each tie, what it carries: ties of one net may lie on each other."""
+    joined = plan.wiring.joined
+    return {tie.name: joined.get(tie.start.node, "") or f"from {tie.start.item}" for tie in plan.ties}
+
+
+def choose_layout(
+    request: Request, plan: Plan, blocks: Mapping[str, Block], shape: float, around: Around, cache: Path
+) -> tuple[Layout, Problems]:
     """The layout that suits a page best."""
-    room = room_on(shape, around)
-    layouts, problems = laid_out(request, (room,), cache)
-    return choose(layouts, room), problems
+    rooms = rooms_on(shape, around)
+    layouts, problems = laid_out(request, rooms, cache)
+    chosen = choose([in_own_lanes(layout, request, plan) for layout in layouts], rooms)
+    return without_steps(chosen, request, plan, blocks), problems

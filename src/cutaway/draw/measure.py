@@ -1,10 +1,16 @@
 """How wide words are, so that boxes can be made to fit them."""
 
+import re
+from collections.abc import Sequence
 from functools import lru_cache
 from importlib.util import find_spec
 from pathlib import Path
 
 from PIL import ImageFont
+
+from cutaway.quantities.prose import figures_in
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
 
 _EM = 1000
 _FACES = {False: "DejaVuSans.ttf", True: "DejaVuSans-Bold.ttf"}
@@ -41,17 +47,40 @@ def text_width(words: str, size: float, bold: bool = False) -> float:
     return round(ems * size, 2)
 
 
-def wrapped(words: str, size: float, width: float, bold: bool = False) -> tuple[str, ...]:
-    """The words broken into lines no wider than `width`; a single word that is wider stands alone.
+def wrapped(words: str, size: float, width: float, bold: bool = False, even: bool = False) -> tuple[str, ...]:
+    """The words broken into lines no wider than `width`; a single word that is wider stands alone. A figure and its
+    unit stay on one line, as do words that are joined by a no-break space. even: lines of about one length.
 
     >>> wrapped("port contents gauge", 16.0, 120.0)
     ('port contents', 'gauge')
+    >>> wrapped("starboard brake 0 lb/sq in", 16.0, 130.0)
+    ('starboard brake', '0 lb/sq in')
     """
+    pieces = _unbroken(words)
+    lines = _filled(pieces, size, width, bold)
+    if even and len(lines) > 1:
+        least = max(text_width(piece, size, bold) for piece in pieces)
+        tried = sorted({text_width(" ".join(pieces[i:j]), size, bold) for i in range(len(pieces))
+                        for j in range(i + 1, len(pieces) + 1)})  # fmt: skip
+        narrow = next((w for w in tried if w >= least and len(_filled(pieces, size, w, bold)) == len(lines)), width)
+        lines = _filled(pieces, size, narrow, bold) if narrow < width else lines
+    return tuple(lines)
+
+
+@lru_cache(maxsize=4096)
+def _unbroken(words: str) -> tuple[str, ...]:
+    """The pieces that words may be broken into."""
+    for quantity in figures_in(words):
+        words = words.replace(quantity.text, NO_BREAK.join(quantity.text.split()))
+    return tuple(piece.replace(NO_BREAK, " ") for piece in re.split(f"[^\\S{NO_BREAK}]+", words) if piece)
+
+
+def _filled(pieces: Sequence[str], size: float, width: float, bold: bool) -> list[str]:
     lines: list[str] = []
-    for word in words.split():
-        longer = f"{lines[-1]} {word}" if lines else word
+    for piece in pieces:
+        longer = f"{lines[-1]} {piece}" if lines else piece
         if lines and text_width(longer, size, bold) <= width:
             lines[-1] = longer
         else:
-            lines.append(word)
-    return tuple(lines)
+            lines.append(piece)
+    return lines

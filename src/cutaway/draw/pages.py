@@ -65,7 +65,12 @@ def usual_width(shape: float) -> float:
 
 def fit(layout: Layout, room: Room) -> float:
     """How much of its size a layout keeps in a room, 1 at most: what fits is large enough."""
-    return min(1.0, room.width / layout.size[0], room.height / layout.size[1])
+    return min(1.0, filling(layout, room))
+
+
+def filling(layout: Layout, room: Room) -> float:
+    """How much larger a layout could be to fill a room."""
+    return min(room.width / layout.size[0], room.height / layout.size[1])
 
 
 def fits(layout: Layout, room: Room) -> bool:
@@ -73,15 +78,16 @@ def fits(layout: Layout, room: Room) -> bool:
     return layout.sound and fit(layout, room) >= 1.0
 
 
-def choose(layouts: Sequence[Layout], room: Room) -> Layout:
-    """The layout that suits a room best: the first, unless another can be read and it cannot, or is clearly larger.
+def choose(layouts: Sequence[Layout], rooms: Sequence[Room]) -> Layout:
+    """The layout that suits the rooms of a page best: the first, unless another can be read and it cannot, or is
+    clearly larger.
 
     One in which a wire runs through a box is passed over if there is another.
     """
     sound = [one for one in layouts if one.sound] or list(layouts)
     chosen = sound[0]
     for one in sound[1:]:
-        now, then = fit(one, room), fit(chosen, room)
+        now, then = (max(fit(layout, room) for room in rooms) for layout in (one, chosen))
         if now > BETTER * then or (now >= 1.0 > then):
             chosen = one
     return chosen

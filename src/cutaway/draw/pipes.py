@@ -10,7 +10,7 @@ from cutaway.draw.seen import LineSeen
 from cutaway.draw.shapes import Circle, Group, Point, Polyline, Shape
 from cutaway.draw.stretches import Segment, degrees, segments, ways_on, without
 from cutaway.draw.symbols.strokes import triangle
-from cutaway.draw.theme import GRAINED
+from cutaway.draw.theme import DASHED, GRAINED
 
 Routes = Mapping[str, tuple[Point, ...]]
 
@@ -81,7 +81,8 @@ def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen
     roles.sort(key=lambda of_tie: flows[of_tie[0].name] != 0)  # what flows lies over what does not
     for layer in range(max(len(of_tie) for _, of_tie in roles)):
         strokes_here = [(routes[tie.name], of_tie[layer]) for tie, of_tie in roles if layer < len(of_tie)]
-        shapes += _grains(strokes_here) if layer == GRAIN_LAYER else [Polyline(*stroke) for stroke in strokes_here]
+        once = layer == GRAIN_LAYER or any(role in DASHED for _, role in strokes_here)
+        shapes += _each_once(strokes_here) if once else [Polyline(*stroke) for stroke in strokes_here]
     shapes += head_shapes(flows, routes, every, medium)
     state = "low" if low else {True: "live", False: "dead", None: "not known"}[live]
     title = f"{'; '.join(tie.name for tie in ties)}: {medium}, {state}"
@@ -94,8 +95,8 @@ def _flow(tie: Tie, mates: Sequence[Tie], seen: Mapping[str, LineSeen]) -> int:
     return ways.pop() if len(ways) == 1 else 0
 
 
-def _grains(strokes_here: Iterable[tuple[tuple[Point, ...], str]]) -> list[Shape]:
-    """Dashes within double lines, each stretch once."""
+def _each_once(strokes_here: Iterable[tuple[tuple[Point, ...], str]]) -> list[Shape]:
+    """Dashes, each stretch once: over each other they would make a full line."""
     drawn: list[Segment] = []
     return [Polyline(stretch, role) for points, role in strokes_here for stretch in _not_yet(points, drawn)]
 

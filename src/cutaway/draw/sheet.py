@@ -9,14 +9,14 @@ from cutaway.draw.blocks import STATION_SIZE, UNNAMED, Block, part_shapes, refer
 from cutaway.draw.division import halves
 from cutaway.draw.draft import Draft, Placed, draft_on, placed_on
 from cutaway.draw.filled import blocks_of, looks_of
-from cutaway.draw.frame import framed, room_on
+from cutaway.draw.frame import framed, rooms_on
 from cutaway.draw.layout import cache_folder
-from cutaway.draw.pages import SHAPE, SHAPES
+from cutaway.draw.pages import SHAPE, SHAPES, filling
 from cutaway.draw.pipes import branches, joint_shapes, link_shapes, pipe_shapes, used_on
 from cutaway.draw.plan import Extract, whole_system
 from cutaway.draw.seen import LineSeen, Values, lines_seen, nominal_volts, notes_of
 from cutaway.draw.shapes import Circle, Picture, Point, Shape
-from cutaway.draw.stations import area_names, area_shapes
+from cutaway.draw.stations import EDGE, area_names, area_shapes
 from cutaway.draw.surroundings import NOTICE as NOTICE  # for the pictures that are framed otherwise
 from cutaway.draw.surroundings import around_of, remarks_on, who_is
 from cutaway.draw.svg import write_svg
@@ -36,6 +36,10 @@ pixels on a film of 1920 by 1080. Divided further, a system is told in shreds.""
 
 IDLE = 1.6
 """How large a junction is at which nothing branches."""
+
+SPARE = 1.06
+"""How much more room a sheet must have where another division had too little: once a system is divided, the names of
+its sheets are longer than it was known before."""
 
 MOST_SHEETS = 8
 """A system is divided over no more sheets than this."""
@@ -114,11 +118,14 @@ def drafts_of(
     """What is shown as one sheet, or as several that can be read."""
     pages = PAPERS if shape == "A4" else (SHAPES[shape],)
     least = 1.0 if shape.startswith("A4") else ON_SCREEN
-    sheets = _divided(folder, subject, extract, kinds, cache, pages, least)
+    for spare in (1.0, SPARE):
+        sheets = _divided(folder, subject, extract, kinds, cache, pages, least * spare)
+        every = [placed_on(folder, subject, sheet, kinds, cache, pages) for sheet in sheets]
+        if len(sheets) == 1 or all(placed.readable(pages, least) for placed, _ in every):
+            break
     found: list[Draft] = []
     problems: Problems = ()
-    for sheet in sheets:
-        placed, more = placed_on(folder, subject, sheet, kinds, cache, pages)
+    for placed, more in every:
         problems += more
         ways = [draft_on(folder, subject, kinds, placed, page) for page in pages]
         found.append(max(ways, key=lambda draft: _largeness(draft, placed)))
@@ -127,8 +134,7 @@ def drafts_of(
 
 def _largeness(draft: Draft, placed: Placed) -> float:
     """How large a sheet comes out on its page."""
-    room = room_on(draft.shape, placed.around)
-    return min(room.width / draft.layout.size[0], room.height / draft.layout.size[1])
+    return max(filling(draft.layout, room) for room in rooms_on(draft.shape, placed.around))
 
 
 def _divided(
@@ -213,7 +219,9 @@ def drawn(draft: Draft, values: Values | None, says: str = "", name: str = "") -
     remarks = remarks_on(folder, subject, draft.extract, plain)
     words = description(head, says, plan, notes, seen, around.cautions, remarks, around.notice)
     inside = _drawing(draft, blocks, notes, seen)
-    size, shapes = framed(inside, draft.layout.size, draft.shape, around)
+    reach = max((EDGE - area.extent.top for area in draft.areas), default=0.0)
+    around = replace(around, beside=draft.beside)
+    size, shapes = framed(inside, draft.layout.size, draft.shape, around, max(0.0, reach))
     return Picture(size, shapes, name or f"{draft.name} {subject.name}", around.title, words)
 
 

@@ -44,8 +44,11 @@ def stations_shown(plan: Plan, zones: bool) -> Mapping[str, str]:
     return found if zones and len(set(found.values())) > 1 else {}
 
 
-def areas_of(items: Sequence[Item], blocks: Mapping[str, Block], corners: Mapping[str, Point]) -> tuple[Area, ...]:
-    """The areas of a layout: parts of one station are put together as long as nothing else stands among them."""
+def areas_of(
+    items: Sequence[Item], blocks: Mapping[str, Block], corners: Mapping[str, Point], stretches: Sequence[Segment] = ()
+) -> tuple[Area, ...]:
+    """The areas of a layout: parts of one station are put together as long as nothing else stands among them, and no
+    line runs right through. stretches: of all lines."""
     extents = block_extents(items, blocks, corners)
     areas = [
         Area(blocks[item.key].label.station, (item.key,), extents[item.key])
@@ -61,7 +64,7 @@ def areas_of(items: Sequence[Item], blocks: Mapping[str, Block], corners: Mappin
         ]
         for _, i, j in sorted(pairs):
             joined = _joined(areas[i], areas[j])
-            if _clear(joined, areas, extents):
+            if _clear(joined, areas, extents) and not any(_parts(stretch, joined.extent) for stretch in stretches):
                 areas = [*(a for k, a in enumerate(areas) if k not in (i, j)), joined]
                 break
         else:
@@ -105,6 +108,14 @@ def _clear(area: Area, areas: Sequence[Area], extents: Mapping[str, Extent]) -> 
         return False
     filled = sum(extents[key].width * extents[key].height for key in area.members)
     return filled >= FILLED * area.extent.width * area.extent.height
+
+
+def _parts(stretch: Segment, extent: Extent) -> bool:
+    """Whether a line runs through a box from one side to the other."""
+    line = _around(stretch)
+    level = line.left <= extent.left and line.right >= extent.right and extent.top < line.top < extent.bottom
+    upright = line.top <= extent.top and line.bottom >= extent.bottom and extent.left < line.left < extent.right
+    return level or upright
 
 
 def headed_areas(

@@ -5,7 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from cutaway.draw.draft import Draft, draft_on, placed_on
-from cutaway.draw.frame import room_on
+from cutaway.draw.frame import rooms_on
 from cutaway.draw.layout import cache_folder
 from cutaway.draw.pages import SHAPES, fit
 from cutaway.draw.plan import Extract
@@ -29,7 +29,7 @@ def steered(
         return drafts_of(folder, subject, extract, kinds, kept, shape)
     page = SHAPES[shape]
     placed, problems = placed_on(folder, subject, extract, kinds, kept, (page,))
-    rooms = [room_on(one, placed.around) for one in (page, *PAPERS)]
+    rooms = [room for one in (page, *PAPERS) for room in rooms_on(one, placed.around)]
     if not any(fit(layout, room) >= 1.0 for layout in placed.layouts for room in rooms):
         words = f"The sheet '{sheet.name}' is too large on {subject.name}: on A4 its words would be too small to read."
         problems += (Diagnostic("D107", sheet.span, words, "Show fewer parts, or give it no columns."),)

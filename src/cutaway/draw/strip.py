@@ -14,6 +14,9 @@ KEY_SIZE = 14.5
 NOTICE_SIZE = 14.5
 LEADING = 1.3
 SAMPLE = 54.0
+BETWEEN, LEAST_COLUMN = 36.0, 420.0
+"""Between two columns of cautions, and how wide each must be."""
+
 FIRST_WORDS = 3
 """So many words of a caution are bold."""
 
@@ -97,33 +100,78 @@ def foot_shapes(
 ) -> tuple[tuple[Shape, ...], float]:
     """The strip at the bottom, drawn as if it began at height 0, and its height. shown: of the keys, those that are
     drawn (None: all); the height is that for all, so that it is the same in every state."""
-    inner = width - 2 * MARGIN
+    shapes, end = _words(keys, remarks, cautions, notice, width - 2 * MARGIN, shown)
+    height = round(end - NOTICE_SIZE + 14.0, 2)
+    ground = (Rect((0.0, 0.0), (width, height), "strip"), Line((0.0, 0.0), (width, 0.0), "rule"))
+    return (*ground, *shapes), height
+
+
+def side_shapes(
+    keys: Sequence[Key],
+    remarks: Sequence[str],
+    cautions: Sequence[str],
+    notice: str,
+    width: float,
+    shown: Sequence[Key] | None = None,
+) -> tuple[tuple[Shape, ...], float]:
+    """The same to stand beside the drawing, and its height."""
+    shapes, end = _words(keys, remarks, cautions, notice, width - 2 * MARGIN, shown)
+    height = round(end - NOTICE_SIZE + 14.0, 2)
+    edge = Polyline(((width, 0.0), (0.0, 0.0), (0.0, height), (width, height)), "rule")
+    return (Rect((0.0, 0.0), (width, height), "strip"), edge, *shapes), height
+
+
+def _words(
+    keys: Sequence[Key],
+    remarks: Sequence[str],
+    cautions: Sequence[str],
+    notice: str,
+    inner: float,
+    shown: Sequence[Key] | None,
+) -> tuple[list[Shape], float]:
+    """Keys, cautions, remarks and notice one below another, and where they end if all keys are drawn."""
     _, full = _key_rows(keys, inner, 12.0 + KEY_SIZE)
     shapes, y = _key_rows(keys if shown is None else shown, inner, 12.0 + KEY_SIZE)
     spare = full - y
     if cautions:
         shapes.append(text_at((MARGIN, y), "Cautions", "strong", KEY_SIZE))
-        y += KEY_SIZE * LEADING
-    for caution in cautions:
-        more, y = _caution(caution, inner, y)
+        more, y = _cautions(cautions, inner, y + KEY_SIZE * LEADING)
         shapes += more
-    for words in (*remarks, notice):
+    for words in (" ".join(remarks), notice):
         for line in wrapped(words, NOTICE_SIZE, inner):
             shapes.append(text_at((MARGIN, y), line, "quiet", NOTICE_SIZE))
             y += NOTICE_SIZE * LEADING
-    height = round(y + spare - NOTICE_SIZE + 14.0, 2)
-    ground = (Rect((0.0, 0.0), (width, height), "strip"), Line((0.0, 0.0), (width, 0.0), "rule"))
-    return (*ground, *shapes), height
+    return shapes, y + spare
 
 
-def _caution(words: str, inner: float, y: float) -> tuple[list[Shape], float]:
+def _cautions(cautions: Sequence[str], inner: float, y: float) -> tuple[list[Shape], float]:
+    """Cautions below one another, in two columns where these are less high."""
+    half = (inner - BETWEEN) / 2
+    one, end = _column(cautions, inner, MARGIN, y)
+    ways = [(one, end)]
+    for first in range(1, len(cautions) if half >= LEAST_COLUMN else 0):
+        left, left_end = _column(cautions[:first], half, MARGIN, y)
+        right, right_end = _column(cautions[first:], half, MARGIN + half + BETWEEN, y)
+        ways.append((left + right, max(left_end, right_end)))
+    return min(ways, key=lambda way: way[1])
+
+
+def _column(cautions: Sequence[str], inner: float, x: float, y: float) -> tuple[list[Shape], float]:
+    shapes: list[Shape] = []
+    for caution in cautions:
+        more, y = _caution(caution, inner, x, y)
+        shapes += more
+    return shapes, y
+
+
+def _caution(words: str, inner: float, x: float, y: float) -> tuple[list[Shape], float]:
     """A caution whose first words are bold, so that each is seen to begin."""
     first = " ".join(words.split()[:FIRST_WORDS])
     wide = text_width(first, KEY_SIZE, bold=True)
     slack = wide - text_width(first, KEY_SIZE)
     shapes: list[Shape] = []
     for i, line in enumerate(wrapped(words, KEY_SIZE, inner - slack)):
-        at = MARGIN
+        at = x
         if i == 0 and line.startswith(first):
             shapes.append(text_at((at, y), first, "strong", KEY_SIZE))
             at, line = at + wide + text_width(" ", KEY_SIZE), line[len(first) :].strip()

@@ -14,6 +14,9 @@ from cutaway.parts.kind import Kind
 
 NOTICE = "An interpretation for talks on the ground. Not flight, maintenance or operating advice."
 SYMBOLS_REMARK = "Symbols are our own and not those of the handbook; needles show more or less, not figures."
+OVER = 24.0
+"""How far the areas of stations with the names above them may reach beyond a layout."""
+
 PLAIN_REMARK = "Plain layout: the layout library was not at hand."
 
 
@@ -38,7 +41,9 @@ def around_of(
     shown = None if used is None else keys_for(media, known, links, flags, areas, used)
     remarks = (*remarks_on(folder, subject, extract, plain), SYMBOLS_REMARK)
     title = f"{who_is(folder, subject)}: {extract.name}"
-    return Around(title, says, keys, remarks, cautions_on(plan, kinds), folder.type.notice or NOTICE, shown)
+    cautions = cautions_on(plan, kinds)
+    over = OVER if areas else 0.0
+    return Around(title, says, keys, remarks, cautions, folder.type.notice or NOTICE, shown, over=over)
 
 
 def remarks_on(folder: Folder, subject: Subject, extract: Extract, plain: bool) -> tuple[str, ...]:

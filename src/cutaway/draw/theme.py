@@ -165,6 +165,11 @@ def _medium_rules(medium: str) -> tuple[Rule, ...]:
 
 MEDIUM_RULES = tuple(rule for medium in MEDIA for rule in _medium_rules(medium))
 RULES = SOFT_RULES + INKED_RULES + MEDIUM_RULES
+DASHED = frozenset(
+    rule.role
+    for rule in MEDIUM_RULES
+    if rule.role.startswith("pipe ") and any(key == "stroke-dasharray" for key, _ in rule.rest)
+)
 GRAINED = frozenset(rule.role.split()[1] for rule in MEDIUM_RULES if rule.role.startswith("grain "))
 
 

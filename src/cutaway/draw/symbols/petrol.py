@@ -1,8 +1,9 @@
 """Symbols of the petrol system: tanks, cocks, filters, pumps, valves, the carburettor."""
 
-from cutaway.draw.shapes import Circle, Line, Path, Polyline, Rect, Shape
+from cutaway.draw.measure import text_width
+from cutaway.draw.shapes import Circle, Line, Path, Polyline, Rect, Shape, Text
 from cutaway.draw.symbols.strokes import arc, arrow, blocked, round_at, spring, through, triangle
-from cutaway.draw.symbols.symbol import Anchor, Look, Symbol, fraction, position
+from cutaway.draw.symbols.symbol import UNIT, Anchor, Look, Symbol, fraction, position
 
 
 def tank(look: Look) -> Symbol:
@@ -18,14 +19,25 @@ def tank(look: Look) -> Symbol:
     return Symbol((1.3, 1.0), (Anchor("outlet", (1.3, 0.72), "east"),), tuple(shapes))
 
 
+WAY_NAME = 14.5 / UNIT
+"""The size of the name of a way: that of the smallest words of a sheet."""
+
+WAY_ABOVE, WAY_BELOW = 0.18, 0.13
+"""How far the name of a way is from its pipe, above it and below it: clear of the head of an arrow."""
+
+
 def selector_cock(look: Look) -> Symbol:
-    """A round body; the channel within joins the chosen way to the outlet, or a bar shuts it off."""
+    """A round body; the channel within joins the chosen way to the outlet, or a bar shuts it off. The name of each way,
+    which is that of the handle's position, stands at its pipe."""
     ways = look.lists.get("ways", ())
     radius = max(0.46, 0.24 * len(ways))
-    centre = (radius, radius)
     spread = min(50.0, 65.0 / max(1, len(ways) - 1) * 2)
-    edge = {way: round_at(centre, radius, 180.0 + (i - (len(ways) - 1) / 2) * spread) for i, way in enumerate(ways)}
-    out = (2 * radius, radius)
+    angles = [180.0 + (i - (len(ways) - 1) / 2) * spread for i in range(len(ways))]
+    beside = max((text_width(way, WAY_NAME) for way in ways), default=0.0) + 0.1
+    highest = radius + min((round_at((0.0, 0.0), radius, angle)[1] for angle in angles), default=0.0)
+    centre = (beside + radius, radius + max(0.1, WAY_ABOVE + WAY_NAME - highest))
+    edge = {way: round_at(centre, radius, angle) for way, angle in zip(ways, angles, strict=True)}
+    out = (centre[0] + radius, centre[1])
     ports = (*(Anchor(way, at, "west") for way, at in edge.items()), Anchor("outlet", out, "east"))
     shapes: list[Shape] = [Circle(centre, radius, "edge")]
     inner = radius - 0.08
@@ -33,13 +45,18 @@ def selector_cock(look: Look) -> Symbol:
     for way, at in edge.items():
         stub = (centre[0] + (at[0] - centre[0]) * inner / radius, centre[1] + (at[1] - centre[1]) * inner / radius)
         shapes.append(Circle(stub, 0.06, "solid" if way == chosen else "edge"))
-    shapes.append(Circle((centre[0] + inner, radius), 0.06, "solid" if chosen in edge else "edge"))
+        below = at[1] > centre[1] and len(ways) < 3
+        line = at[1] + (WAY_BELOW + WAY_NAME * 0.78 if below else -WAY_ABOVE)
+        shapes.append(Text((0.0, line), way, "note", WAY_NAME, width=text_width(way, WAY_NAME)))
+    shapes.append(Circle((centre[0] + inner, centre[1]), 0.06, "solid" if chosen in edge else "edge"))
     if chosen in edge:
         shapes.append(Polyline((edge[chosen], centre, out), "heavy"))
     elif chosen:
-        shapes.append(Line((radius, radius - 0.3), (radius, radius + 0.3), "heavy"))
+        shapes.append(Line((centre[0], centre[1] - 0.3), (centre[0], centre[1] + 0.3), "heavy"))
     shapes.append(Circle(centre, 0.09, "solid"))
-    return Symbol((2 * radius, 2 * radius), ports, tuple(shapes))
+    under = 0.0 if len(ways) > 2 else max(0.0, WAY_BELOW + WAY_NAME - highest)
+    size = (out[0], centre[1] + radius + under)
+    return Symbol(size, ports, tuple(shapes), top=centre[1] - radius, axis=centre[0])
 
 
 def cock(look: Look) -> Symbol:

@@ -84,7 +84,7 @@ def ram(look: Look) -> Symbol:
 
 
 def changeover_cock(look: Look) -> Symbol:
-    """A round body with two ways through it: side by side, crossed, or joined."""
+    """A round body with two ways through it, the way the air goes: side by side, crossed, or joined."""
     where = position(look)
     centre, radius = (0.6, 0.6), 0.56
     left = [(0.15, 0.34), (0.15, 0.86)]
@@ -102,9 +102,9 @@ def changeover_cock(look: Look) -> Symbol:
     if where == "joined":
         shapes.append(Line((0.6, 0.34), (0.6, 0.86), "heavy"))
     ports = (
-        Anchor("port pump", (0.1, 0.34), "west"),
-        Anchor("starboard pump", (0.1, 0.86), "west"),
-        Anchor("instruments", (1.1, 0.34), "east"),
-        Anchor("other", (1.1, 0.86), "east"),
+        Anchor("instruments", (0.1, 0.34), "west"),
+        Anchor("other", (0.1, 0.86), "west"),
+        Anchor("port pump", (1.1, 0.34), "east"),
+        Anchor("starboard pump", (1.1, 0.86), "east"),
     )
     return Symbol((1.2, 1.2), ports, tuple(shapes))

@@ -1,5 +1,7 @@
 """The box of a kind that has no symbol: its ports, and small marks for how its controls and states stand."""
 
+from dataclasses import replace
+
 from cutaway.draw.shapes import Circle, Line, Point, Rect, Shape
 from cutaway.draw.symbols.symbol import Anchor, Look, Setting, Symbol
 from cutaway.parts.kind import Kind, Port, Side
@@ -78,7 +80,7 @@ def completed(symbol: Symbol, ports: tuple[Port, ...]) -> Symbol:
         found += [
             Anchor(p.name, _along(symbol.size, side, (i + 1) / (len(missing) + 1)), side) for i, p in enumerate(missing)
         ]
-    return Symbol(symbol.size, tuple(found), symbol.shapes, symbol.spread, symbol.top)
+    return replace(symbol, anchors=tuple(found))
 
 
 def _along(size: Point, side: Side, part: float) -> Point:
