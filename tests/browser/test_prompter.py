@@ -81,6 +81,35 @@ def test_the_buttons_work_by_keyboard(shown: Any) -> None:
     assert shown.locator("#state").inner_text().startswith("running")
 
 
+def test_without_keys_everything_can_be_done(shown: Any, lines: Any) -> None:
+    def press(name: str) -> None:
+        shown.get_by_role("button", name=name).click()
+
+    press("On (↓)")
+    assert now(shown) == f"{lines.lines[1].start:.3f}"
+    press("Back (↑)")
+    assert now(shown) == f"{lines.lines[0].start:.3f}"
+    for name in ("Faster (→)", "Faster (→)", "Slower (←)"):
+        press(name)
+    assert shown.locator("#state").inner_text() == "stopped, 105 %"
+
+
+def test_who_wants_nothing_to_move_gets_it_by_sentences(shown: Any) -> None:
+    shown.emulate_media(reduced_motion="reduce")
+    shown.keyboard.press("ArrowDown")
+    shown.keyboard.press("Space")
+    places: set[float] = set()
+    for _ in range(40):
+        shown.clock.run_for(100)
+        places.add(shown.evaluate("scrollY"))
+    assert len(places) <= 3
+    shown.emulate_media(reduced_motion="no-preference")
+    for _ in range(10):
+        shown.clock.run_for(100)
+        places.add(shown.evaluate("scrollY"))
+    assert len(places) > 5
+
+
 def test_without_its_script_it_is_a_text_that_can_be_read(browser: Any, lines: Any, tmp_path: Path) -> None:
     path = tmp_path / "prompter.html"
     path.write_text(prompter_page(lines), encoding="utf-8")

@@ -55,7 +55,7 @@ def _section(heading: str, says: str, links: Links, others: Links) -> Html:
     """links: to be seen at once; others: folded away."""
     shown = el("ul", *map(_row, links)) if links else ""
     told = counted(len(others), "more file" if links else "file")
-    folded = el("details", el("summary", told), el("ul", *_rows(others))) if others else ""
+    folded = el("details", el("summary", told), el("ul", *_rows(others)), class_="files") if others else ""
     return el("section", el("h2", heading), el("p", says), shown, folded)
 
 

@@ -5,6 +5,7 @@
   const end = Number(document.body.dataset.length);
   const clock = document.getElementById("clock");
   const state = document.getElementById("state");
+  const still = matchMedia("(prefers-reduced-motion: reduce)");
   let now = 0, rate = 1, running = false, last = null;
 
   const at = (line) => Number(line.dataset.start);
@@ -26,7 +27,8 @@
     lines.forEach((line, other) => line.classList.toggle("now", other === place));
     const line = lines[place];
     const next = lines[place + 1];
-    const share = next ? Math.min(1, (now - at(line)) / (at(next) - at(line))) : 0;
+    // Who wants nothing to move gets the text sentence by sentence.
+    const share = next && !still.matches ? Math.min(1, (now - at(line)) / (at(next) - at(line))) : 0;
     const from = line.offsetTop;
     const to = next ? next.offsetTop : from;
     window.scrollTo(0, from + share * (to - from) - window.innerHeight * 0.3);
@@ -69,8 +71,8 @@
     event.preventDefault();
     act();
   });
-  document.getElementById("run").addEventListener("click", toggle);
-  document.getElementById("mirror").addEventListener("click", keys.m);
+  const buttons = { run: " ", back: "ArrowUp", on: "ArrowDown", slower: "ArrowLeft", faster: "ArrowRight", mirror: "m" };
+  for (const [id, key] of Object.entries(buttons)) document.getElementById(id).addEventListener("click", keys[key]);
   document.getElementById("bar").hidden = false;
   if (lines.length) show();
 })();

@@ -30,16 +30,25 @@ def prompter_page(script: ScriptDesk, language: str = "en-GB") -> str:
 def _bar() -> Html:
     return el(
         "div",
-        el("button", "Run or stop (space)", id="run", type="button"),
-        el("button", "Mirror (m)", id="mirror", type="button"),
+        *(el("button", f"{does} ({key})", id=ident, type="button") for ident, does, key in _BUTTONS),
         el("span", "", id="clock"),
         el("span", "", id="state", role="status"),
-        el("span", "Up and down: a sentence. Left and right: slower, faster."),
         id="bar",
         role="region",
         aria_label="Running the prompter",
         hidden=True,
     )
+
+
+_BUTTONS = (
+    ("run", "Run or stop", "space"),
+    ("back", "Back", "↑"),
+    ("on", "On", "↓"),
+    ("slower", "Slower", "←"),
+    ("faster", "Faster", "→"),
+    ("mirror", "Mirror", "m"),
+)
+"""What can be done with the text, as buttons for who has no keys: id, what it does, its key."""
 
 
 def _lines(script: ScriptDesk) -> list[Html]:

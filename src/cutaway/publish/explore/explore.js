@@ -108,7 +108,12 @@
     standing(slide, data.stops[stops[stops.length - 1]]);
   };
 
-  const came = (lines) => byId("came").replaceChildren(...lines.map(line));
+  // What came of a movement is told in one place, and on a small screen once more beside what was moved.
+  const came = (lines, control) => {
+    byId("came").replaceChildren(...lines.map(line));
+    for (const then of document.querySelectorAll(".then")) then.replaceChildren();
+    if (control !== undefined) byId("then-" + control).replaceChildren(...lines.slice(1).map(line));
+  };
 
   const step = (number) => {
     const button = document.createElement("button");
@@ -138,13 +143,13 @@
   const move = (number) => {
     const before = data.stops[stops[stops.length - 1]];
     const arc = before.a[number];
-    const told = data.moves[number][3];
+    const [control, , , told] = data.moves[number];
     if (arc === null) {
-      came([told + ": it stands there already."]);
+      came([told + ":", "it stands there already."], control);
       return;
     }
     if (arc[0] < 0) {
-      came([told + ": not done.", text(arc[1])]);
+      came([told + ": not done.", text(arc[1])], control);
       return;
     }
     const after = data.stops[arc[0]];
@@ -155,7 +160,7 @@
       : [name + ": " + text(after.p[i][0]) + " (before: " + text(before.p[i][0]) + ")."]);
     const happened = list(arc[1]);
     const nothing = happened.length || changes.length ? [] : ["Nothing that is told of here changes."];
-    came([told + ".", ...happened, ...changes, ...nothing]);
+    came([told + ".", ...happened, ...changes, ...nothing], control);
   };
 
   const goBack = (length) => {

@@ -72,7 +72,11 @@ def _sheet(view: ExploreView) -> Html:
 
 def _hands(view: ExploreView) -> Html:
     sets = [_control(view, number, control) for number, control in enumerate(view.controls)]
-    wait = [el("p", _button(number, move, move.place)) for number, move in enumerate(view.moves) if move.control < 0]
+    wait = [
+        join((el("p", _button(number, move, move.place)), _then(move.control)))
+        for number, move in enumerate(view.moves)
+        if move.control < 0
+    ]
     fixed = ""
     if view.fixed:
         fixed = el(
@@ -96,7 +100,12 @@ def _control(view: ExploreView, number: int, control: ControlView) -> Html:
     about = el("p", control.about, class_="about") if control.about else ""
     now = el("p", "now: ", el("b", view.stops[0].places[number], id=f"now-{number}"), class_="now")
     slide = _slide(view, number, control) if control.slide else ""
-    return el("fieldset", el("legend", control.name), about, now, slide, *rows)
+    return el("fieldset", el("legend", control.name), about, now, slide, *rows, _then(number))
+
+
+def _then(control: int) -> Html:
+    """Where a small screen shows once more what came of a movement, since there the rest is out of sight."""
+    return el("div", "", id=f"then-{control}", class_="then", aria_hidden="true")
 
 
 def _slide(view: ExploreView, number: int, control: ControlView) -> Html:
