@@ -3,12 +3,14 @@
 Each question is asked of a folder opened afresh, whose machine has been made and whose situation has been reached, but
 of whose changes none has been tried. A question for the second time takes no time to speak of: its runs are kept.
 
-Besides the time that passed, the processor time of all threads is told: on a machine with something else to do only
-that says anything. With two cores to itself a question takes a little more than half of it.
+Besides the time that passed, the processor time of all threads is told, and how much of it is of the thread that asks:
+on a machine with something else to do only these say anything. Runs are spread over the cores: with two cores to
+itself a question takes the time of the thread that asks and half of the rest; that is told last.
 
     python benchmarks/inquiry.py [type folder] [statement or service] [situation]
 """
 
+import gc
 import sys
 import time
 from collections.abc import Callable
@@ -47,17 +49,17 @@ def base_in(here: Opened, statement: str, situation: str) -> Base:
 
 def asked(
     folder: Path, statement: str, situation: str, question: Callable[[Base], object]
-) -> tuple[float, float, object]:
-    """The seconds of a question whose machine is made and whose situation is reached, passed and of the processor, and
-    its answer."""
+) -> tuple[tuple[float, float, float], object]:
+    """The seconds of a question whose machine is made and whose situation is reached: passed, of the processor and of
+    the thread that asks; and its answer."""
     here, _ = opened(folder)
     if here is None:
         raise SystemExit(f"{folder} cannot be loaded.")
     base = base_in(here, statement, situation)
     holds(base)  # makes the machine and reaches the situation
-    start, busy = time.perf_counter(), time.process_time()
+    start, busy, own = time.perf_counter(), time.process_time(), time.thread_time()
     answer = question(base)
-    return time.perf_counter() - start, time.process_time() - busy, answer
+    return (time.perf_counter() - start, time.process_time() - busy, time.thread_time() - own), answer
 
 
 def why_of(base: Base, size: int) -> Why | None:
@@ -83,6 +85,7 @@ def told(answer: object) -> str:
 def main(cases: tuple[tuple[str, str, str], ...]) -> None:
     """Print a line for each question."""
     kernel()
+    gc.set_threshold(100_000, 20, 20)  # as the command line has it
     questions: tuple[tuple[str, Callable[[Base], object]], ...] = (
         ("why: the chain alone", cause),
         ("why: with single changes", lambda base: why_of(base, 1)),
@@ -104,8 +107,10 @@ def main(cases: tuple[tuple[str, str, str], ...]) -> None:
             if "double" in name and many:
                 print(f"  {name:40} left out: name this case to have it")
                 continue
-            passed, busy, answer = asked(path, statement, situation, question)
-            print(f"  {name:40} {passed:7.2f} s, processor {busy:7.2f} s   {told(answer)}", flush=True)
+            (passed, busy, own), answer = asked(path, statement, situation, question)
+            alone = own + (busy - own) / 2
+            times = f"{passed:7.2f} s, processor {busy:7.2f} s, own {own:6.2f} s, on two idle cores {alone:6.2f} s"
+            print(f"  {name:40} {times}   {told(answer)}", flush=True)
 
 
 if __name__ == "__main__":

@@ -4,7 +4,6 @@ from collections.abc import Mapping
 from dataclasses import replace
 from math import inf
 
-from cutaway.machine.expressions import renamed
 from cutaway.machine.kernel_signals import calculated
 from cutaway.machine.layout import OPERATIONS
 from cutaway.machine.network import Network
@@ -25,8 +24,10 @@ def held_for_good(network: Network, values: Mapping[str, float], from_the_start:
     """
     shut: frozenset[str] = frozenset()
     never: frozenset[str] = frozenset()
+    known = network
     while True:
-        known = _worked_out(network, values, shut, never)
+        # What has been worked out once is gone on from: it is shorter, and nothing in it becomes less certain.
+        known = _worked_out(known, values, shut, never)
         now_shut = shut | {e.name for e in known.elements if passes_nothing(e)}
         now_never = never | {m.name for m in known.modes if is_never_set(m, from_the_start)}
         if now_shut == shut and now_never == never:
@@ -38,8 +39,18 @@ def _worked_out(network: Network, values: Mapping[str, float], shut: frozenset[s
     """The network with its expressions worked out, given what is shut and never set so far."""
     known: dict[str, Expr] = {}
 
-    def leaf(expression: Expr) -> Expr:
+    def certain(expression: Expr) -> Expr:
+        """As far as it is certain; the very same where nothing of it is."""
         match expression:
+            case Apply(op=op, of=inner):
+                of = tuple(certain(one) for one in inner)
+                same = all(a is b for a, b in zip(of, inner, strict=True))
+                if same and not any(isinstance(one, Const) for one in of):
+                    return expression
+                return applied(op, of)
+            case Table(of=inner_one):
+                of_one = certain(inner_one)
+                return expression if of_one is inner_one else replace(expression, of=of_one)
             case Input(name=name) if name in values:
                 return Const(values[name])
             case Through(element=name) if name in shut:
@@ -50,9 +61,6 @@ def _worked_out(network: Network, values: Mapping[str, float], shut: frozenset[s
                 return known[name]
             case _:
                 return expression
-
-    def certain(expression: Expr) -> Expr:
-        return folded(renamed(expression, leaf))
 
     for name, expression in network.signals:
         known[name] = certain(expression)
@@ -77,18 +85,6 @@ def is_never_set(mode: Mode, from_the_start: bool) -> bool:
         return False
     cleared = bounds(mode.clears)[0] > 0.0 and mode.dwell == 0.0
     return cleared or (from_the_start and mode.started is not True)
-
-
-def folded(expression: Expr) -> Expr:
-    """The expression with what is certain worked out: constants, nothing times anything, no and anything."""
-    match expression:
-        case Apply(op=op, of=inner):
-            of = tuple(folded(one) for one in inner)
-            return applied(op, of)
-        case Table(of=inner_one):
-            return replace(expression, of=folded(inner_one))
-        case _:
-            return expression
 
 
 def applied(op: str, of: tuple[Expr, ...]) -> Expr:

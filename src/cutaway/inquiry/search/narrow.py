@@ -121,7 +121,7 @@ class Mattering:
         if self._all or len(inputs) < len(one):
             return True
         # The more is let go, the more can reach: of parts that can alone nothing need be found out together.
-        return (len(inputs) > 1 and all(map(self._alone, inputs))) or self._reaches(inputs)
+        return all(map(self._alone, inputs)) or (len(inputs) > 1 and self._reaches(inputs))
 
     def _alone(self, name: str) -> bool:
         if name not in self._can:

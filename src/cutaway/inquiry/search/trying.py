@@ -14,8 +14,10 @@ from cutaway.inquiry.search.narrow import Mattering, Narrow
 from cutaway.inquiry.verdicts import Undecided
 from cutaway.inquiry.workshop import Made, Request
 
-# Of a smaller universe the sets are run as soon as their courses are watched. A choice of ours.
+# Of a smaller universe the sets are run as soon as their courses are watched: where sets of several will be tried, and
+# where single changes alone. Choices of ours.
 WORTH_WATCHING = 40
+WORTH_WATCHING_ONE = 100
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -79,8 +81,10 @@ class Trying:
         self.wanted = wanted
         self.came: dict[ChangeSet, Tried] = {}
         self._narrow = Narrow.of(base, within)
-        worth = several and self._narrow is not None and len(within) >= WORTH_WATCHING
-        self._courses = Courses(base, self._narrow, within, wanted) if worth and self._narrow is not None else None
+        self._several = several
+        self._courses: Courses | None = None
+        if self._narrow is not None and len(within) >= (WORTH_WATCHING if several else WORTH_WATCHING_ONE):
+            self._courses = Courses(base, self._narrow, within, wanted)
         self._not: set[ChangeSet] = set()
         self._mattering: Mattering | None = None
 
@@ -101,7 +105,7 @@ class Trying:
         """Whether each does it on the narrow machine. The courses of single changes are watched, since there are few
         of them beside the sets of two."""
         assert self._narrow is not None
-        if self._courses is not None and all(len(one) == 1 and _watchable(one) for one in sets):
+        if self._several and self._courses is not None and all(len(one) == 1 and _watchable(one) for one in sets):
             return self._courses.does(sets)
         return self._narrow.does([changed(self.base, one) for one in sets], self.wanted)
 
