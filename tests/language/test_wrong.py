@@ -135,7 +135,11 @@ def test_one_mistake_is_told_once_at_its_place(text, code, marked, hint, read) -
 def test_every_code_of_the_room_is_brought_about_here_or_by_its_sample() -> None:
     from cutaway.problems.codes_language import ENTRIES
 
-    assert {code for _, code, _, _ in WRONG if code.startswith("L")} == set(ENTRIES)
+    assert {code for _, code, _, _ in WRONG if code.startswith("L")} == {
+        code
+        for code, entry in ENTRIES.items()
+        if entry.where != "situations.yaml"  # said of a name, not of a claim
+    }
 
 
 @pytest.mark.parametrize(

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import partial
 
 from cutaway.handbook.records import Drill, Folder, Part, Script, Sentence, Service, Situation, Step
+from cutaway.language.clashes import clashes
 from cutaway.language.parse import parse_actions, parse_claim, parse_mark, parse_statement
 from cutaway.language.read_settings import condition_of, contents_of, held_by
 from cutaway.language.syntax import Action, Claim, Condition, ControlRef, Held, Statement
@@ -114,6 +115,7 @@ def read_claims(
         tuple(rule for part in folder.parts for rule in _rules(part, words, told)),
         tuple(_situation(situation, words) for situation in folder.situations),
     )
+    told.append(clashes(folder, words))
     return parsed, in_order(tuple(problem for problems in told for problem in problems))
 
 
@@ -137,6 +139,11 @@ def _service(service: Service, words: Words, told: list[Problems]) -> ParsedServ
     statement, problems = parse_statement(service.statement, words)
     told.append(problems)
     return ParsedService(service, statement)
+
+
+def steps_of(drill: Drill, words: Words) -> tuple[ParsedStep, ...]:
+    """The steps of a drill; what cannot be understood of them is told where the whole folder is read."""
+    return tuple(_step(drill, step, words, []) for step in drill.steps)
 
 
 def _step(drill: Drill, step: Step, words: Words, told: list[Problems]) -> ParsedStep:

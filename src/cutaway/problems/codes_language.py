@@ -193,4 +193,13 @@ ENTRIES: dict[str, Entry] = {
         "there are 2 fuel cock",
         "there is one fuel cock",
     ),
+    "L221": Entry(
+        "warning",
+        "a name that claims cannot use",
+        "A name is read as one wherever it stands, unless its words mean something of their own there: 'in the hangar' "
+        "would be spoken of as 'in in the hangar'. It is told where the name is given, before a claim stumbles.",
+        "situations:\n  parked: {says: On the ground.}\n  in the hangar: {from: parked}\n",
+        "situations:\n  parked: {says: On the ground.}\n  the hangar: {from: parked}\n",
+        where="situations.yaml",
+    ),
 }
