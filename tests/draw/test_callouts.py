@@ -12,10 +12,11 @@ import numpy as np
 import pytest
 from PIL import Image as Pixels
 
-from cutaway.draw.callout_labels import HIGHEST
+from cutaway.draw.callout_labels import HIGHEST, NAME, WORDS
 from cutaway.draw.callouts import DRAFT, STYLE, callouts_picture, whereabouts
 from cutaway.draw.extent import Extent, extent_of, smallest_words
 from cutaway.draw.margins import Margins, Placed, Wanted, cost, cross, place_labels
+from cutaway.draw.measure import text_width
 from cutaway.draw.shapes import Circle, Group, Image, Line, Picture, Rect
 from cutaway.draw.theme import THEMES, Manner, contrast
 from cutaway.handbook.records import AircraftType, Folder, Photograph, Point
@@ -155,9 +156,11 @@ def test_words_too_long_are_wrapped_then_told() -> None:
     points = (point(three, (0.1, 0.1)), point(long, (0.1, 0.5)), point(six, (0.1, 0.9)))
     picture, problems = callouts_picture(folder(), photograph(points), "data:,")
     assert [p.code for p in problems] == ["D111", "D111"]
-    assert "pressed together" in problems[0].message and "takes 6 lines" in problems[1].message
+    assert "wider than a label and is broken" in problems[0].message and "takes 6 lines" in problems[1].message
     lines = [[text.words for text in one.shapes] for one in groups(picture, "label")]  # type: ignore[union-attr]
-    assert [" ".join(one) for one in lines] == [three, long, six] and len(lines[0]) > 1
+    assert " ".join(lines[0]) == three and " ".join(lines[2]) == six and len(lines[0]) > 1
+    assert "".join(line.removesuffix("-") for line in lines[1]) == long and len(lines[1]) > 1
+    assert all(text_width(line, NAME, bold=True) <= WORDS for one in lines for line in one)
     boxes = [extent_of(one.shapes) for one in groups(picture, "label")]
     assert not any(meets(a, b) for a, b in pairwise(boxes))
 

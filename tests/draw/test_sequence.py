@@ -2,6 +2,7 @@
 
 import io
 import re
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree
@@ -11,9 +12,13 @@ import numpy.typing as npt
 import pytest
 from PIL import Image
 
+from cutaway.draw.extent import extent_of
+from cutaway.draw.pages import smallest_points
 from cutaway.draw.sequence import MOST_STEPS, Moment, stills, told, write_moving_svg
-from cutaway.draw.shapes import Group, Picture, Shape
+from cutaway.draw.shapes import Circle, Group, Picture, Shape, Text
 from cutaway.draw.sheet import sheet_picture
+from cutaway.draw.strip import head_shapes
+from cutaway.draw.theme import THEMES, Manner, contrast
 from cutaway.parts.library import KINDS
 from cutaway.publish.stills import SIZES, still
 from tests.draw import by_hand
@@ -161,3 +166,50 @@ def test_couplings_are_edged_on_a_film(moments: tuple[Moment, ...]) -> None:
         return sum(getattr(shape, "role", "") == "halo" for one in couplings for shape in one.shapes)
 
     assert halos(moments[0].picture) == 0 < halos(over_film(moments[0].picture))
+
+
+def titled(one: Moment, words: str, count: int) -> tuple[Moment, ...]:
+    """Moments of a sheet whose title is of those words."""
+    head, *rest = one.picture.shapes
+    assert isinstance(head, Group) and head.role == "head"
+    lines, _ = head_shapes(words, "Then.", one.picture.size[0])
+    picture = replace(one.picture, shapes=(replace(head, shapes=lines), *rest))
+    return tuple(Moment(f"at {n} s", picture) for n in range(count))
+
+
+@pytest.mark.parametrize("count", [2, 5, 12, 13])
+def test_a_long_title_leaves_room_for_its_moment(moments: tuple[Moment, ...], count: int) -> None:
+    words = "Turnstone Mk 2 with mod 31: the way of the oil from the pumps to the flaps"
+    for picture in stills(titled(moments[0], words, count)):
+        head, moment = (next(s for s in picture.shapes if isinstance(s, Group) and s.role == role)
+                        for role in ("head", "moment"))  # fmt: skip
+        title = [s for s in head.shapes if isinstance(s, Text) and s.role == "title"]
+        assert " ".join(line.words for line in title) == words
+        assert not extent_of(title).meets(extent_of(moment.shapes))
+        assert smallest_points(picture) >= 7.0
+
+
+@pytest.mark.parametrize("manner", ["light", "dark"])
+def test_the_number_of_the_moment_can_be_read(moments: tuple[Moment, ...], manner: Manner) -> None:
+    """On the ring that glows, in a still too: what is drawn there, by the published formula."""
+    picture = stills(moments)[1]
+    group = next(s for s in picture.shapes if isinstance(s, Group) and s.role == "moment")
+    ring = next(c for g in group.shapes if isinstance(g, Group) for c in g.shapes
+                if isinstance(c, Circle) and c.role == "glass lit")  # fmt: skip
+    dots = np.asarray(Image.open(io.BytesIO(still(picture, SIZES[0], manner))).convert("RGB"))
+    larger = SIZES[0].across / picture.size[0]
+    x, y, reach = ring.centre[0] * larger, ring.centre[1] * larger, ring.radius * larger * 0.5
+    inside = dots[int(y - reach) : int(y + reach), int(x - reach) : int(x + reach)].reshape(-1, 3)
+    shades = {"#" + "".join(f"{int(part):02x}" for part in dot) for dot in inside}
+    assert max(contrast(shade, THEMES[manner].ink("glow")) for shade in shades) >= 4.5
+
+
+def test_opened_by_itself_it_is_no_wider_than_the_window(
+    moments: tuple[Moment, ...], browser: Any, tmp_path: Path
+) -> None:
+    path = tmp_path / "moving.svg"
+    path.write_text(write_moving_svg(moments, "light", SECONDS), encoding="utf-8")
+    page = browser.new_page(viewport={"width": 700, "height": 500})
+    page.goto(path.as_uri())
+    assert page.evaluate("document.documentElement.getBoundingClientRect().width") <= 700
+    page.close()

@@ -1,12 +1,15 @@
 """The strip at the foot of a sheet: only what the sheet shows, cautions once."""
 
+from itertools import combinations
+
 import pytest
 
 from cutaway.draw.cautions import cautions_on
+from cutaway.draw.extent import extent_of
 from cutaway.draw.pipes import Used, strokes
 from cutaway.draw.plan import make_plan
 from cutaway.draw.shapes import Text
-from cutaway.draw.strip import foot_shapes, keys_for
+from cutaway.draw.strip import foot_shapes, head_shapes, keys_for
 from cutaway.machine.subjects import subjects
 from cutaway.parts.library import KINDS
 from tests.draw import by_hand
@@ -43,3 +46,15 @@ def test_what_another_caution_says_as_well_is_left_out(short: str, long: str, ke
     folder = by_hand.folder(parts, ())
     found = cautions_on(make_plan(folder, subjects(folder)[0], "Fuel", KINDS), KINDS)
     assert len(found) == kept and long in found
+
+
+def test_a_long_title_goes_on_in_the_next_line() -> None:
+    words = "The way of the petrol from the tank in the wing to the carburettor, and what is read off on it"
+    short, low = head_shapes("Petrol", "Cruising.", 900.0)
+    long, high = head_shapes(words, "Cruising.", 900.0)
+    lines = [s for s in long if isinstance(s, Text) and s.role == "title"]
+    assert len(lines) == 2 and " ".join(line.words for line in lines) == words and high > low
+    assert all(line.at[0] + line.width <= 900.0 for line in lines)
+    assert len(short) == 2 and not any(
+        extent_of((a,)).widened(-2.0).meets(extent_of((b,)).widened(-2.0)) for a, b in combinations(long, 2)
+    )

@@ -2,7 +2,17 @@
 
 import pytest
 
-from cutaway.draw.theme import GROUNDS, INKED_RULES, MEDIUM_RULES, RULES, TEXT_RULES, THEMES, Theme, contrast
+from cutaway.draw.theme import (
+    GLOW_RULES,
+    GROUNDS,
+    INKED_RULES,
+    MEDIUM_RULES,
+    RULES,
+    TEXT_RULES,
+    THEMES,
+    Theme,
+    contrast,
+)
 
 BOTH = pytest.mark.parametrize("theme", THEMES.values(), ids=lambda t: t.name)
 
@@ -35,6 +45,8 @@ def test_lines_and_marks_can_be_seen(theme: Theme) -> None:
 
 @BOTH
 def test_marks_on_a_lit_lamp_can_be_seen(theme: Theme) -> None:
+    for rule in GLOW_RULES:
+        assert contrast(theme.ink(rule.fill), theme.ink("glow")) >= 4.5
     assert contrast(theme.ink("onglow"), theme.ink("glow")) >= 3.0
 
 

@@ -136,3 +136,40 @@ def test_a_picture_of_a_hundred_million_dots_is_read_and_a_larger_one_is_told(tm
     for side in (14000, 40000):
         found = claims(side, side)
         assert isinstance(found, Unseen) and "160 million dots" in found.message
+
+
+@pytest.mark.parametrize(
+    ("content", "says"),
+    [
+        (b"GIF89a" + bytes(40), "is a GIF, which is not read here"),
+        (b"BM" + bytes(40), "is a BMP, which is not read here"),
+        (b"%PDF-1.7" + bytes(40), "is a PDF, which is not read here"),
+        (bytes(4) + b"ftypheic" + bytes(40), "is a HEIC or AVIF picture, or a film, which is not read here"),
+        (b" <svg></svg>", "is an SVG drawing, which is not read here"),
+        (b"", "is empty"),
+        (b"hello", "is not a picture that can be read"),
+    ],
+)
+def test_what_is_no_photograph_is_told_by_what_it_is_whatever_its_name(
+    tmp_path: Path, content: bytes, says: str
+) -> None:
+    (tmp_path / "one.jpg").write_bytes(content)
+    found = upright_size(tmp_path, "one.jpg")
+    assert isinstance(found, Unseen) and found.sort == "unreadable"
+    assert found.message == f"'one.jpg' {says}." and found.hint
+
+
+def test_a_folder_in_place_of_a_picture_is_told_with_a_picture_of_it(tmp_path: Path) -> None:
+    (tmp_path / "shots").mkdir()
+    (tmp_path / "shots" / "cock.jpg").write_bytes(b"x")
+    found = upright_size(tmp_path, "shots")
+    assert isinstance(found, Unseen) and found.message == "'shots' is a folder, not a picture."
+    assert "file: shots/cock.jpg" in found.hint
+
+
+def test_a_side_that_is_none_is_told_with_those_that_are(sample: Path) -> None:
+    (sample / "photographs.yaml").write_text(f"{HEAD}    points: {{fuel cock: {{at: [9 %, 9 %], side: top}}}}\n")
+    _, problems = load_folder(sample)
+    assert [(p.code, p.message, p.hint) for p in problems] == [
+        ("H108", "'side' of the point fuel cock can be left, right or over, not 'top'.", "Write left, right or over.")
+    ]

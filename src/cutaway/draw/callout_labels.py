@@ -52,7 +52,16 @@ class Label:
 def label_of(folder: Folder, photograph: Photograph, point: Point) -> Label:
     """The words that stand beside a point, line by line."""
     notes = [line for note in notes_of(folder, photograph, point) for line in wrapped(note, NOTE, WORDS)]
-    return Label(point, wrapped(point.name, NAME, WORDS, bold=True), tuple(notes))
+    name = [piece for line in wrapped(point.name, NAME, WORDS, bold=True) for piece in _broken(line)]
+    return Label(point, tuple(name), tuple(notes))
+
+
+def _broken(line: str) -> list[str]:
+    """A line; a word that is wider than a label in pieces, since pressed together it could not be read."""
+    if text_width(line, NAME, bold=True) <= WORDS:
+        return [line]
+    fits = max(i for i in range(1, len(line)) if text_width(f"{line[:i]}-", NAME, bold=True) <= WORDS)
+    return [f"{line[:fits]}-", *_broken(line[fits:])]
 
 
 def notes_of(folder: Folder, photograph: Photograph, point: Point) -> tuple[str, ...]:

@@ -228,12 +228,10 @@ def whereabouts(at: tuple[float, float]) -> str:
 def _told(labels: Sequence[Label], photograph: Photograph, bottom: float) -> Problems:
     problems: list[Diagnostic] = []
     for label in labels:
-        wide = [line for line in label.name if text_width(line, NAME, bold=True) > WORDS]
+        wide = [word for word in label.point.name.split() if text_width(word, NAME, bold=True) > WORDS]
         if wide or len(label.name) > MOST_NAME_LINES:
-            what = f"'{wide[0]}' is wider than a label" if wide else f"takes {len(label.name)} lines"
-            message = f"The name {label.point.name} is too long for its label: it {what}."
-            if wide:
-                message = f"The name {label.point.name} is too long for its label: {what} and is pressed together."
+            what = f"'{wide[0]}' is wider than a label and is broken" if wide else f"it takes {len(label.name)} lines"
+            message = f"The name {label.point.name} is too long for its label: {what}."
             hint = "Point at it with a shorter name, and write the rest under says:."
             problems.append(Diagnostic("D111", label.point.span, message, hint))
         elif len(label.notes) > MOST_NOTE_LINES:

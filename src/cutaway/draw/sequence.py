@@ -12,12 +12,14 @@ from cutaway.draw.measure import text_width
 from cutaway.draw.shapes import Circle, Group, Picture, Point, Rect, Shape, Text, placed
 from cutaway.draw.strip import TITLE_SIZE
 from cutaway.draw.svg import Ground, slug, write_svg
-from cutaway.draw.theme import LIGHT, Manner
+from cutaway.draw.theme import Manner
 
 LABEL_SIZE = 26.0
 STEP_SIZE = 15.0
 STEP_RADIUS = 14.0
 STEP_APART = 36.0
+LEAST_TITLE = 15.0
+"""As small as a title may be set to leave room for its moment."""
 MOST_STEPS = 12
 """With more moments than this they are counted in words, since dots for all would fill the head of the sheet."""
 
@@ -32,7 +34,17 @@ class Moment:
 
 def stills(moments: Sequence[Moment]) -> tuple[Picture, ...]:
     """Each moment as a picture of its own, with its words and its place in the sequence in the upper right corner."""
-    return tuple(_with_moment(moments, number, False) for number in range(len(moments)))
+    return tuple(_named(_with_moment(moments, number, False), moments, number) for number in range(len(moments)))
+
+
+def _named(picture: Picture, moments: Sequence[Moment], number: int) -> Picture:
+    """The picture with its moment in its title and in its words, which stand where it cannot be seen."""
+    words = moments[number].words
+    if not words:
+        return picture
+    place = f"Moment {number + 1} of {len(moments)}: {words}." if len(moments) > 1 else _capital(f"{words}.")
+    head, *rest = picture.description
+    return replace(picture, title=f"{picture.title}, {words}", description=(head, place, *rest))
 
 
 def write_moving_svg(moments: Sequence[Moment], manner: Manner, seconds: float, ground: Ground = "paper") -> str:
@@ -46,7 +58,8 @@ def write_moving_svg(moments: Sequence[Moment], manner: Manner, seconds: float, 
     counter = _Counter()
     marks = tuple(Group((), name=_step(number)) for number in (*range(len(moments)), -1))
     shapes = (*marks, *_merged([picture.shapes for picture in pictures], counter))
-    picture = replace(first, shapes=shapes, description=told(moments))
+    title = f"{first.title}, {len(moments)} moments"
+    picture = replace(first, title=title, shapes=shapes, description=told(moments))
     style = _style(ident, len(moments), seconds, counter.sets)
     return write_svg(picture, manner, ground, style, "group" if len(moments) <= MOST_STEPS else "img")
 
@@ -69,16 +82,35 @@ def _with_moment(moments: Sequence[Moment], number: int, links: bool) -> Picture
     count = len(moments)
     edge, y, scale = _title_line(picture)
     right = picture.size[0] / scale - edge
-    words = moments[number].words if count <= MOST_STEPS else f"{moments[number].words} · {number + 1} of {count}"
     widest = max(text_width(moment.words, LABEL_SIZE, bold=True) for moment in moments)
+    dots = STEP_APART * (count - 1) + 2 * STEP_RADIUS + 24.0 if 1 < count <= MOST_STEPS else 0.0
+    words = moments[number].words if count <= MOST_STEPS else f"{moments[number].words} · {number + 1} of {count}"
+    room = right - edge - dots - max(widest, text_width(words, LABEL_SIZE, bold=True)) - 24.0
     label = Text((right, y), words, "title", LABEL_SIZE, "end", text_width(words, LABEL_SIZE, bold=True))
     shapes: list[Shape] = [label]
-    if 1 < count <= MOST_STEPS:
+    if dots:
         left = right - widest - 24.0 - STEP_APART * (count - 1) - STEP_RADIUS
         for step, moment in enumerate(moments):
             centre = (left + STEP_APART * step, y - 9.0)
             shapes.append(_dot(centre, step, step == number, moment.words, count, links))
-    return replace(picture, shapes=(*picture.shapes, Group(placed(shapes, (0.0, 0.0), scale), "moment")))
+    below = _beside(picture.shapes, room * scale)
+    return replace(picture, shapes=(*below, Group(placed(shapes, (0.0, 0.0), scale), "moment")))
+
+
+def _beside(shapes: tuple[Shape, ...], room: float) -> tuple[Shape, ...]:
+    """The sheet with its title set smaller where it would reach under the moment, as small as it can still be read."""
+    head = next(shape for shape in shapes if isinstance(shape, Group) and shape.role == "head")
+    lines = [shape for shape in head.shapes if isinstance(shape, Text) and shape.role == "title"]
+    widest = max(line.width for line in lines)
+    if widest <= room:
+        return shapes
+    share = max(LEAST_TITLE / TITLE_SIZE, room / widest)
+    smaller = tuple(
+        replace(shape, size=shape.size * share, width=shape.width * share)
+        if isinstance(shape, Text) and shape.role == "title" else shape
+        for shape in head.shapes
+    )  # fmt: skip
+    return tuple(replace(head, shapes=smaller) if shape is head else shape for shape in shapes)
 
 
 def _title_line(picture: Picture) -> tuple[float, float, float]:
@@ -171,7 +203,8 @@ def _style(ident: str, count: int, seconds: float, sets: Iterable[tuple[int, ...
     """Still at the first moment; moving where that is welcome; held where a moment was chosen."""
     every = tuple(sets)
     lines = [".sheet .seen{visibility:hidden}", ".sheet .at0{visibility:visible}", ".sheet .reach{fill:transparent}"]
-    lines += [f".sheet text.mark.on{{fill:{LIGHT.ink('onglow')}}}", ".sheet a{cursor:pointer}"]
+    # Opened by itself it is no wider than the window.
+    lines += [".sheet a{cursor:pointer}", "svg.sheet{max-width:100%;height:auto}"]
     lines.append("@media (prefers-reduced-motion:no-preference){")
     lines.append(f".sheet .seen{{animation:{seconds * count:g}s step-end infinite}}")
     lines += [f".sheet .{_name(seen)}{{animation-name:{ident}-{_name(seen)}}}" for seen in every]

@@ -41,9 +41,13 @@ def text_at(at: Point, words: str, role: str, size: float) -> Text:
 
 
 def head_shapes(title: str, says: str, width: float) -> tuple[tuple[Shape, ...], float]:
-    """Title and situation, and the height that they take."""
+    """Title and situation, and the height that they take. What is too long for a line goes on in the next."""
     y = MARGIN + TITLE_SIZE * 0.6
-    shapes: list[Shape] = [text_at((MARGIN, y), title, "title", TITLE_SIZE)]
+    first, *more = wrapped(title, TITLE_SIZE, width - 2 * MARGIN, bold=True) or ("",)
+    shapes: list[Shape] = [text_at((MARGIN, y), first, "title", TITLE_SIZE)]
+    for line in more:
+        y += TITLE_SIZE * LEADING
+        shapes.append(text_at((MARGIN, y), line, "title", TITLE_SIZE))
     for line in wrapped(says, SAYS_SIZE, width - 2 * MARGIN):
         y += SAYS_SIZE * LEADING + 2
         shapes.append(text_at((MARGIN, y), line, "note", SAYS_SIZE))

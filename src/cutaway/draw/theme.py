@@ -107,6 +107,9 @@ TEXT_RULES = (
 )
 """The roles of words; each must be readable on every ground."""
 
+GLOW_RULES = (Rule("mark on", "onglow"),)
+"""The roles of words that stand on what glows."""
+
 INKED_RULES = (
     _line("stroke", "ink", 2.4, cap="round"),
     _line("thin", "ink", 1.5, cap="round"),
@@ -201,7 +204,7 @@ def ground_rules(manner: Manner, ground: str) -> str:
 
 def _block(theme: Theme, css: Callable[[Theme, str, Rule], str]) -> str:
     lines = [f".sheet text{{font-family:{FONT_FAMILY}}}"] if css is _css else []
-    lines += [css(theme, "text", rule) for rule in TEXT_RULES]
+    lines += [css(theme, "text", rule) for rule in (*TEXT_RULES, *GLOW_RULES)]
     lines += [css(theme, "", rule) for rule in RULES]
     return "\n".join(line for line in lines if line) + "\n"
 

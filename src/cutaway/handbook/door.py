@@ -1,11 +1,12 @@
 """Letting a node of the tree in: its shape is checked against a model, and each complaint gets its place."""
 
+import re
 from collections.abc import Iterable
 from typing import Any, TypeVar
 
 from pydantic import ValidationError
 
-from cutaway.handbook.names import did_you_mean, fold
+from cutaway.handbook.names import did_you_mean, fold, listed
 from cutaway.handbook.nodes import Block, Faulty, Items, Node, Words
 from cutaway.handbook.shapes import Shape
 from cutaway.problems.diagnostic import Diagnostic, Problems
@@ -165,8 +166,21 @@ def _told(shape: type[Shape], block: Block, what: str, error: dict[str, Any]) ->
     if error["type"] == "value_error":
         return missing_key(entry.key.span, what, name)
     node = _walk(entry.value, loc[1:])
+    if error["type"] == "literal_error" and isinstance(node, Words):
+        return _other_word(node, f"'{name}' of {what}", _words_allowed(error))
     wanted = {"dict_type": "entries, each a name, a colon and what is said of it", "list_type": "a list"}
     return wrong_form(node, f"'{name}' of {what}", wanted.get(error["type"], "words"))
+
+
+def _words_allowed(error: dict[str, Any]) -> tuple[str, ...]:
+    """The words that may stand there, of an error that says so: "'left', 'right' or ''"."""
+    return tuple(word for word in re.findall(r"'([^']*)'", str(error.get("ctx", {}).get("expected", ""))) if word)
+
+
+def _other_word(node: Words, what: str, known: tuple[str, ...]) -> Diagnostic:
+    """The diagnostic for a word where only a few can stand."""
+    hint = did_you_mean(node.text, known) or f"Write {listed(known, 'or')}."
+    return Diagnostic("H108", node.span, f"{_capital(what)} can be {listed(known, 'or')}, not '{node.text}'.", hint)
 
 
 def _one_a_place(problems: Iterable[Diagnostic]) -> Problems:

@@ -12,6 +12,14 @@ from cutaway.handbook.names import did_you_mean
 FORMATS = ("JPEG", "PNG", "WEBP", "TIFF")
 """The formats of photographs that are read, as the picture library names them."""
 READ = "JPEG, PNG, WebP and TIFF are read"
+_OTHERS = (
+    (b"GIF8", "a GIF"),
+    (b"BM", "a BMP"),
+    (b"%PDF", "a PDF"),
+    (b"<svg", "an SVG drawing"),
+    (b"<?xml", "an XML file, perhaps an SVG drawing"),
+)
+"""How files of other sorts begin, whatever their name ends with."""
 LARGEST = 160_000_000
 """The most dots that a photograph may have: more than any camera's, and decoded in half a gigabyte."""
 
@@ -61,14 +69,35 @@ def _size(path: Path, file: str) -> tuple[int, int] | Unseen:
         return _too_large(file)
     # What a damaged head makes the library raise is any of these, by format.
     except (OSError, ValueError, SyntaxError, EOFError, KeyError, TypeError, OverflowError, MemoryError):
-        hint = f"Export it again as JPEG: {READ}."
-        return Unseen("unreadable", f"'{file}' is not a picture that can be read.", hint)
+        return _not_read(path, file)
     if width * height > LARGEST:
         return _too_large(file)
     return (height, width) if turned else (width, height)
 
 
+def _not_read(path: Path, file: str) -> Unseen:
+    """What the file is instead of a picture that is read, so far as its first bytes tell."""
+    hint = f"Export it again as JPEG: {READ}."
+    try:
+        with path.open("rb") as content:
+            first = content.read(16)
+    except OSError as fault:
+        return Unseen("unreadable", f"'{file}' cannot be opened: {(fault.strerror or str(fault)).lower()}.", hint)
+    if not first:
+        return Unseen("unreadable", f"'{file}' is empty.", "Copy the picture once more.")
+    sort = next((words for begins, words in _OTHERS if first.lstrip().startswith(begins)), "")
+    if first[4:8] == b"ftyp":
+        sort = "a HEIC or AVIF picture, or a film"
+    if sort:
+        return Unseen("unreadable", f"'{file}' is {sort}, which is not read here.", hint)
+    return Unseen("unreadable", f"'{file}' is not a picture that can be read.", hint)
+
+
 def _missing(root: Path, file: str) -> Unseen:
+    if (root / file).is_dir():
+        first = next((one.name for one in sorted((root / file).iterdir()) if one.is_file()), "cockpit.jpg")
+        hint = f"Write the picture's own name behind it: file: {file.rstrip('/')}/{first}"
+        return Unseen("missing", f"'{file}' is a folder, not a picture.", hint)
     try:
         there = sorted(one.name for one in (root / file).parent.iterdir() if one.is_file())
     except OSError:

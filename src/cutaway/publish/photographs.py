@@ -30,6 +30,8 @@ PAGE = "photographs.html"
 RECORD = "photographs.json"
 FOLDER = "photographs"
 _FORMAT = 1
+LONGEST_STEM = 80
+"""Letters of a file's name: longer ones are refused by some disks."""
 FINE = 1.5  # pixels of a PNG to the unit of a drawing: some 2,400 across
 
 
@@ -76,7 +78,7 @@ def plates(folder: Folder) -> tuple[tuple[Plate, ...], Problems]:
         href = f"data:image/jpeg;base64,{base64.b64encode(content).decode()}"
         picture, more = callouts_picture(folder, photograph, href)
         problems += more
-        found.append(Plate(photograph, _free(slug(photograph.name), taken), picture))
+        found.append(Plate(photograph, _free(slug(photograph.name)[:LONGEST_STEM].strip("-"), taken), picture))
     return tuple(found), problems
 
 
