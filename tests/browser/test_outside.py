@@ -12,6 +12,7 @@ import pytest
 
 from cutaway.api.corrections import publish
 from tests.browser.axe import violations
+from tests.browser.in_words import description, unlike, unsaid, untold
 from tests.draw.test_pictures import by_resvg, grey
 from tests.publish.demo import made
 from tests.publish.valid_html import faults
@@ -74,6 +75,32 @@ def test_every_link_leads_to_a_file_of_the_pack(pack: Path) -> None:
         if not link.startswith("data:") and not (path.parent / unquote(link)).is_file()
     ]
     assert lost == []
+
+
+def test_every_picture_is_told_in_words_that_are_its_own(pack: Path) -> None:
+    """None without words, none with those of another state; what is drawn beside a part is what is said of it."""
+    assert [line for path in pages(pack) for line in untold(path)] == []
+    for folder, wrong in (("sheets", unlike), ("panels", unsaid)):
+        drawings = [path.read_text(encoding="utf-8") for path in sorted((pack / folder).glob("*.svg"))]
+        assert len(drawings) >= 20
+        assert [line for svg in drawings for line in wrong(svg)] == []
+
+
+def test_words_of_another_state_are_found_out(pack: Path, tmp_path: Path) -> None:
+    one, other = (
+        (pack / "sheets" / f"fuel-mk-2-{place}.svg").read_text(encoding="utf-8") for place in ("parked", "cruising")
+    )
+    stale = one.replace(description(one), description(other))
+    assert stale != one and any("tank selector" in line for line in unlike(stale))
+    words, end, drawn = (pack / "panels" / "mk-2-parked.svg").read_text(encoding="utf-8").partition("</desc>")
+    assert any("selector" in line for line in unsaid(words.replace("): off", "): port tank") + end + drawn))
+    (tmp_path / "sheets").mkdir()
+    (tmp_path / "sheets" / "a.svg").write_text(one, encoding="utf-8")
+    page = tmp_path / "a.html"
+    told = '<figure><img src="sheets/a.svg" alt="Fuel" aria-describedby="w1"></figure><li id="w1">{}</li>'
+    for words, count in ((description(one), 0), (description(other), 1), ("", 1)):
+        page.write_text(told.format(words.replace("'", "&#x27;")), encoding="utf-8")
+        assert len(untold(page)) == count
 
 
 def test_two_renderers_draw_sheets_and_panels_alike(browser: Any, pack: Path) -> None:
