@@ -67,7 +67,9 @@ def checked(folder: Path) -> tuple[Checked, list[str]]:
 def test_a_figure_far_from_the_usual_is_doubted_and_run(whinchat: Path, file: str, old: str, new: str) -> None:
     put(whinchat, f"systems/{file}.yaml", old, new)
     found, codes = checked(whinchat)
-    assert codes == ["H209", "H304"]
+    # What the pump gives, and the suction that the valve lets be, then defeat what hangs on them.
+    defeats = ["M114"] if new in ("pressure: 0.0001 lb/sq in", "0.0001 in Hg") else []
+    assert codes == ["H209", "H304", *defeats]
     assert len(found.verdicts()) == 6
 
 

@@ -114,7 +114,9 @@ def _told(one: _Named, begins: str) -> Diagnostic:
         return Diagnostic("L221", one.span, message, f"Call it by a name that does not begin with '{begins}'.")
     proposed = _proposed(one.name)
     hint = f"Call it {proposed}." if proposed else "Call it otherwise."
-    return Diagnostic("L221", one.span, f"Claims cannot speak of the {one.sort} '{one.name}': {_why(one.name)}.", hint)
+    sort, _, of = one.sort.partition(" of ")
+    called = f"{sort} '{one.name}'" + (f" of {of}" if of else "")
+    return Diagnostic("L221", one.span, f"Claims cannot speak of the {called}: {_why(one.name)}.", hint)
 
 
 def _why(name: str) -> str:
