@@ -9,7 +9,7 @@ from cutaway.draw.filled import blocks_of
 from cutaway.draw.frame import Around, better_beside, rooms_on
 from cutaway.draw.laying import in_own_lanes, laid_out, request_of, without_steps
 from cutaway.draw.layout import Layout
-from cutaway.draw.pages import choose, filling
+from cutaway.draw.pages import choose, filling, least_on
 from cutaway.draw.pipes import Routes
 from cutaway.draw.plan import Extract, Plan, plan_of
 from cutaway.draw.routes import routes_of
@@ -87,7 +87,7 @@ def placed_on(
 def draft_on(folder: Folder, subject: Subject, kinds: Mapping[str, Kind], placed: Placed, shape: float) -> Draft:
     """The draft for a page of one shape."""
     request = request_of(placed.extract, placed.plan, placed.blocks)
-    chosen = choose(placed.layouts, rooms_on(shape, placed.around))
+    chosen = choose(placed.layouts, rooms_on(shape, placed.around), least_on(shape))
     layout = without_steps(chosen, request, placed.plan, placed.blocks)
     corners = dict(layout.corners)
     routes = routes_of(placed.plan, placed.blocks, layout)

@@ -9,7 +9,7 @@ from cutaway.draw.elk_engine import NoLayout
 from cutaway.draw.frame import Around, rooms_on
 from cutaway.draw.lanes import in_lanes
 from cutaway.draw.layout import Layout, Request, Wire, keep, recalled
-from cutaway.draw.pages import Room, choose, fits
+from cutaway.draw.pages import Room, choose, fits, least_on
 from cutaway.draw.plain import plain_layout
 from cutaway.draw.plan import Extract, Plan
 from cutaway.draw.straight import straightened
@@ -41,8 +41,9 @@ def laid_out(
 ) -> tuple[tuple[Layout, ...], Problems]:
     """The layouts of a request: kept from before, by the library, or a plain one with a problem that says why."""
     kept = recalled(request, cache)
-    if any(fits(layout, room) for layout in kept for room in rooms):
-        return kept, ()
+    for number, layout in enumerate(kept, 1):
+        if any(fits(layout, room) for room in rooms):
+            return kept[:number], ()  # no more than would be found anew: pages of other shapes may have wanted others
     found = elk_layouts(request, rooms, kept, seconds)
     if not isinstance(found, NoLayout):
         if len(found) > len(kept):
@@ -86,5 +87,5 @@ def choose_layout(
     """The layout that suits a page best."""
     rooms = rooms_on(shape, around)
     layouts, problems = laid_out(request, rooms, cache)
-    chosen = choose([in_own_lanes(layout, request, plan) for layout in layouts], rooms)
+    chosen = choose([in_own_lanes(layout, request, plan) for layout in layouts], rooms, least_on(shape))
     return without_steps(chosen, request, plan, blocks), problems

@@ -31,6 +31,13 @@ WIDTH = 1600.0
 BETTER = 1.08
 """How much larger a sheet must come out for another layout than the usual: small gains are not worth a new picture."""
 
+BEND = 0.01
+"""How much larger it must come out for each corner more that its lines have: a line that turns is harder to follow."""
+
+ON_SCREEN = 0.72
+"""How small words may be on a page that is not for printing, as a share of what can be read on so much paper: some 10
+pixels on a film of 1920 by 1080. Divided further, a system is told in shreds."""
+
 
 @dataclass(frozen=True, slots=True)
 class Room:
@@ -78,9 +85,14 @@ def fits(layout: Layout, room: Room) -> bool:
     return layout.sound and fit(layout, room) >= 1.0
 
 
-def choose(layouts: Sequence[Layout], rooms: Sequence[Room]) -> Layout:
+def least_on(shape: float) -> float:
+    """How much of the size that can be read on A4 a sheet must keep on a page of a shape."""
+    return 1.0 if shape in (SHAPES["A4"], SHAPES["A4 upright"]) else ON_SCREEN
+
+
+def choose(layouts: Sequence[Layout], rooms: Sequence[Room], least: float = 1.0) -> Layout:
     """The layout that suits the rooms of a page best: the first, unless another can be read and it cannot, or is
-    clearly larger.
+    clearly larger for the corners that it has more. least: how much of its size it must keep to be read.
 
     One in which a wire runs through a box is passed over if there is another.
     """
@@ -88,9 +100,15 @@ def choose(layouts: Sequence[Layout], rooms: Sequence[Room]) -> Layout:
     chosen = sound[0]
     for one in sound[1:]:
         now, then = (max(fit(layout, room) for room in rooms) for layout in (one, chosen))
-        if now > BETTER * then or (now >= 1.0 > then):
+        more = max(0, _corners(one) - _corners(chosen))
+        if now > BETTER * then * (1.0 + BEND * more) or (now >= least > then):
             chosen = one
     return chosen
+
+
+def _corners(layout: Layout) -> int:
+    """Of all lines."""
+    return sum(max(0, len(points) - 2) for _, points in layout.routes)
 
 
 def smallest_points(picture: Picture) -> float:

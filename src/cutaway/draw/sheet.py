@@ -11,7 +11,7 @@ from cutaway.draw.draft import Draft, Placed, draft_on, placed_on
 from cutaway.draw.filled import blocks_of, looks_of
 from cutaway.draw.frame import framed, rooms_on
 from cutaway.draw.layout import cache_folder
-from cutaway.draw.pages import SHAPE, SHAPES, filling
+from cutaway.draw.pages import SHAPE, SHAPES, filling, least_on
 from cutaway.draw.pipes import branches, joint_shapes, link_shapes, pipe_shapes, used_on
 from cutaway.draw.plan import Extract, whole_system
 from cutaway.draw.seen import LineSeen, Values, lines_seen, nominal_volts, notes_of
@@ -29,10 +29,6 @@ from cutaway.quantities.which import StandardName
 
 PAPERS = (SHAPES["A4"], SHAPES["A4 upright"])
 """The papers of which that is taken on which a sheet is larger."""
-
-ON_SCREEN = 0.72
-"""How small words may be on a page that is not for printing, as a share of what can be read on so much paper: some 10
-pixels on a film of 1920 by 1080. Divided further, a system is told in shreds."""
 
 IDLE = 1.6
 """How large a junction is at which nothing branches."""
@@ -100,7 +96,7 @@ def drafts(
     """A system as one sheet, or as several where its smallest words would be too small.
 
     They are on A4 if they are below seven points. A page of another shape is for a screen, which can be looked at more
-    closely: there a system stays together until its words are down to `ON_SCREEN` of that.
+    closely: there a system stays together until its words are down to `pages.ON_SCREEN` of that.
     shape: a name of `pages.SHAPES`; 'A4' takes each sheet upright if it is larger so. `drawn` fills in a state.
     """
     subject, problems = _subject(folder, standard, system)
@@ -117,7 +113,7 @@ def drafts_of(
 ) -> tuple[tuple[Draft, ...], Problems]:
     """What is shown as one sheet, or as several that can be read."""
     pages = PAPERS if shape == "A4" else (SHAPES[shape],)
-    least = 1.0 if shape.startswith("A4") else ON_SCREEN
+    least = least_on(pages[0])
     for spare in (1.0, SPARE):
         sheets = _divided(folder, subject, extract, kinds, cache, pages, least * spare)
         every = [placed_on(folder, subject, sheet, kinds, cache, pages) for sheet in sheets]
