@@ -1,4 +1,7 @@
-"""Every page of a pack before judges that are not ours: axe-core in the browser, and the parser of the standard."""
+"""Every page of a pack before judges that are not ours: axe-core in the browser, and the parser of the standard.
+
+And what those do not see: the keyboard, a small screen, links, words that are of another state than the picture.
+"""
 
 import re
 import shutil
@@ -12,6 +15,7 @@ import pytest
 
 from cutaway.api.corrections import publish
 from tests.browser.axe import violations
+from tests.browser.by_keyboard import unreachable
 from tests.browser.in_words import description, unlike, unsaid, untold
 from tests.draw.test_pictures import by_resvg, grey
 from tests.publish.demo import made
@@ -56,6 +60,44 @@ def test_no_page_breaks_a_rule_of_accessibility(browser: Any, pack: Path) -> Non
                 broken[f"{path.relative_to(pack)} ({scheme})"] = found
             page.close()
     assert broken == {}
+
+
+def one_of_each(pack: Path) -> list[Path]:
+    """The pages, of those of scripts the first only: they are made alike."""
+    found: dict[str, Path] = {}
+    for path in pages(pack):
+        found.setdefault(path.name if path.parent == pack else path.parent.name, path)
+    return list(found.values())
+
+
+def test_every_control_is_reached_by_keyboard_and_seen_when_it_is(browser: Any, pack: Path) -> None:
+    lost: dict[str, list[str]] = {}
+    for path in one_of_each(pack):
+        page = browser.new_page(viewport={"width": 1000, "height": 800})
+        page.goto(path.as_uri())
+        if found := unreachable(page):
+            lost[path.relative_to(pack).as_posix()] = found
+        page.close()
+    assert lost == {}
+
+
+def test_nothing_but_a_drawing_is_moved_sideways_on_a_small_screen(browser: Any, pack: Path) -> None:
+    """At 320 pixels, as at 1280 enlarged four times, with all that is folded away opened."""
+    wide: dict[str, list[str]] = {}
+    page = browser.new_page(viewport={"width": 320, "height": 640})
+    for path in one_of_each(pack):
+        page.goto(path.as_uri())
+        page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
+        found = page.evaluate(_SIDEWAYS)
+        if page.evaluate("document.documentElement.scrollWidth") > 320 or found:
+            wide[path.relative_to(pack).as_posix()] = found
+    page.close()
+    assert wide == {}
+
+
+_SIDEWAYS = """() => [...document.querySelectorAll('body, body *')]
+    .filter(e => e.checkVisibility() && e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).overflowX === 'auto')
+    .filter(e => !e.matches('.drawn') && !e.querySelector('.tally thead b')).map(e => e.outerHTML.slice(0, 90))"""
 
 
 def test_every_page_is_html_by_the_letter(pack: Path) -> None:
@@ -129,3 +171,11 @@ def test_the_judges_do_find_what_is_wrong(browser: Any, tmp_path: Path) -> None:
     assert any(line.startswith("image-alt:") for line in violations(page))
     page.close()
     assert len(faults(text)) >= 2
+    links = (
+        "<a href='#a'>a</a><a href='#b' style='outline: none'>b</a><a href='#c' tabindex='-1'>c</a><a href='#d'>d</a>"
+    )
+    page = browser.new_page()
+    page.set_content(f"<style>:focus-visible {{ outline: 3px solid }}</style><body>{links}</body>")
+    unmarked, lost = unreachable(page)
+    assert unmarked.startswith('not marked: <a href="#b"') and "3 of 4" in lost and 'href="#c"' in lost
+    page.close()
