@@ -20,7 +20,7 @@ def samples() -> dict[str, str]:
 
 
 def test_the_samples_are_a_folder_that_loads(tmp_path: Path) -> None:
-    assert len(samples()) == 15
+    assert len(samples()) == 17
     (tmp_path / "photographs").mkdir()
     shutil.copy(SAMPLE / "photographs" / "cock.png", tmp_path / "photographs" / "tank.png")
     for name, text in samples().items():

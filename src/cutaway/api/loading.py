@@ -12,6 +12,7 @@ from cutaway.inquiry.workshop import Workshop
 from cutaway.language.charts import ParsedChart, parse_charts
 from cutaway.language.claims import ParsedClaims, read_claims
 from cutaway.language.explorables import known_explorables
+from cutaway.language.sheet_runs import parse_runs
 from cutaway.language.words import Words, words_of
 from cutaway.parts.kind import Kind
 from cutaway.parts.library import KINDS
@@ -50,9 +51,10 @@ def load(
     parsed, more = read_claims(folder, words, sentence_reader(folder, shelf))
     told = told_from(parsed)
     charts, again = parse_charts(folder, words)
+    _, unrun = parse_runs(folder, words)
     explorables, unknown = known_explorables(folder, words)
     folder = replace(folder, explorables=explorables)
-    everything = in_order(problems + more + again + unknown)
+    everything = in_order(problems + more + again + unrun + unknown)
     return Loaded(Path(path), folder, words, parsed, told, kinds, everything, charts), everything
 
 

@@ -12,7 +12,8 @@ from cutaway.draw.sequence import Moment
 from cutaway.draw.sheet import sheet_picture
 from cutaway.handbook.names import did_you_mean, fold
 from cutaway.handbook.records import Folder
-from cutaway.inquiry.snapshot import snapshot
+from cutaway.inquiry.moments import AFTER, BEFORE, SETTLED, Instant, Staged, instants
+from cutaway.inquiry.snapshot import in_situation
 from cutaway.inquiry.workshop import Request
 from cutaway.machine.records import Event, Outcome
 from cutaway.machine.subjects import parts_of
@@ -21,23 +22,21 @@ from cutaway.problems.span import TextFile, whole
 from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import to_si
 from cutaway.wording.figures import duration
+from cutaway.wording.moments import moment_words
 
 MOST = 240
 """How many moments a sequence may have."""
 
-AFTER = 0.05
-"""A moment 'at' an event is this much after it, s, so that the change is seen. Events are known no better."""
-
-FIRST, LAST = "before", "end"
+FIRST, LAST, REST = "before", "end", "settled"
 
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
     """A sequence, in the words of the command line.
 
-    situation '': the first of the folder. systems: empty for all. at: times ('10 s'), 'before' and 'end'; events:
-    at every event of the system's parts too; every: and at this distance ('2 s'), '' for none. length: how long the
-    run is.
+    situation '': the first of the folder. systems: empty for all. at: times ('10 s'), 'before', 'end' and 'settled';
+    events: at every event of the system's parts too; every: and at this distance ('2 s'), '' for none. length: how long
+    the run is.
     """
 
     situation: str
@@ -124,12 +123,13 @@ def _times(ready: Course, wanted: Wanted) -> tuple[tuple[float, ...], Problems]:
     """The moments that are named, s of the run, in order; events come later, since they are each system's own."""
     if not wanted.moving:
         plain = not wanted.do and not wanted.failed
-        return (-1.0 if plain else ready.scene.clock + ready.length,), ()
+        return (BEFORE if plain else ready.scene.clock + ready.length,), ()
     found: list[float] = []
     problems: list[Diagnostic] = []
+    named = {FIRST: BEFORE, LAST: ready.scene.clock + ready.length, REST: SETTLED}
     for words in wanted.at:
-        if fold(words) in (FIRST, LAST):
-            found.append(-1.0 if fold(words) == FIRST else ready.scene.clock + ready.length)
+        if fold(words) in named:
+            found.append(named[fold(words)])
             continue
         seconds, more = _time(words, "--at", 0.0)
         found += [] if seconds is None else [seconds]
@@ -187,17 +187,17 @@ def _sequence(
         if not times:
             message = f"Nothing of the system '{system}' changes in this run, so there is no moment to show."
             return None, (Diagnostic("K502", None, message, f"Name moments: --at {FIRST} --at '10 s'."),)
-    values, problems = _values(ready, wanted, situation, times)
-    if not values:
+    found, problems = _instants(ready, wanted, situation, times)
+    if not found:
         return None, problems
     subject = ready.bound.subject
     moments: list[Moment] = []
-    for time, at in zip(times, values, strict=True):
+    for time, at in zip(times, found, strict=True):
         picture, more = sheet_picture(
             ready.loaded.folder,
             subject.name,
             system,
-            at,
+            at.values,
             ready.loaded.kinds,
             _says(ready, wanted, situation),
             layouts_folder(),
@@ -207,8 +207,9 @@ def _sequence(
         problems += more
         if picture is None:
             return None, problems
-        moments.append(Moment(_when(time, wanted), picture))
-    return Sequence(system, str(subject.name), situation, times, tuple(moments)), problems
+        moments.append(Moment(_when(at, time, wanted), picture))
+    reached = tuple(one.time for one in found)
+    return Sequence(system, str(subject.name), situation, reached, tuple(moments)), problems
 
 
 def _events(ready: Course, wanted: Wanted, situation: str) -> tuple[tuple[Event, ...], Problems]:
@@ -219,26 +220,17 @@ def _events(ready: Course, wanted: Wanted, situation: str) -> tuple[tuple[Event,
     return run.events, ()
 
 
-def _values(
+def _instants(
     ready: Course, wanted: Wanted, situation: str, times: tuple[float, ...]
-) -> tuple[list[dict[str, float]], Problems]:
+) -> tuple[tuple[Instant, ...], Problems]:
     """Every signal at every moment: a run to each, so that none is guessed between two steps of one."""
-    scene, found = ready.scene, list[dict[str, float]]()
-    requests = [Request(ready.made, scene.legs, scene.changes, max(time, AFTER)) for time in times if time >= 0.0]
-    runs = iter(ready.workshop.runs(requests))
-    for time in times:
-        if time < 0.0:
-            shot, problems = snapshot(ready.workshop, ready.loaded.told, ready.bound.subject, situation)
-            if shot is None:
-                return [], problems
-            found.append(dict(shot.values))
-            continue
-        run = next(runs)
-        outcome = run if isinstance(run, Outcome) else run.outcome
-        if isinstance(run, Outcome) or outcome.kind != "done":
-            return [], (unreached(ready, _asked(wanted, situation), outcome),)
-        found.append(dict(zip(run.names, map(float, run.values[-1]), strict=True)))
-    return found, ()
+    named = next(one for one in ready.loaded.folder.situations if fold(one.name) == fold(situation))
+    scope = in_situation(named.name, named.span)
+    staged = Staged(ready.workshop, ready.loaded.told, ready.bound, scope, ready.made, ready.scene)
+    found, problems = instants(staged, times)
+    if isinstance(found, Outcome):
+        return (), (unreached(ready, _asked(wanted, situation), found),)
+    return found, problems
 
 
 def _asked(wanted: Wanted, situation: str) -> Asked:
@@ -252,7 +244,5 @@ def _says(ready: Course, wanted: Wanted, situation: str) -> str:
     return f"{words} Then: {wanted.do}." if wanted.do else words
 
 
-def _when(time: float, wanted: Wanted) -> str:
-    if time < 0.0:
-        return FIRST if wanted.moving else ""
-    return "at once" if time <= AFTER else f"at {duration(time)}"
+def _when(one: Instant, time: float, wanted: Wanted) -> str:
+    return moment_words(one, time == SETTLED) if wanted.moving or time >= 0.0 else ""

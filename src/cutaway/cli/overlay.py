@@ -24,7 +24,7 @@ def register(app: typer.Typer) -> None:
         failed: list[str] = typer.Option([], "--with", help="What has failed or is given; may be said several times."),
         do: str = typer.Option("", help="What is done: 'tank selector to off then wait 5 s'."),
         at: list[str] = typer.Option(
-            [], "--at", help="A moment: '10 s', 'before' or 'end'; several times for several."
+            [], "--at", help="A moment: '10 s', 'before', 'end' or 'settled'; several times for several."
         ),
         events: bool = typer.Option(False, "--events", help="A moment at each event of the system's own parts."),
         every: str = typer.Option("", "--every", help="A moment at this distance over the whole run: '2 s'."),

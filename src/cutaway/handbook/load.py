@@ -129,7 +129,7 @@ def _folder(
     problems += more
     explorables, more = read_explorables(trees.get("explore.yaml"))
     trees_of_sheets = (trees[file.path] for file in texts.under("sheets"))
-    sheets, again = read_sheets(trees_of_sheets, head, index, built.groups, built.systems, situations, left_out)
+    sheets, again = read_sheets(trees_of_sheets, head, index, built.groups, built.systems, situations, left_out, drills)
     problems += more + again
     handouts, more = read_handouts(trees.get("handouts.yaml"), head, built.systems, situations, left_out)
     folder = Folder(

@@ -546,8 +546,8 @@ class Sheet:
 
     on: the standards and airframes that it is drawn for. shape: of its page, '' for one that suits a screen.
     columns: parts from left to right, those of a column from top to bottom. folded: in rows, like lines of writing.
-    stations: whether these are shown. situations: those that it is drawn in, () for all. run: what is run on it, where it
-    is drawn at moments of a run and not as a situation settles.
+    stations: whether these are shown. situations: those that it is drawn in, () for all. run: what is run on it, where
+    it is drawn at moments of a run and not as a situation settles.
     """
 
     name: str

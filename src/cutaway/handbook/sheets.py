@@ -7,8 +7,9 @@ from cutaway.handbook.door import admit, several_of
 from cutaway.handbook.head import Head, read_on
 from cutaway.handbook.names import did_you_mean, fold, listed, missing_situation, one_line
 from cutaway.handbook.nodes import Block, Faulty, Items, Node, Words
-from cutaway.handbook.records import Group, LeftOut, PartName, Sheet, Situation, System
+from cutaway.handbook.records import Drill, Group, LeftOut, PartName, Sheet, Situation, System
 from cutaway.handbook.shapes import LeftOutShape, SheetShape
+from cutaway.handbook.sheet_runs import RunsKnown, asks_for_run, read_run
 from cutaway.handbook.whereabouts import Index
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
@@ -27,6 +28,7 @@ class Known:
     systems: Mapping[str, str]
     situations: Mapping[str, str]
     lost: frozenset[str]
+    runs: RunsKnown
 
 
 def read_sheets(
@@ -37,10 +39,11 @@ def read_sheets(
     systems: Iterable[System],
     situations: Iterable[Situation],
     lost: frozenset[str],
+    drills: Iterable[Drill] = (),
 ) -> tuple[tuple[Sheet, ...], Problems]:
     """The sheets in the order of their files. One without anything to show is left out, and so is a second of a name.
 
-    lost: names of situations that could not be read, of which nobody is told again.
+    lost: names of situations and drills that could not be read, of which nobody is told again.
     """
     known = Known(
         head,
@@ -49,6 +52,7 @@ def read_sheets(
         {fold(one.name): one.name for one in systems},
         {fold(one.name): one.name for one in situations},
         lost,
+        RunsKnown({fold(name): one for one in drills for name in (one.title, one.name)}, lost),
     )
     found: dict[str, Sheet] = {}
     problems: Problems = ()
@@ -88,7 +92,9 @@ def _sheet(tree: Node, known: Known) -> tuple[Sheet | None, Problems]:
     columns, more = _columns(tree.get("columns"), name, known)
     situations, some = _situations(tree.get("in"), known)
     problems += more + some
-    if which is None:
+    run, more = read_run(tree, name, situations, known.runs)
+    problems += more
+    if which is None or (run is None and asks_for_run(tree)):
         return None, problems
     if not systems and not parts:
         if not problems:
@@ -98,7 +104,7 @@ def _sheet(tree: Node, known: Known) -> tuple[Sheet | None, Problems]:
     return (
         Sheet(
             name, one_line(shape.says), systems, parts, left_out, which, shape.shape, shape.folded == "yes",
-            shape.stations == "yes", columns, situations, key.span,
+            shape.stations == "yes", columns, situations if run is None else (run.situation,), key.span, run,
         ),
         problems,
     )  # fmt: skip

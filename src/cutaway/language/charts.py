@@ -1,14 +1,14 @@
 """What a chart asks for, names resolved: its scope, and what is shown of which part."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from cutaway.handbook.names import did_you_mean, listed, missing_situation
 from cutaway.handbook.records import AskedChart, Folder, PartName
 from cutaway.language.name_index import key
-from cutaway.language.parse import parse_actions, parse_given
+from cutaway.language.run_scope import run_scope
 from cutaway.language.said import name_of
-from cutaway.language.syntax import ControlRef, ReadingRef, Scope, When
+from cutaway.language.syntax import ControlRef, ReadingRef, Scope
 from cutaway.language.words import PartWords, Words
 from cutaway.problems.diagnostic import Diagnostic, Problems, in_order
 from cutaway.problems.span import Span
@@ -74,40 +74,21 @@ def parse_shown(span: Span, words: Words) -> tuple[tuple[Shown, ...] | None, Pro
 def _chart(chart: AskedChart, words: Words) -> tuple[ParsedChart | None, Problems]:
     situation = words.situations.get(key(chart.situation.words), "")
     problems: Problems = ()
-    known = bool(situation)
-    if not known and key(chart.situation.words) not in words.left_out:
+    if not situation and key(chart.situation.words) not in words.left_out:
         message = f"There is no situation called '{chart.situation.words}'."
         own = missing_situation(chart.situation.words)
         hint = did_you_mean(chart.situation.words, words.situations.values()) or own
         problems += (Diagnostic("L203", chart.situation, message, hint),)
-    scope = Scope(None, situation, (), (), (), (), When(), "", chart.situation)
-    for span in chart.failed:
-        one, more = parse_given(span, words)
-        problems += more
-        known = known and one is not None
-        scope = scope if one is None else _joined(scope, one)
-    if chart.do is not None:
-        actions, more = parse_actions(chart.do, words)
-        problems += more
-        known = known and actions is not None
-        scope = replace(scope, actions=actions or ())
+    scope, more = run_scope(situation, chart.situation, chart.failed, chart.do, words)
+    problems += more
     shown: list[Shown] = []
     for span in chart.show:
         some, more = parse_shown(span, words)
         problems += more
         shown += some or ()
-    if not known or not shown:
+    if not situation or scope is None or not shown:
         return None, problems
     return ParsedChart(chart, scope, tuple({one.of: one for one in shown}.values())), problems
-
-
-def _joined(scope: Scope, one: Scope) -> Scope:
-    return replace(
-        scope,
-        failures=(*scope.failures, *one.failures),
-        conditions=(*scope.conditions, *one.conditions),
-        held=(*scope.held, *one.held),
-    )
 
 
 def _of_part(part: PartWords, span: Span) -> tuple[tuple[Shown, ...] | None, Problems]:

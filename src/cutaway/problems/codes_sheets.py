@@ -76,4 +76,33 @@ ENTRIES: dict[str, Entry] = {
         "a sheet of what matters in them",
         tested_by="tests/draw/test_steered.py",
     ),
+    "H960": _sheet(
+        "error",
+        "a moment that is none",
+        "A sheet is drawn before a run, at times of it, after a step of a drill, or once all is settled.",
+        f"{_HEAD}system: Fuel\nin: parked\ndo: fuel cock to on\nat: [before, later]\n",
+        f"{_HEAD}system: Fuel\nin: parked\ndo: fuel cock to on\nat: [before, 5 s, settled]\n",
+    ),
+    "H961": _sheet(
+        "error",
+        "a sheet at moments of no one run",
+        "A run begins in one situation, or is that of a drill, which says itself where it begins and what is done.",
+        f"{_HEAD}system: Fuel\nin: [parked, running]\ndo: fuel cock to on\n",
+        f"{_HEAD}system: Fuel\nin: parked\ndo: fuel cock to on\n",
+    ),
+    "H962": _sheet(
+        "error",
+        "a sheet that goes through a drill that is not there",
+        "A drill is named by its file in `drills/` or by its title.",
+        f"{_HEAD}system: Fuel\ndrill: startin\n",
+        f"{_HEAD}system: Fuel\ndrill: starting\n",
+    ),
+    "K620": Entry(
+        "warning",
+        "a sequence of what a standard has not",
+        "What is done or fails on a sheet at moments must be on the standard that it is drawn for.",
+        "a sheet with: do: booster pump to on, drawn for Mk 1 which has none",
+        "the same with: on: Mk 2",
+        tested_by="tests/publish/test_sequences.py",
+    ),
 }

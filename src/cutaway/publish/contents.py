@@ -21,9 +21,10 @@ from cutaway.publish.photographs import PHOTOGRAPHS
 from cutaway.publish.product import Files, Product
 from cutaway.publish.quiz_product import QUIZ
 from cutaway.publish.records_json import problems_json, verdicts_json
+from cutaway.publish.sequences import SEQUENCES
 from cutaway.publish.view import ProductView
 
-PRODUCTS: tuple[Product, ...] = (PANELS, DIFFERENCES, CHARTS, PHOTOGRAPHS, EXPLORE, QUIZ, HANDOUTS)
+PRODUCTS: tuple[Product, ...] = (PANELS, SEQUENCES, DIFFERENCES, CHARTS, PHOTOGRAPHS, EXPLORE, QUIZ, HANDOUTS)
 """What a pack has besides the page, the captions and the sheets, in the order in which the page leads to it."""
 
 

@@ -164,8 +164,9 @@ def _seen(
 
 
 def _wanted(sheet: Sheet, subject: Subject, situation: Situation) -> bool:
-    """Whether a sheet of the author's own is drawn for a subject in a situation."""
-    return subject.name in sheet.on.names and (not sheet.situations or situation.name in sheet.situations)
+    """Whether a sheet of the author's own is drawn for a subject as a situation settles."""
+    there = subject.name in sheet.on.names and (not sheet.situations or situation.name in sheet.situations)
+    return there and sheet.run is None
 
 
 def _steered(desk: Desk, sheet: Sheet, subject: Subject, situation: Situation, values: Values | None) -> Found:
