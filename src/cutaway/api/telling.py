@@ -205,10 +205,13 @@ def _claim_record(where: str, sentence: str, claim: JudgedClaim, checked: Checke
 def made_text(made: Made) -> str:
     """What `make` says."""
     sheets = sum(1 for name in made.files if name.startswith("sheets/"))
+    paper = sum(1 for name in made.files if name.startswith("handouts/"))
     captions = sum(1 for name in made.files if name.endswith(".vtt"))
+    handouts = f"{counted(paper, 'handout')}, " if paper else ""
     lines = [
         *_counts(made.checked, made.wrong),
-        f"The pack is in {made.folder}: {counted(sheets, 'sheet')}, {counted(captions, 'caption file')}, one page.",
+        f"The pack is in {made.folder}: {counted(sheets, 'sheet')}, {handouts}{counted(captions, 'caption file')}, "
+        "one page.",
     ]
     if made.as_before:
         lines.append(f"{counted(made.again, 'piece')} made again, {made.as_before} as before.")
