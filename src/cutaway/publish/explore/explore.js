@@ -188,6 +188,10 @@
   }
   byId("back").addEventListener("click", () => { if (walk.length) goBack(walk.length - 1); });
   byId("again").addEventListener("click", () => goBack(0));
+  // On a small screen the drawing begins where something is drawn.
+  const wide = svg.parentElement;
+  const lefts = [...svg.querySelectorAll("[data-part]")].map((part) => part.getBoundingClientRect().left);
+  if (lefts.length) wide.scrollLeft = Math.min(...lefts) - wide.getBoundingClientRect().left - 16;
   follow();
   show(null);
 })();
