@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from cutaway.draw.beside import Box, least_covering
+from cutaway.draw.beside import OFF, least_covering
 from cutaway.draw.figure import INCH, Ending, figure_file, figure_words, in_lines, paper
 from cutaway.draw.measure import text_width, wrapped
 from cutaway.draw.theme import Theme
@@ -19,6 +19,7 @@ WIDE = 8.4
 """Inches: on A4 between usual margins its smallest letters are then of 7 points."""
 TITLE, USUAL, LABEL, SMALL = 14.0, 9.5, 8.5, 8.0
 _LEFT, _RIGHT = 0.09, 0.86
+HEADROOM = 0.09
 _PANEL, _BETWEEN = 2.95, 0.24
 
 # How far above the full-throttle height of a gear its curves may go before they are marked as beyond the ratings, m.
@@ -227,22 +228,24 @@ def _ratings(
 ) -> None:
     """The printed ratings: each a mark with its figure and paragraph on the side where these cover least."""
     (left, right), (low, high) = axes.get_xlim(), axes.get_ylim()
+    # Room for the figure of the highest rating above its mark.
+    high += HEADROOM * (high - low)
     axes.set_ylim(low, high)
     across, down = WIDE * (_RIGHT - _LEFT) * INCH / (right - left), _PANEL * INCH / (high - low)
     lines = [[((h - left) * across, (v - low) * down) for h, v in zip(curve.heights, values, strict=True)]
              for curve, values in zip(chart.curves, curves, strict=True)]  # fmt: skip
-    taken: list[Box] = []
-    paper = (0.0, 0.0, WIDE * (_RIGHT - _LEFT) * INCH, _PANEL * INCH)
-    for rating, (value, figure) in zip(chart.ratings, values, strict=True):
+    marks = [
+        (((rating.height - left) * across, (value - low) * down),
+         (max(text_width(figure, LABEL), text_width(rating.cites, LABEL)) + 2.0, 2.6 * LABEL))
+        for rating, (value, figure) in zip(chart.ratings, values, strict=True)
+    ]  # fmt: skip
+    sides = least_covering(marks, lines, (0.0, 0.0, WIDE * (_RIGHT - _LEFT) * INCH, _PANEL * INCH))
+    for rating, (value, figure), side in zip(chart.ratings, values, sides, strict=True):
         axes.plot([rating.height], [value], marker="o", markersize=8, color=_ink(rating.gear, chart, theme),
                   markeredgecolor=theme.ink("face"), markeredgewidth=1.2, linestyle="none", zorder=5)  # fmt: skip
-        wide = max(text_width(figure, LABEL), text_width(rating.cites, LABEL))
-        at = ((rating.height - left) * across, (value - low) * down)
-        box, side = least_covering(at, (wide, 2.4 * LABEL), lines, taken, paper)
-        taken.append(box)
         ha, va = ("left" if side[0] > 0 else "right"), ("bottom" if side[1] > 0 else "top")
         ground = {"facecolor": theme.ink("face"), "edgecolor": "none", "pad": 1.0, "alpha": 0.85}
-        axes.annotate(f"{figure}\n{rating.cites}", (rating.height, value), (7 * side[0], 7 * side[1]), ha=ha, va=va,
+        axes.annotate(f"{figure}\n{rating.cites}", (rating.height, value), (OFF * side[0], OFF * side[1]), ha=ha, va=va,
                       textcoords="offset points", color=theme.ink("ink"), fontsize=LABEL, zorder=6,
                       bbox=ground)  # fmt: skip
 

@@ -189,7 +189,7 @@ def _ends(axes: Any, end: float, traces: tuple[Trace, ...], theme: Theme) -> Non
     heights = [line * len(words) for _, words, _ in named]
     for (_, words, ink), at in zip(named, _apart([v for v, _, _ in named], heights, (low, high)), strict=True):
         axes.annotate("\n".join(words), (end, at), (6, 0), textcoords="offset points", fontsize=USUAL, va="center",
-                      color=theme.ink(ink), annotation_clip=False, linespacing=1.0)  # fmt: skip
+                      color=theme.ink(ink), annotation_clip=False, linespacing=1.15)  # fmt: skip
 
 
 def _apart(wanted: list[float], heights: list[float], ends: tuple[float, float]) -> list[float]:
@@ -238,7 +238,7 @@ def _strips(axes: Any, times: list[float], strips: tuple[Trace, ...], theme: The
         wide = (1.0 - _RIGHT) * WIDE * INCH - 12.0
         axes.annotate("\n".join(wrapped(_name(trace), USUAL, wide)), (times[-1], middle), (6, 0), fontsize=USUAL,
                       textcoords="offset points", va="center", color=theme.ink("ink"), annotation_clip=False,
-                      linespacing=1.0)  # fmt: skip
+                      linespacing=1.15)  # fmt: skip
 
 
 def _word(trace: Trace, value: float) -> str:
