@@ -12,9 +12,8 @@ from cutaway.machine.network import InputSlot, Network
 from cutaway.machine.records import Change, Job, Run
 from cutaway.machine.run import run_jobs
 from cutaway.machine.slicing import cone
-from cutaway.machine.specialise import bounds, folded, held_for_good
+from cutaway.machine.specialise import applied, bounds, held_for_good
 from cutaway.parts.recipe import (
-    ONE,
     Across,
     Apply,
     Const,
@@ -165,8 +164,10 @@ def test_bounds(expression: Apply, expected: tuple[float, float]) -> None:
     assert bounds(expression) == expected
 
 
-def test_folding() -> None:
-    assert folded(apply("mul", Across("x"), 0.0)) == Const(0.0)
-    assert folded(apply("or", Across("x"), 1.0)) == Const(1.0)
-    assert folded(apply("if", 1.0, Across("x"), Across("y"))) == Across("x")
-    assert folded(apply("sub", ONE, apply("eq", 1.0, 1.0))) == Const(0.0)
+def test_working_out() -> None:
+    x, y, nought, one = Across("x"), Across("y"), Const(0.0), Const(1.0)
+    assert applied("mul", (x, nought)) == nought
+    assert applied("or", (x, one)) == one
+    assert applied("if", (one, x, y)) == x
+    assert applied("eq", (one, one)) == one
+    assert applied("sub", (x, one)) == apply("sub", x, 1.0)

@@ -57,6 +57,7 @@ def test_failures_tell_sizes_twins_losses_and_the_bound() -> None:
     assert "No other single or double failure does it; 3 at once were not looked at." in text
     assert not re.search(r"\.\.|\s[,.;:]|  -  ", text)
     record = failures_record(told)
+    assert record["faultless"] == list(told.answer.faultless)  # type: ignore[union-attr]
     assert json.loads(json.dumps(record)) == record and record["counts"] == {"1": 9, "2": 1}
 
 

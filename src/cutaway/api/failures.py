@@ -97,6 +97,7 @@ def failures_record(told: FailuresTold) -> dict[str, object]:
                 "common": [{"part": c.part, "sets": c.sets, "of": c.of} for c in common],
                 "bound": far_record(far),
                 "crew looked": told.answer.crew_looked,
+                "faultless": list(told.answer.faultless),
             }
         case AlreadyUndone(seen=seen):
             record |= {"answer": "already so", "seen": [seen_record(one) for one in seen]}

@@ -117,6 +117,7 @@ def _reached_record(found: Reached) -> dict[str, object]:
             "same": tries.same,
             "runs": tries.runs,
             "undecided": tries.undecided,
+            "holds": tries.holds,
         },
     }
 
@@ -135,6 +136,7 @@ def _way_record(one: Way) -> dict[str, object]:
 def _hand_record(one: Hand) -> dict[str, object]:
     return {
         "part": one.part, "control": one.control, "position": one.words, "value": one.value, "held": one.held,
+        "while next": one.through,
     }  # fmt: skip
 
 

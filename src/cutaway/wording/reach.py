@@ -145,11 +145,17 @@ def tries_words(answer: Reached, asked: str) -> tuple[str, ...]:
     out.append(
         f"{counted(tries.controls, 'control')} could matter here, with {counted(tries.movements, 'movement')} to begin "
         f"with; {counted(tries.tried, 'sequence')} tried{over}"
-        + (". Between two movements either a moment passes, or all is let come to rest" if tries.asked > 1 else "")
+        + (f". {_between_words(tries)}" if tries.asked > 1 else "")
     )
     if tries.undecided:
         out.append(f"Of {counted(tries.undecided, 'sequence')} the model could not say what comes")
     return tuple(out)
+
+
+def _between_words(tries: Tries) -> str:
+    """What was tried between two movements."""
+    held = "; a control that springs back is also held while another is moved" if tries.holds else ""
+    return f"Between two movements either a moment passes, or all is let come to rest{held}"
 
 
 def _early(tries: Tries, found: bool) -> str:

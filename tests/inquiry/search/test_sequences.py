@@ -27,6 +27,9 @@ class Random:
     def moves(self, state: int) -> Sequence[str]:
         return MOVES
 
+    def can_end(self, move: str) -> bool:
+        return True
+
     def can_matter(self, path: Path[str], move: str) -> bool:
         return True
 

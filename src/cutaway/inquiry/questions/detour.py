@@ -84,9 +84,10 @@ def end_positions(base: Base, path: Path[Hand]) -> tuple[Hand, ...]:
 
 
 def detour_of(base: Base, hands: Hands, path: Path[Hand], actions: tuple[Action, ...]) -> Detour | None:
-    """Why the end positions of a sequence alone do not do; None where every movement of it is one of those."""
+    """Why the end positions of a sequence alone do not do; None where every movement of it is one of
+    those, or one is held while another is made."""
     to, last = end_positions(base, path), {hand.input: hand for hand, _ in path}
-    if len(to) == len(path):
+    if len(to) == len(path) or any(hand.through for hand, _ in path):
         return None
     made = recorded(base, hands.base.made)
     direct, way = looked_of(base, made, [tuple(hands.action(hand) for hand in to), actions])

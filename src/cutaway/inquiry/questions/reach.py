@@ -52,7 +52,8 @@ class Tries:
     """How far it was looked. controls: how many can matter; movements: to how many positions they can be put. asked:
     the most movements; done: the length gone through whole. tried: how many sequences were tried to their end,
     passed_over: how many were not, since they cannot matter; same: how many led to states reached before. runs: how
-    many runs that took. undecided: of how many sequences nothing could be said."""
+    many runs that took. undecided: of how many sequences nothing could be said. holds: how many positions of controls
+    that spring back can be held while another is moved."""
 
     controls: int
     movements: int
@@ -64,6 +65,7 @@ class Tries:
     runs: int
     undecided: int
     ended: Ended
+    holds: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +120,8 @@ def reach(
     start = hands.start()
     if isinstance(start, Outcome):
         return Undecided(start.sentence)
-    movements = len(hands.moves(start[0]))
+    every = hands.moves(start[0])
+    movements = sum(not hand.through for hand in every)
     if not movements and not hands.refused:
         return NothingToMove(seen)
     going: Going[Hand] = Going()
@@ -127,7 +130,7 @@ def reach(
     ways, more, detour = _ways(base, hands, going.found, most)
     tries = Tries(
         len(hands.slots), movements, bound.size, going.length, going.tried, going.passed_over, going.same, hands.runs,
-        len(going.undecided), going.ended or "stopped",
+        len(going.undecided), going.ended or "stopped", len(every) - movements,
     )  # fmt: skip
     return Reached(seen, ways, more, detour, _refused(hands, start[0], bound.size, bool(ways)), tries)
 
@@ -160,20 +163,28 @@ def _ways(base: Base, hands: Hands, found: list[Path[Hand]], most: int) -> tuple
 
 def _folded(found: list[Path[Hand]]) -> list[tuple[Path[Hand], int]]:
     """The sequences that differ in more than their order, their waits and how long a control is held: of each sort the
-    one with the fewest waits, then the shortest, and how many orders there are of it."""
+    one with the fewest waits, then the fewest held while others are moved, then the shortest, and how many orders there
+    are of it."""
     sorts: dict[frozenset[tuple[str, str, int]], list[Path[Hand]]] = {}
     for path in sorted(found, key=_effort):
         moves = [(hand.input, hand.words) for hand, _ in path]
         sorts.setdefault(frozenset((*move, moves.count(move)) for move in moves), []).append(path)
-    return [
-        (several[0], len({tuple((hand.input, hand.words) for hand, _ in path) for path in several}))
-        for several in sorts.values()
-    ]
+    return [(several[0], _orders(several)) for several in sorts.values()]
 
 
-def _effort(path: Path[Hand]) -> tuple[int, float]:
+def _orders(several: list[Path[Hand]]) -> int:
+    """In how many orders the movements of the first of some sequences do, as many being held the while as in it."""
+    held = _holds(several[0])
+    return len({tuple((hand.input, hand.words) for hand, _ in path) for path in several if _holds(path) == held})
+
+
+def _holds(path: Path[Hand]) -> int:
+    return sum(hand.through for hand, _ in path)
+
+
+def _effort(path: Path[Hand]) -> tuple[int, int, float]:
     waits = [wait for _, wait in path if wait]
-    return len(waits), sum(waits) + sum(hand.held or 0.0 for hand, _ in path)
+    return len(waits), _holds(path), sum(waits) + sum(hand.held or 0.0 for hand, _ in path)
 
 
 def _shortest_waits(base: Base, hands: Hands, path: Path[Hand]) -> tuple[tuple[Action, ...], Looked | None]:

@@ -1,23 +1,22 @@
 """What hands can do from where things stand, and what comes of it: moves as runs from state to state.
 
 A movement is made as a claim's action would be; before the next one either a moment passes, or things are let come to
-rest (as long as it takes of `CALM_AFTER`). So every sequence is a list of actions that a claim can repeat.
+rest (as long as it takes of `CALM_AFTER`). A control that springs back is pressed for a moment or longer, or held while
+the next movement is made. So every sequence is a list of actions that a claim can repeat.
 """
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import combinations
 
 from cutaway.inquiry.course import BETWEEN_ACTIONS, course_of, said
 from cutaway.inquiry.deciding import LONGEST_REST, horizon
 from cutaway.inquiry.judging import looked_at
-from cutaway.inquiry.positions import elsewhere
 from cutaway.inquiry.rules import rules_for
 from cutaway.inquiry.scenes import Scene
 from cutaway.inquiry.search.base import Base
+from cutaway.inquiry.search.movable import as_it_stands, places, reachable
 from cutaway.inquiry.search.sequences import After, Path
-from cutaway.inquiry.search.universe import universe
-from cutaway.inquiry.signals import needed
 from cutaway.inquiry.truth import true_at_end
 from cutaway.inquiry.verdicts import Undecided
 from cutaway.inquiry.workshop import Request, looks
@@ -34,12 +33,13 @@ from cutaway.machine.records import Change, Job, Outcome, Run, State
 # For how long a control that springs back is held, s: a moment, and long enough for an engine to be turned. Choices of
 # ours.
 HELD = (BETWEEN_ACTIONS, 10.0)
-_CONTROL = frozenset({"control"})
+_HOLDS = (*((one, False) for one in HELD), (None, True))
 
 
 @dataclass(frozen=True, slots=True)
 class Hand:
-    """A control is put somewhere. held: for how long, where it springs back, else None. words: the position."""
+    """A control is put somewhere. held: for how long, where it springs back, else None. words: the position. through:
+    whether it springs back and is held while the next movement is made."""
 
     part: str
     control: str
@@ -47,14 +47,22 @@ class Hand:
     value: float
     held: float | None
     words: str
+    through: bool = False
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Here:
-    """Where one stands: the state, and the last moment of the run that led there, for what rules ask."""
+    """Where one stands: the state, and the last moment of the run that led there, for what rules ask. holding: what the
+    other hand holds while the next movement is made."""
 
     state: State
     last: Run
+    holding: Hand | None = None
+
+    @property
+    def key(self) -> str:
+        """The same for all from which the same movement leads on alike."""
+        return self.state.digest if self.holding is None else f"{self.state.digest} {self.holding.input}"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -69,12 +77,12 @@ class Hands:
     """The moves from the states of one base. What each run came to is kept, so that none is made twice."""
 
     def __init__(self, base: Base) -> None:
-        self.base, self.slots = _reachable(base)
+        self.base, self.slots = reachable(base)
         self.rules = base.question.told.rules
         self.runs = 0
         self.refused: dict[Hand, tuple[ParsedRule, ...]] = {}
         self._places: dict[tuple[str, float], tuple[tuple[Hand, tuple[ParsedRule, ...]], ...]] = {}
-        self._movements: dict[Hand, _Made] = {}
+        self._movements: dict[tuple[Hand, str], _Made] = {}
         self._came: dict[tuple[str, Hand], bool | None] = {}
         self._calmed: dict[tuple[str, Hand], tuple[Run, float | None]] = {}
         self._matter: dict[frozenset[str], bool] = {}
@@ -82,7 +90,7 @@ class Hands:
         self._start = self._begun()
         made, start = self.base.made, self._start
         still = frozenset[str]() if isinstance(start, Outcome) else at_nothing(made.machine, start[0].state)
-        self._reaching = Reaching(made.network, _held(self.base), made.signals, still)
+        self._reaching = Reaching(made.network, as_it_stands(self.base), made.signals, still)
 
     def start(self) -> tuple[Here, str] | Outcome:
         """Where the base stands, with what has failed in it; or why it cannot be reached."""
@@ -101,12 +109,15 @@ class Hands:
     def moves(self, here: Here) -> tuple[Hand, ...]:
         """Every position of every control that can matter, other than where it stands, that the rules let through."""
         found: list[Hand] = []
-        for slot in self.slots:
+        holding = here.holding
+        for slot in self.slots if holding is None else [s for s in self.slots if s.input != holding.input]:
             for hand, rules in self._from(slot, float(here.state.inputs[self._index[slot.input]])):
+                if hand.through and (holding is not None or len(self.slots) == 1):
+                    continue
                 against = self._against(rules, here)
-                if against:
+                if against and not hand.through:
                     self.refused.setdefault(hand, against)
-                else:
+                elif not against:
                     found.append(hand)
         return tuple(found)
 
@@ -115,15 +126,19 @@ class Hands:
         key = (slot.input, stands)
         if key not in self._places:
             hands = [
-                Hand(str(slot.part), slot.control, slot.input, value, held, said(slot, value))
-                for value in _values(slot, {slot.input: stands})
-                for held in (HELD if slot.springs_back and value != 0.0 else (None,))
+                Hand(str(slot.part), slot.control, slot.input, value, held, said(slot, value), through)
+                for value in places(slot, {slot.input: stands})
+                for held, through in (_HOLDS if slot.springs_back and value != 0.0 else ((None, False),))
             ]
             self._places[key] = tuple((hand, self._rules(hand)) for hand in hands)
         return self._places[key]
 
     def _rules(self, hand: Hand) -> tuple[ParsedRule, ...]:
         return rules_for(self.rules, self.base.question.bound, ControlRef(hand.part, hand.control), hand.words)  # type: ignore[arg-type]
+
+    def can_end(self, move: Hand) -> bool:
+        """False for a control that is held for the next movement."""
+        return not move.through
 
     def can_matter(self, path: Path[Hand], move: Hand) -> bool:
         """False where one of the controls moved cannot reach the statement while all others stay where they are: a
@@ -152,23 +167,25 @@ class Hands:
 
     def arrive(self, pairs: Sequence[tuple[Here, Hand]]) -> list[bool | None]:
         """Whether the statement is true after each move, when it is looked for."""
-        keys = [(here.state.digest, hand) for here, hand in pairs]
+        keys = [(here.key, hand) for here, hand in pairs]
         new = {key: pair for key, pair in zip(keys, pairs, strict=True) if key not in self._came}
         for key, run in zip(new, self._last(tuple(new.values())), strict=True):
             self._came[key] = self._true(run)
         return [self._came[key] for key in keys]
 
     def go_on(self, pairs: Sequence[tuple[Here, Hand]]) -> list[tuple[After[Here], ...]]:
-        """After each move: a moment later, and once it is calm. A run that gave up leads nowhere."""
-        made = [self._made(hand) for _, hand in pairs]
+        """After each move: a moment later, and once it is calm; with a control held, a moment later alone. A run that
+        gave up leads nowhere."""
+        made = [self._made(hand, here.holding) for here, hand in pairs]
         soon = self._run([(here, one, one.over + BETWEEN_ACTIONS) for (here, _), one in zip(pairs, made, strict=True)])
-        calm = self._calm(pairs)
+        calm = iter(self._calm([pair for pair in pairs if not pair[1].through]))
         found: list[tuple[After[Here], ...]] = []
-        for run, (quiet, wait) in zip(soon, calm, strict=True):
+        for run, (_, hand) in zip(soon, pairs, strict=True):
             afters: list[After[Here]] = []
             if run.outcome.kind == "done":
-                here, like = self._here(run)
+                here, like = self._here(run, hand if hand.through else None)
                 afters.append(After(0.0, like, here))
+            quiet, wait = next(calm) if not hand.through else (run, None)
             if wait is not None and quiet.outcome.kind == "done":
                 here, like = self._here(quiet)
                 afters.append(After(wait, like, here))
@@ -182,7 +199,7 @@ class Hands:
         if self.base.question.scope.when.kind == "settled":
             return [run for run, _ in self._becalmed(pairs)]
         length = horizon(self.base.question.scope.when, 0.0)[0]
-        return self._run([(here, self._made(hand), length) for here, hand in pairs])
+        return self._run([(here, self._made(hand, here.holding), length) for here, hand in pairs])
 
     def _true(self, run: Run) -> bool | None:
         scene = Scene((), (), (), 0.0, 0, ())
@@ -192,14 +209,14 @@ class Hands:
     def _calm(self, pairs: Sequence[tuple[Here, Hand]]) -> list[tuple[Run, float | None]]:
         """The ends of runs until it is calm, and how long that was waited for after the move; None where it never is.
         Most were made when it was asked what comes of the move as the last."""
-        keys = [(here.state.digest, hand) for here, hand in pairs]
+        keys = [(here.key, hand) for here, hand in pairs]
         self._becalmed([pair for key, pair in zip(keys, pairs, strict=True) if key not in self._calmed])
         return [self._calmed[key] for key in keys]
 
     def _becalmed(self, pairs: Sequence[tuple[Here, Hand]]) -> list[tuple[Run, float | None]]:
         """Runs until it is calm. Their ends are kept."""
         # The longest rest counts from the movement, as a claim's does.
-        made = [self._made(hand) for _, hand in pairs]
+        made = [self._made(hand, here.holding) for here, hand in pairs]
         looked = [looks(one.changes, LONGEST_REST) for one in made]
         wanted = [(here, one, LONGEST_REST) for (here, _), one in zip(pairs, made, strict=True)]
         found: list[tuple[Run, float | None]] = []
@@ -208,7 +225,7 @@ class Hands:
             wait = end - one.changes[-1].time if end < LONGEST_REST else LONGEST_REST
             found.append((run, wait if end in at or is_calm(end, run.certificate.rest) else None))
         for (here, hand), (run, calm_after) in zip(pairs, found, strict=True):
-            self._calmed[here.state.digest, hand] = run.at_its_end(), calm_after
+            self._calmed[here.key, hand] = run.at_its_end(), calm_after
         return found
 
     def _run(
@@ -223,23 +240,30 @@ class Hands:
         ]
         return list(self.base.question.workshop.gone_on(jobs))
 
-    def _here(self, run: Run) -> tuple[Here, str]:
-        return Here(run.end, run.at_its_end()), likeness(self.base.made.machine, run.end)
+    def _here(self, run: Run, holding: Hand | None = None) -> tuple[Here, str]:
+        like = likeness(self.base.made.machine, run.end)
+        here = Here(run.end, run.at_its_end(), holding)
+        return here, like if holding is None else f"{like} holding {holding.input}"
 
     # --- movements and their rules -----------------------------------------------------------------------------------
 
-    def _made(self, hand: Hand) -> _Made:
+    def _made(self, hand: Hand, holding: Hand | None = None) -> _Made:
         """A movement with its letting go, and what its rules move with it: the same wherever it is made from, since a
-        control that is let go springs back."""
-        if hand not in self._movements:
+        control that is let go springs back. What the other hand holds meanwhile is let go a moment after."""
+        key = (hand, "" if holding is None else holding.input)
+        if key not in self._movements:
             bound = self.base.question.bound
-            course = course_of((self.action(hand),), bound, 0.0, {})
-            changes = [movement.change for movement in course.movements]
+            movements = course_of((self.action(hand),), bound, 0.0, {}).movements
+            changes = [movement.change for movement in (movements[:1] if hand.through else movements)]
+            over = changes[-1].time
             for rule in self._rules(hand):
                 changes += [m.change for m in course_of(rule.then, bound, 0.0, {}).movements]
+            if holding is not None:
+                over += BETWEEN_ACTIONS
+                changes.append(Change(over, holding.input, 0.0))
             inside = tuple(change for change in changes if change.input in self.base.made.inputs)
-            self._movements[hand] = _Made(inside, course.movements[-1].time)
-        return self._movements[hand]
+            self._movements[key] = _Made(inside, over)
+        return self._movements[key]
 
     def _against(self, rules: tuple[ParsedRule, ...], here: Here) -> tuple[ParsedRule, ...]:
         """Those of a movement's rules that hold it back where one stands."""
@@ -261,6 +285,7 @@ class Hands:
             None if named else hand.value,
             hand.held,
             self.base.question.statement.span,
+            int(hand.through),
         )
 
 
@@ -272,35 +297,3 @@ def actions_of(hands: Hands, path: Path[Hand]) -> tuple[Action, ...]:
             found.append(Wait(wait, hands.base.question.statement.span))
         found.append(hands.action(hand))
     return tuple(found)
-
-
-def _values(slot: ControlSlot, stands: Mapping[str, float]) -> tuple[float, ...]:
-    """Where a control can be put: every other position; of a range both ends, the middle and its named points."""
-    here = stands.get(slot.input, 0.0)
-    points = tuple(p for p in slot.points if abs(p - here) > 1e-9) if slot.ranged else ()
-    return tuple(dict.fromkeys((*elsewhere(slot, stands), *points)))
-
-
-def _reachable(base: Base) -> tuple[Base, tuple[ControlSlot, ...]]:
-    """The controls that can reach the statement or what the rules of such controls ask, and the base over a machine
-    that tells all of that."""
-    question, signals = base.question, base.made.signals
-    while True:
-        over = replace(base, made=question.workshop.made(question.bound, signals))
-        inputs = {one.input for one in universe(over, _CONTROL) if one.thing[0] == "control"}  # type: ignore[union-attr]
-        wanted = set(signals)
-        for rule in question.told.rules:
-            name = control_name(rule.control.part, rule.control.control)
-            here = question.bound.subject.standard in rule.part.on.names
-            if name in inputs and here and rule.only_when is not None:
-                wanted |= needed(rule.only_when, question.bound, question.told.services).signals
-        if wanted <= signals:
-            slots = tuple(slot for slot in question.bound.controls.values() if slot.input in inputs)
-            return over, slots
-        signals = signals | wanted
-
-
-def _held(base: Base) -> dict[str, float]:
-    """Where controls and failures stand at the base."""
-    at = {**base.stands, **{change.input: change.value for change in base.scene.changes}}
-    return {slot.name: at.get(slot.name, slot.value) for slot in base.made.network.inputs if slot.sort != "condition"}

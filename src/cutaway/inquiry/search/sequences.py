@@ -30,6 +30,10 @@ class World(Protocol[M, S]):
         """The moves that can be made from a state."""
         ...
 
+    def can_end(self, move: M) -> bool:
+        """Whether a sequence may end with a move; False where the move only begins something."""
+        ...
+
     def can_matter(self, path: Path[M], move: M) -> bool:
         """Whether a sequence can get there at all that a shorter one does not; True where that is not known."""
         ...
@@ -119,6 +123,8 @@ def _arrivals(
     """Try every pair that can matter as a last move."""
     waiting: list[tuple[_Node[M, S], M]] = []
     for node, move in pairs:
+        if not world.can_end(move):
+            continue
         if not any(world.can_matter(path, move) for path, _ in node.paths):
             going.passed_over += 1
             continue
