@@ -1,54 +1,38 @@
-"""Two renderers that share no code draw a sheet alike, and the words are there in both."""
+"""Two renderers that share no code draw sheets, panels and call-outs alike, and the words are there in both."""
 
+import base64
 import io
 import re
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 import numpy as np
-import numpy.typing as npt
 import pytest
-import resvg_py
 from PIL import Image
 
-from cutaway.draw.measure import font_file, text_width
+from cutaway.draw.callouts import STYLE, callouts_picture
+from cutaway.draw.measure import text_width
+from cutaway.draw.panel import panel_pictures
 from cutaway.draw.sheet import make_sheet
+from cutaway.draw.svg import write_svg
 from cutaway.draw.theme import Manner
+from cutaway.handbook.load import load_folder
+from cutaway.handbook.records import Folder, Photograph, Point
+from cutaway.machine.subjects import subjects
 from cutaway.parts.library import KINDS
+from cutaway.problems.span import Span, TextFile
+from cutaway.publish.stills import drawing
+from cutaway.quantities.which import Which
 from tests.draw import by_hand
+from tests.draw.two_renderers import by_chromium, by_resvg, drawn_alike
 
-Grey = npt.NDArray[np.float64]
+DEMO = Path(__file__).parents[2] / "demo" / "whinchat"
 
 
 def sheet(theme: Manner, cache: Path) -> str:
     text, problems = make_sheet(by_hand.FUEL, by_hand.MK, "Fuel", by_hand.STARVED, KINDS, theme, "Starved.", cache)
     assert problems == ()
     return text
-
-
-def grey(png: bytes) -> Grey:
-    """The picture in shades of grey, 0 to 1, a quarter as wide and high."""
-    image = Image.open(io.BytesIO(png)).convert("L")
-    small = image.resize((image.width // 4, image.height // 4), Image.Resampling.BOX)
-    return np.asarray(small, dtype=np.float64) / 255
-
-
-def by_resvg(svg: str) -> Grey:
-    plain = font_file()
-    assert plain is not None
-    fonts = [str(plain), str(font_file(bold=True)), str(plain.with_name("DejaVuSansMono.ttf"))]
-    png = resvg_py.svg_to_bytes(
-        svg_string=svg, skip_system_fonts=True, font_files=fonts, sans_serif_family="DejaVu Sans"
-    )
-    return grey(bytes(png))
-
-
-def by_chromium(svg: str, browser: Any) -> Grey:
-    page = browser.new_page(viewport={"width": 1600, "height": 900})
-    page.set_content(f'<body style="margin:0">{svg}</body>')
-    png = page.screenshot()
-    page.close()
-    return grey(png)
 
 
 def on_white(words: str, style: str) -> str:
@@ -68,11 +52,42 @@ def test_both_renderers_draw_alike(theme: Manner, layouts: Path, browser: Any) -
     svg = sheet(theme, layouts)
     one, other = by_resvg(svg), by_chromium(svg, browser)
     assert one.shape == other.shape
-    difference = np.abs(one - other)
-    assert difference.mean() < 0.003
-    assert difference.max() < 0.35
+    drawn_alike(one, other, 0.003, 0.35)
     blank = by_chromium(re.sub(r"(?s)<g .*</g>", "", svg), browser)
-    assert np.abs(blank - other).mean() > 10 * difference.mean()  # so the bounds are far below what a sheet is
+    assert np.abs(blank - other).mean() > 10 * np.abs(one - other).mean()  # so the bounds are far below what a sheet is
+
+
+@pytest.fixture(scope="module")
+def whinchat() -> Folder:
+    folder, _ = load_folder(DEMO, KINDS)
+    assert folder is not None
+    return folder
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+def test_both_renderers_draw_a_panel_alike(theme: Manner, whinchat: Folder, browser: Any) -> None:
+    (picture,) = panel_pictures(whinchat, subjects(whinchat)[0], None, KINDS)
+    svg = write_svg(picture, theme)
+    drawn_alike(by_resvg(svg), by_chromium(svg, browser))
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+def test_both_renderers_draw_call_outs_alike(theme: Manner, whinchat: Folder, browser: Any) -> None:
+    file = io.BytesIO()
+    Image.linear_gradient("L").convert("RGB").resize((600, 400)).save(file, "PNG")
+    here = Span(TextFile("photographs.yaml", ""), 0, 0)
+    every = Which("", frozenset(one.name for one in whinchat.type.standards))
+    sides: tuple[Literal["", "left", "right", "over"], ...] = ("left", "right", "over", "")
+    points = tuple(
+        Point(str(part.name), (part.name,), (0.15 + 0.2 * i, 0.2 + 0.15 * i), "It is there.", side, here)
+        for i, (part, side) in enumerate(zip(whinchat.parts, sides, strict=False))
+    )
+    shot = Photograph("cockpit", "c.png", (600, 400), "A cockpit.", "Pell", "Ours.", "", "", every, points, here)
+    href = f"data:image/png;base64,{base64.b64encode(file.getvalue()).decode()}"
+    picture, problems = callouts_picture(whinchat, shot, href)
+    assert problems == ()
+    svg = drawing(picture, theme, style=STYLE)
+    drawn_alike(by_resvg(svg), by_chromium(svg, browser))
 
 
 def test_words_are_drawn(layouts: Path) -> None:

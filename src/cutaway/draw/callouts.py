@@ -4,6 +4,7 @@ A label lies on the photograph itself, on a plate of paper, where the author ask
 photograph itself comes in as text (`data:…`), so that nothing is read here and the drawing needs no other file.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
@@ -63,7 +64,8 @@ def callouts_picture(folder: Folder, photograph: Photograph, href: str) -> tuple
     beside, over = parted(labels, size)
     left = PAGE + (COLUMN + GUTTER if any(place.side == "left" for _, place in beside) else 0.0)
     right = (COLUMN + GUTTER if any(place.side == "right" for _, place in beside) else 0.0) + PAGE
-    width = left + size[0] + right
+    # Whole numbers: renderers differ in what they make of a page of half a dot.
+    width = float(math.ceil(left + size[0] + right))
     head, top = _head(folder, photograph, width)
     frame = Frame((left, top), size)
     shapes: list[Shape] = [*head, Image(frame.corner, frame.size, href)]
@@ -74,7 +76,7 @@ def callouts_picture(folder: Folder, photograph: Photograph, href: str) -> tuple
     ends = [place.middle + one.height / 2 for one, place in beside]
     foot, bottom = _foot(folder, photograph, width, top + max([size[1], *ends]))
     picture = Picture(
-        (width, bottom),
+        (width, float(math.ceil(bottom))),
         (*shapes, *foot),
         f"{photograph.name} call-outs",
         _title(folder, photograph),
