@@ -248,9 +248,11 @@ def rests(
     return _answer("rests", told, problems, resting.rests_text, resting.rests_record)
 
 
-def make(folder: TypeFolder, out: Path | str | None = None, rests: bool = True) -> Answer[making.Made]:
-    """Make the pack of a folder, all or nothing."""
-    made, problems = making.make(folder.path, Path(out) if out is not None else None, rests)
+def make(
+    folder: TypeFolder, out: Path | str | None = None, rests: bool = True, handouts: bool = True
+) -> Answer[making.Made]:
+    """Make the pack of a folder, all or nothing. handouts: whether it has them too, where the typesetter is at hand."""
+    made, problems = making.make(folder.path, Path(out) if out is not None else None, rests, handouts=handouts)
     return _answer("make", made, problems, telling.made_text, lambda one: telling.made_record(one, problems))
 
 
