@@ -62,6 +62,7 @@ def _sheet(view: ExploreView) -> Html:
             aria_label="Drawing, can be moved sideways",
         ),
         el("details", el("summary", "The drawing in words"), el("ul", *words, id="words")),
+        *(el("p", el("strong", "Caution: "), text, class_="caution") for text in view.cautions),
         id="sheet",
         aria_labelledby="sheet-title",
     )
@@ -85,9 +86,8 @@ def _hands(view: ExploreView) -> Html:
             el("p", "These reach the sheet too, and are held as they stand."),
             el("ul", *(el("li", one) for one in view.fixed)),
         )
-    cautions = [el("p", el("strong", "Caution: "), text, class_="caution") for text in view.cautions]
     heading = el("h2", "Controls", id="controls")
-    return el("section", heading, *sets, *wait, fixed, *cautions, id="hands", aria_labelledby="controls")
+    return el("section", heading, *sets, *wait, fixed, id="hands", aria_labelledby="controls")
 
 
 def _control(view: ExploreView, number: int, control: ControlView) -> Html:
