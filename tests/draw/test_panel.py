@@ -3,6 +3,7 @@ on paper, and the same told in words."""
 
 import itertools
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -179,7 +180,8 @@ def test_stations_of_one_place_stand_from_left_to_right() -> None:
 @pytest.mark.parametrize("form", sorted({*FORMS.values(), "lever", "quadrant", "slide"} - {"symbol"}))
 def test_a_handle_stands_elsewhere_in_each_position_and_is_left_out_where_it_is_not_known(form: str) -> None:
     ranged = form == "slide"
-    words = ("closed", "open") if ranged or form in ("tumbler", "button") else ("neutral", "down", "up")
+    words = ("closed", "open") if ranged or form == "tumbler" else ("neutral", "down", "up")
+    words = ("out", "pressed") if form == "button" else words
     places = [i / 1 if ranged else float(i) for i in range(len(words))]
     drawn = [handle(form, Setting(words, place, ranged)) for place in places]  # type: ignore[arg-type]
     assert len(set(drawn)) == len(words)
@@ -188,6 +190,12 @@ def test_a_handle_stands_elsewhere_in_each_position_and_is_left_out_where_it_is_
     for one in drawn:
         box = extent_of(one)
         assert box.left >= -0.01 and box.top >= -0.01 and box.right <= 1.01 and box.bottom <= 1.01
+
+
+def test_a_breaker_that_is_in_looks_pressed_in() -> None:
+    breaker, button = Setting(("in", "out"), 0.0), Setting(("out", "pressed"), 1.0)
+    assert handle("button", breaker) == handle("button", button)
+    assert handle("button", replace(breaker, place=1.0)) == handle("button", replace(button, place=0.0))
 
 
 def test_neutral_lies_between_down_and_up() -> None:

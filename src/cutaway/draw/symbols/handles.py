@@ -35,6 +35,8 @@ FORMS: Mapping[str, Form] = {
 """How a control of each kind looks on a panel; one that is not named here is a slide if it is ranged, a button if it is
 pressed, else a lever: in a quadrant if it is moved up and down."""
 
+PRESSED = frozenset({"pressed", "in"})
+"""Where a button is in: that of a breaker is left so, and comes out by itself."""
 SPREAD = 120.0
 LEAN = 74.0
 """Over how many degrees the positions of a cock, and of a lever, are spread on a drawing. Choices of ours."""
@@ -99,10 +101,10 @@ def _tumbler(setting: Setting) -> tuple[Shape, ...]:
 def _button(setting: Setting) -> tuple[Shape, ...]:
     """A button in its ring: it fills the ring when it is out, and is small and solid when it is pressed in."""
     ring: tuple[Shape, ...] = (Circle((0.5, 0.5), 0.4, "edge"),)
-    part = _share(setting)
-    if part is None:
+    if _share(setting) is None:
         return ring
-    return (*ring, Circle((0.5, 0.5), 0.2, "solid") if part > 0.5 else Circle((0.5, 0.5), 0.3, "ring"))
+    pressed = setting.positions[round(setting.place or 0.0)] in PRESSED
+    return (*ring, Circle((0.5, 0.5), 0.2, "solid") if pressed else Circle((0.5, 0.5), 0.3, "ring"))
 
 
 def _cock(setting: Setting) -> tuple[Shape, ...]:
