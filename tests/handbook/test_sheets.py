@@ -43,7 +43,7 @@ def test_without_more_a_sheet_is_drawn_for_all(tmp_path: Path) -> None:
         ("sheet: Petrol\nsystem: Feul\n", "H942", "Feul", "Did you mean Fuel?"),
         (f"{HEAD}in: parkd\n", "H943", "parkd", "Did you mean parked?"),
         ("sheet: Petrol\n", "H941", "Petrol", "Write system:"),
-        (f"sheet: {'Petrol ' * 9}\nsystem: Fuel\n", "H945", "Petrol Petrol", "no more than 48 letters"),
+        (f"sheet: {'Petrol ' * 14}\nsystem: Fuel\n", "H945", "Petrol Petrol", "no more than 90 letters"),
         (f"{HEAD}columns: [[fuel tank], [fuel tank]]\n", "H946", "", "Name each part once."),
     ],
 )

@@ -14,8 +14,8 @@ from cutaway.handbook.whereabouts import Index
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
 
-LONGEST = 48
-"""Letters of a name that fit above a sheet of any shape."""
+LONGEST = 90
+"""Letters of a name that fit in two lines above a sheet of any shape."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +111,7 @@ def _sheet(tree: Node, known: Known) -> tuple[Sheet | None, Problems]:
 
 
 def _too_long(name: str, span: Span) -> Diagnostic:
-    message = f"The name '{name}' has {len(name)} letters, too many for one line above a sheet."
+    message = f"The name '{name}' has {len(name)} letters, too many for two lines above a sheet."
     return Diagnostic("H945", span, message, f"Write no more than {LONGEST} letters, and the rest under 'says'.")
 
 

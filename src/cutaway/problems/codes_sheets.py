@@ -49,9 +49,11 @@ ENTRIES: dict[str, Entry] = {
     "H945": _sheet(
         "warning",
         "the name of a sheet is too long for its place",
-        "The name stands above the sheet in one line; what is longer is set smaller than it can be read.",
-        "sheet: The way of the petrol from the tank in the wing to the engine\nsystem: Fuel\n",
-        "sheet: Petrol\nsays: The way of the petrol from the tank in the wing to the engine\nsystem: Fuel\n",
+        "The name stands above the sheet in one line or two; a third takes from the room of the drawing.",
+        "sheet: The way of the petrol from the tank in the wing by the cock and the filter to the port engine"
+        "\nsystem: Fuel\n",
+        "sheet: Petrol\nsays: The way of the petrol from the tank in the wing by the cock and the filter to the engine"
+        "\nsystem: Fuel\n",
     ),
     "H946": _sheet(
         "error",
