@@ -136,6 +136,14 @@ def test_a_caution_is_told_in_full_once_and_then_pointed_to() -> None:
     assert 'id="caution.1"' in made
 
 
+def test_what_the_page_is_for_and_what_its_verdicts_mean_stands_at_the_top() -> None:
+    made = page(view_of("a"))
+    head = made.partition("<main")[0]
+    assert "has been put to the books" in head and "How many sentences have which verdict" in head
+    told = re.findall(r"<li><b class=\"([a-z-]+)\">", head.partition("What the verdicts mean")[2])
+    assert told == ["holds"], "of those that there are, and of no others"
+
+
 def test_nothing_of_the_user_becomes_markup() -> None:
     reader = read(page(view_of(NASTY)))
     assert not [tag for tag, _ in reader.tags if tag == "script"]
