@@ -14,6 +14,7 @@ from cutaway.inquiry.workshop import Workshop
 from cutaway.narrate.checked import Asking, Checked, is_wrong
 from cutaway.narrate.checking import check_words
 from cutaway.problems.diagnostic import Problems, has_error, in_order
+from cutaway.publish.ahead import working_ahead
 from cutaway.publish.contents import PRODUCTS, pack_files
 from cutaway.publish.contents_page import contents_page
 from cutaway.publish.drawings import Desk
@@ -68,9 +69,12 @@ def make(
     asking = Asking(rests=rests)
     stage(RANGES if rests else "checking the claims")
     keep = keeping(loaded, asking, shelf)
-    checked, more = check_words(workshop, loaded.parsed, loaded.told, Memory(remembered), asking, keep=keep, pace=pace)
     desk = Desk(workshop, loaded.told, loaded.kinds, layouts_folder(), shelf, rests)
     wanted = PRODUCTS if handouts else tuple(one for one in PRODUCTS if one is not HANDOUTS)
+    with working_ahead(desk, wanted, stage) as await_others:
+        memory = Memory(remembered)
+        checked, more = check_words(workshop, loaded.parsed, loaded.told, memory, asking, keep=keep, pace=pace)
+        await_others()
     contents, problems = pack_files(checked, desk, problems + more, stage, keep, wanted)
     side, more = written_side(loaded, checked, contents.files, rests, shelf)
     problems += more

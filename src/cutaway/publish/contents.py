@@ -11,14 +11,14 @@ from cutaway.publish.captioning import caption_files
 from cutaway.publish.charts import CHARTS
 from cutaway.publish.contents_page import title_of
 from cutaway.publish.differences import DIFFERENCES
-from cutaway.publish.drawings import Desk, by_accident, draw_sheets
+from cutaway.publish.drawings import Desk, draw_sheets
 from cutaway.publish.explore.product import EXPLORE
 from cutaway.publish.filling import pack_view
 from cutaway.publish.handout.product import HANDOUTS
 from cutaway.publish.page import page
 from cutaway.publish.panels import PANELS
 from cutaway.publish.photographs import PHOTOGRAPHS
-from cutaway.publish.product import Files, Product
+from cutaway.publish.product import Files, Product, piece_of_product
 from cutaway.publish.quiz_product import QUIZ
 from cutaway.publish.records_json import problems_json, verdicts_json
 from cutaway.publish.sequences import SEQUENCES
@@ -57,7 +57,7 @@ def pack_files(
     found: dict[str, bytes] = {}
     products: list[ProductView] = []
     for product in wanted:
-        files, more = _product(product, desk, checked, settled, stage)
+        files, more = piece_of_product(product, desk, checked, settled, stage)
         problems += more
         found |= files
         products += [_shown(product, files)] if files else []
@@ -72,22 +72,6 @@ def pack_files(
         "problems.json": problems_json(problems),
     }
     return Contents({**found, **drawings, **captions, **words}, tuple(products)), problems
-
-
-def _product(
-    product: Product, desk: Desk, checked: Checked, settled: bool, stage: Callable[[str], None]
-) -> tuple[Files, Problems]:
-    """The files of one product, from the shelf where nothing changed of what it is made from. settled: whether more
-    time would change no verdict."""
-
-    def make() -> tuple[Files, Problems]:
-        stage(product.stage)
-        return product.make(desk, checked)
-
-    if not product.whole:
-        return make()
-    depends = (desk.rests, desk.read_but(product.unread), product.besides(checked))
-    return desk.shelf.piece(product.name, depends, make, lambda made: settled and not by_accident(made[1]))
 
 
 def _shown(product: Product, files: Files) -> ProductView:

@@ -89,4 +89,5 @@ DIFFERENCES = Product(
     difference_files,
     FIRST,
     UNREAD,
+    checking=False,
 )

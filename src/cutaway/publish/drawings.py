@@ -1,6 +1,6 @@
 """Every sheet of a pack: each system of each standard in each situation, as a file and for the page."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -52,19 +52,32 @@ Found = tuple[tuple[SheetView, ...], Mapping[str, bytes], Problems]
 
 def draw_sheets(desk: Desk) -> Found:
     """The sheets as the page shows them, the same as files of the pack, and what is wrong, each thing once."""
-    return desk.shelf.piece(
-        "sheets", desk.read_but(NOT_ON_SHEETS), lambda: _all_drawn(desk), lambda made: not by_accident(made[2])
-    )
+    return desk.shelf.piece(*sheets_depend(desk), lambda: _all_drawn(desk), lambda made: not by_accident(made[2]))
+
+
+def sheets_depend(desk: Desk) -> tuple[str, object]:
+    """What all sheets together are kept by: their sort and what they depend on."""
+    return "sheets", desk.read_but(NOT_ON_SHEETS)
+
+
+def draw_sheets_of(desk: Desk, subject: Subject) -> None:
+    """Draw the sheets of one subject and leave them on the shelf."""
+    _drawn_for(desk, (subject,))
 
 
 def _all_drawn(desk: Desk) -> Found:
+    views, files, problems = _drawn_for(desk, subjects(desk.workshop.folder))
+    return _for_a_page(views), files, problems
+
+
+def _drawn_for(desk: Desk, those: Sequence[Subject]) -> tuple[list[SheetView], dict[str, bytes], Problems]:
     folder = desk.workshop.folder
     views: list[SheetView] = []
     files: dict[str, bytes] = {}
     problems: Problems = ()
-    shown = {subject.name: ShownOn(folder, subject) for subject in subjects(folder)}
+    shown = {subject.name: ShownOn(folder, subject) for subject in those}
     drafted = _Drafted(desk)
-    wanted = [(subject, situation) for subject in subjects(folder) for situation in folder.situations]
+    wanted = [(subject, situation) for subject in those for situation in folder.situations]
     found = states(desk.workshop, desk.told, desk.shelf, wanted)
     for (subject, situation), (values, more) in zip(wanted, found, strict=True):
         problems += more
@@ -72,11 +85,15 @@ def _all_drawn(desk: Desk) -> Found:
         for system in (one.name for one in folder.systems if one.name in there):
             depends = (shown[subject.name].system(system), situation.name, situation.says)
             seen, made, more = _kept_or_drawn(drafted, depends, subject, situation, system, values)
-            views, files, problems = [*views, *seen], {**files, **made}, problems + more
+            views += seen
+            files |= made
+            problems += more
         for sheet in (one for one in folder.sheets if _wanted(one, subject, situation)):
             seen, made, more = _steered(desk, sheet, subject, situation, values)
-            views, files, problems = [*views, *seen], {**files, **made}, problems + more
-    return _for_a_page(views), files, tuple(dict.fromkeys(problems))
+            views += seen
+            files |= made
+            problems += more
+    return views, files, tuple(dict.fromkeys(problems))
 
 
 EMBEDDED = 4_000_000

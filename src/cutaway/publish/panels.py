@@ -101,4 +101,5 @@ PANELS = Product(
     panel_files,
     FIRST,
     UNREAD,
+    checking=False,
 )

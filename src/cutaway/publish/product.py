@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from cutaway.narrate.checked import Checked
 from cutaway.problems.diagnostic import Problems
-from cutaway.publish.drawings import Desk
+from cutaway.publish.drawings import Desk, by_accident
 
 Files = Mapping[str, bytes]
 
@@ -23,6 +23,7 @@ class Product:
     others are the same, so is it, and it is not made again. besides: what of those files it depends on nevertheless, of
     the scripts their claims, say. whole: False where it reads more than the texts of the
     type folder, a photograph say; then it is always made, and what is dear in it is kept by itself (`Desk.shelf`).
+    checking: False where it takes nothing from what checking found; then it can be made before that is known.
     """
 
     name: str
@@ -33,6 +34,34 @@ class Product:
     unread: tuple[str, ...] = ()
     besides: Callable[[Checked], object] = lambda checked: ()
     whole: bool = True
+    checking: bool = True
+
+
+def piece_of_product(
+    product: Product,
+    desk: Desk,
+    checked: Checked,
+    settled: bool = True,
+    stage: Callable[[str], None] = lambda words: None,
+) -> tuple[Files, Problems]:
+    """The files of one product, from the shelf where nothing changed of what it is made from. settled: whether more
+    time would change no verdict. stage: told if it has to be made."""
+
+    def make() -> tuple[Files, Problems]:
+        stage(product.stage)
+        return product.make(desk, checked)
+
+    def sound(made: tuple[Files, Problems]) -> bool:
+        return (settled or not product.checking) and not by_accident(made[1])
+
+    if not product.whole:
+        return make()
+    return desk.shelf.piece(product.name, depends_on(product, desk, checked), make, sound)
+
+
+def depends_on(product: Product, desk: Desk, checked: Checked) -> object:
+    """All that a product is made from."""
+    return desk.rests, desk.read_but(product.unread), product.besides(checked)
 
 
 def claims_said(checked: Checked) -> tuple[object, ...]:

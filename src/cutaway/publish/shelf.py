@@ -9,7 +9,7 @@ import os
 import pickle
 import sys
 import tempfile
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from contextlib import suppress
 from dataclasses import fields, is_dataclass
 from functools import lru_cache
@@ -34,13 +34,32 @@ _SOURCES = (".py", ".css", ".js", ".lark", ".typ")
 
 
 class Shelf:
-    """Pieces kept between sessions in a folder; None keeps nothing. made, taken: how many pieces in this session."""
+    """Pieces kept between sessions in a folder; None keeps nothing. taken: how often one of an earlier session was."""
 
     def __init__(self, folder: Path | None, room: int = ROOM) -> None:
-        self.made = 0
+        self.folder = folder
         self.taken = 0
-        self._folder = folder
         self._room = room
+        self._keys: set[str] = set()
+        self._unkept = 0
+
+    @property
+    def made(self) -> int:
+        """How many pieces were made in this session."""
+        return len(self._keys) + self._unkept
+
+    @property
+    def keys(self) -> frozenset[str]:
+        """The digests of those that were made in this session and kept."""
+        return frozenset(self._keys)
+
+    def made_beside(self, keys: Iterable[str]) -> None:
+        """Count pieces as made in this session that another process made for it."""
+        self._keys.update(keys)
+
+    def has(self, sort: str, depends: object) -> bool:
+        """Whether a piece is there, which may yet prove to be broken."""
+        return self.folder is not None and (self.folder / digest(sort, depends)).exists()
 
     def piece(
         self, sort: str, depends: object, make: Callable[[], T], sound: Callable[[T], bool] = lambda made: True
@@ -51,8 +70,8 @@ class Shelf:
         something stands does not count. make: makes it; it must be a function of `depends` and of nothing else. sound:
         whether it may be kept; not where an accident had a hand in it, such as a time limit.
         """
-        if self._folder is None:
-            self.made += 1
+        if self.folder is None:
+            self._unkept += 1
             return make()
         key = digest(sort, depends)
         found = self.kept(key)
@@ -62,7 +81,7 @@ class Shelf:
         if sound(made):
             self.keep(key, made)
         else:
-            self.made += 1
+            self._unkept += 1
         return made
 
     def piece_of(
@@ -90,26 +109,26 @@ class Shelf:
             self._write(names_key, watched.looked_at)
             self.keep(_key_of_values(sort, depends, values, watched.looked_at), made)
         else:
-            self.made += 1
+            self._unkept += 1
         return made
 
     def kept(self, key: str) -> tuple[object] | None:
         """The piece under a digest, as a tuple of one; None where there is none that is whole."""
         found = self._read(key)
-        self.taken += found is not None
+        self.taken += found is not None and key not in self._keys
         return found
 
     def keep(self, key: str, piece: object) -> None:
         """Put a piece that was just made under its digest."""
-        self.made += 1
+        self._keys.add(key)
         self._write(key, piece)
 
     def tidied(self) -> None:
         """Let go of what was not used for longest, where there is more than the room."""
-        if self._folder is None:
+        if self.folder is None:
             return
         with suppress(OSError):
-            about = [(path, path.stat()) for path in self._folder.iterdir() if path.is_file()]
+            about = [(path, path.stat()) for path in self.folder.iterdir() if path.is_file()]
             too_much = sum(one.st_size for _, one in about) - self._room
             for path, one in sorted(about, key=lambda pair: (pair[1].st_mtime_ns, pair[0].name)):
                 if too_much <= 0:
@@ -118,9 +137,9 @@ class Shelf:
                 too_much -= one.st_size
 
     def _read(self, key: str) -> tuple[object] | None:
-        if self._folder is None:
+        if self.folder is None:
             return None
-        path = self._folder / key
+        path = self.folder / key
         try:
             content = path.read_bytes()
             mark, rest = content[: len(_MARK)], content[len(_MARK) :]
@@ -135,17 +154,17 @@ class Shelf:
 
     def _write(self, key: str, piece: object) -> None:
         """Put a piece on the shelf; a full or locked disk costs only the next session's time."""
-        if self._folder is None:
+        if self.folder is None:
             return
         body = pickle.dumps(piece, protocol=5)
         content = _MARK + blake2b(body, digest_size=_DIGEST).digest() + body
         with suppress(OSError):
-            self._folder.mkdir(parents=True, exist_ok=True)
-            handle, name = tempfile.mkstemp(prefix=".part-", dir=self._folder)
+            self.folder.mkdir(parents=True, exist_ok=True)
+            handle, name = tempfile.mkstemp(prefix=".part-", dir=self.folder)
             try:
                 with os.fdopen(handle, "wb") as file:
                     file.write(content)
-                Path(name).replace(self._folder / key)
+                Path(name).replace(self.folder / key)
             except BaseException:
                 Path(name).unlink(missing_ok=True)
                 raise

@@ -75,4 +75,5 @@ EXPLORE = Product(
     "working out the pages to be explored",
     _made,
     unread=UNREAD,
+    checking=False,
 )
