@@ -20,6 +20,7 @@ from cutaway.inquiry.questions.links import (
     Step,
     Tied,
     Unjoined,
+    Unmoved,
 )
 from cutaway.quantities.si import shown as shown_in
 from cutaway.quantities.units import unit_named
@@ -56,6 +57,8 @@ def link_words(link: Link, folder: Folder) -> str:
             return f"{the(part)} has failed ({failure}): {inner(says)}"
         case Charged():
             return _charged(link)
+        case Unmoved(part=part):
+            return f"nothing pushes {the(part)} either way, and so it stays as it is"
         case Holds(part=part, content=content, dimension=dimension):
             return _holds(part, content, dimension, folder)
         case Given():

@@ -6,7 +6,7 @@ import pytest
 
 from cutaway.inquiry.judging import Looked
 from cutaway.inquiry.questions.cause import MOST_LINKS, chain
-from cutaway.inquiry.questions.links import Broken, Charged, Cut, Fed, Is, Link, Reads, Stands, Tied, Unjoined
+from cutaway.inquiry.questions.links import Broken, Charged, Cut, Fed, Is, Link, Reads, Stands, Tied, Unjoined, Unmoved
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.search.base import Base, base_of
 from cutaway.inquiry.search.changes import Alteration, Put, in_words
@@ -207,6 +207,48 @@ gauge: {kind: oil pressure gauge, senses: accumulator.oil}
     assert [(step.part, step.setting) for step in held.steps] == [("hand pump", "pumping"), ("cut-out", "idling")]
     assert any("at which the cut-out becomes" in one and "00 lb/sq in" in one for one in words), words
     assert not any("from the accumulator" in one and "gauge" in one for one in words), words
+
+
+LEG = """
+reservoir: {kind: reservoir, capacity: 1 gal}
+hand pump: {kind: hydraulic hand pump, stroke: 40 cc}
+cut-out: {kind: automatic cut-out, cut-out: 500 lb/sq in, cut-in: 400 lb/sq in}
+accumulator: {kind: accumulator, volume: 20 cu in, air pressure: 200 lb/sq in}
+lever: {kind: two-position selector}
+leg jack: {kind: jack, area: 1 sq in, stroke: 4 in}
+leg: {kind: leg, moved by: leg jack}
+"""
+LEG_LINES = """
+reservoir > hand pump > cut-out > accumulator
+cut-out.return > reservoir
+accumulator > lever > reservoir
+lever.down > leg jack.extend
+lever.up > leg jack.retract
+"""
+
+
+@pytest.fixture(scope="module")
+def legged(tmp_path_factory: pytest.TempPathFactory) -> Folder:
+    """A leg that an accumulator moves, which a hand pump fills."""
+    return folder_at(tmp_path_factory.mktemp("legged"), {"systems/a.yaml": system(LEG, LEG_LINES)})
+
+
+def test_a_leg_leads_past_its_jack_and_the_accumulator_to_the_pump(legged: Folder) -> None:
+    links, words = told_of(legged, "with hand pump pumping: leg is locked down")
+    (fed,) = (one for one in links if isinstance(one, Fed) and one.part == "leg jack")
+    assert (fed.supply, [step.part for step in fed.steps]) == ("accumulator", ["lever"])
+    (held,) = (one for one in links if isinstance(one, Charged))
+    assert (held.part, held.supply) == ("accumulator", "reservoir")
+    assert "hand pump" in [step.part for step in held.steps]
+    assert not any(isinstance(one, Unmoved) for one in links)
+    # That the cut-out has the pressure of what it fills says nothing more.
+    assert not any("comes to the cut-out from the accumulator" in one for one in words), words
+
+
+def test_a_leg_that_nothing_pushes_stays_as_it_is(legged: Folder) -> None:
+    links, words = told_of(legged, "leg is locked down")
+    assert [one.part for one in links if isinstance(one, Unmoved)] == ["leg jack"]
+    assert "nothing pushes the leg jack either way, and so it stays as it is" in words
 
 
 def test_a_chain_that_comes_round_says_so(loose: Folder) -> None:

@@ -12,7 +12,7 @@ from cutaway.inquiry.questions.cause_agenda import Agenda, Ask
 from cutaway.inquiry.questions.cause_ways import OverWays
 from cutaway.inquiry.questions.cause_words import Named, is_gauge, one_point
 from cutaway.inquiry.questions.leaves import Leaf, Limit
-from cutaway.inquiry.questions.links import Given, Holds, Link, Stands
+from cutaway.inquiry.questions.links import Given, Holds, Link, Stands, Unmoved
 from cutaway.inquiry.questions.supplied import Ways
 from cutaway.inquiry.questions.watched import Watched, watched
 from cutaway.inquiry.scenes import Question
@@ -131,10 +131,10 @@ class _Tracing:
             case Leaf(of=Across(node=node), high=high):
                 yield from self.over.point(node, high, of, depth)
             case Leaf(of=Content(element=name), high=high):
-                yield from self._content(name, high)
                 element = next(e for e in self.seen.network.elements if e.name == name)
-                if element.family in ("JACK", "RAM") and self._pushed(element):  # by what comes to its first end
-                    self.agenda.ask(Across(element.at[0]), self._pushed(element) > 0, self.named.owner(name), depth + 1)
+                yield from self._content(element, high, depth)
+                if element.family in ("JACK", "RAM"):
+                    yield from self._piston(element, depth + 1)
             case Leaf(of=Through(element=name), high=high):
                 element = next(e for e in self.seen.network.elements if e.name == name)
                 self.agenda.further(element.gate, high, self.named.owner(name), depth + 1)
@@ -143,6 +143,14 @@ class _Tracing:
                     self.agenda.ask(Across(node), high, self.named.owner(name), depth + 1)
             case _:
                 pass
+
+    def _piston(self, element: Element, depth: int) -> Iterator[Link]:
+        """What comes to the first end of a piston and pushes it, is still to be asked; or that nothing pushes it."""
+        pushed, of = self._pushed(element), self.named.owner(element.name)
+        if pushed:
+            self.agenda.ask(Across(element.at[0]), pushed > 0, of, depth)
+        else:
+            yield Unmoved(of, self.named.cites(of))
 
     def _pushed(self, element: Element) -> int:
         """Which way the fluid pushes a piston: 1 outwards, -1 inwards, 0 where it stands without."""
@@ -189,10 +197,12 @@ class _Tracing:
             yield from self.named.is_in(name, part)
         self.agenda.further(self.seen.signals[name], high, part, depth if part == of else depth + 1)
 
-    def _content(self, name: str, high: bool) -> Iterator[Link]:
-        part = self.named.owner(name)
+    def _content(self, element: Element, high: bool, depth: int) -> Iterator[Link]:
+        name, part = element.name, self.named.owner(element.name)
         slot = self.seen.bound.contents.get(part)
         if slot is None or slot.element != name:
             return
-        if slot.dimension != "pressure":
+        if slot.dimension == "pressure" and high:
+            yield from self.over.charged(name, part, True, element.at[0], depth)
+        elif slot.dimension != "pressure":
             yield Holds(part, max(0.0, self.seen.value(Content(name))), slot.dimension, self.named.cites(part))

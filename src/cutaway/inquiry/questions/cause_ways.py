@@ -24,6 +24,7 @@ class OverWays:
     def __init__(self, question: Question, named: Named, agenda: Agenda) -> None:
         self.question, self.named, self.agenda = question, named, agenda
         self.seen, self.ways = named.seen, named.ways
+        self.charges: set[str] = set()  # the stores of which it is told what came to them
 
     def point(self, node: str, high: bool, of: str, depth: int) -> Iterator[Link]:
         """Why a point is as high, or as low, as it is, for the part `of`."""
@@ -71,8 +72,10 @@ class OverWays:
         # What a thing holds comes to it from nowhere, and so it is for what only reads it.
         held_there = what != of and self.named.is_of(node, supply) and way.end in self.ways.stores
         if not steps and (supply == of or held_there):
-            yield from self._charged(way.end, supply, True, node, depth)
+            yield from self.charged(way.end, supply, True, node, depth)
             return
+        if way.end in self.charges and not steps:
+            return  # that what fills a store has its pressure says nothing more
         owners = (of, *(step.part for step in steps), supply)
         yield Fed(what, supply, tuple(reversed(steps)), medium, drawn, self.named.cites(*owners))
         for element in way.elements:
@@ -108,7 +111,7 @@ class OverWays:
             self._of_supply(way, False, depth + 1)
         yield from self._wrong_on(way, node)
         if empty:
-            yield from self._charged(empty, of, False, node, depth)
+            yield from self.charged(empty, of, False, node, depth)
 
     def _other_supplies(self, node: str, nearest: str, shut: tuple[Step, ...]) -> tuple[Other, ...]:
         """The other supplies of what is missing, the nearest first, each with what shuts the way to it alone."""
@@ -124,7 +127,7 @@ class OverWays:
             found.append(Other(supply, tuple(step for step in steps if step not in shut)))
         return tuple(found)
 
-    def _charged(self, element: str, part: str, high: bool, node: str, depth: int) -> Iterator[Link]:
+    def charged(self, element: str, part: str, high: bool, node: str, depth: int) -> Iterator[Link]:
         """That what a bottle holds was in it to begin with, or came to it and by what way; of one that is empty, that
         nothing was in it."""
         slot = self.seen.bound.contents.get(part)
@@ -138,6 +141,7 @@ class OverWays:
         if way is None:
             yield Charged(part, given, not high, self.named.cites(part))
             return
+        self.charges.add(element)
         supply = self.named.owner(way.end)
         steps = tuple(reversed(self.named.steps((*way.elements, *self.ways.idle(way)), part, supply)))
         owners = (part, *(step.part for step in steps), supply)
@@ -175,11 +179,16 @@ class OverWays:
                 # A mode that is not set leaves a thing as it should be: a fuse that has not melted.
                 usual = isinstance(one, Leaf) and isinstance(one.of, ModeIs) and not one.high
                 if not usual and not (isinstance(one, Leaf) and isinstance(one.of, Input)):
-                    self.agenda.waiting.append(Ask(one, owner, depth))
+                    self.agenda.waiting.append(Ask(one, owner, depth, self.agenda.at))
 
     def _of_supply(self, way: Way, high: bool, depth: int) -> None:
         point = self.ways.nodes.get(way.end)
         if point is not None and point.boundary is not None:
             self.agenda.further(point.boundary, high, self.named.owner(way.end), depth)
-        elif point is None and not high:
+        elif point is None and (not high or self._is_charged(way.end)):
             self.agenda.ask(Content(way.end), high, self.named.owner(way.end), depth)
+
+    def _is_charged(self, element: str) -> bool:
+        """Whether a store holds what is at a pressure, and so was put there by something."""
+        slot = self.seen.bound.contents.get(self.named.owner(element))
+        return slot is not None and slot.element == element and slot.dimension == "pressure"

@@ -141,6 +141,14 @@ class Charged:
 
 
 @dataclass(frozen=True, slots=True)
+class Unmoved:
+    """Nothing pushes a piston: it stays where it was."""
+
+    part: str
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Given:
     """A condition of the world, SI."""
 
@@ -148,4 +156,4 @@ class Given:
     value: float
 
 
-Link = Is | Reads | Fed | Cut | Unjoined | Tied | Stands | Broken | Holds | Charged | Given
+Link = Is | Reads | Fed | Cut | Unjoined | Tied | Stands | Broken | Holds | Charged | Unmoved | Given
