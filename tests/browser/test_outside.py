@@ -17,7 +17,7 @@ from cutaway.api.corrections import publish
 from tests.browser.axe import violations
 from tests.browser.by_keyboard import unreachable
 from tests.browser.in_words import description, unlike, unsaid, untold
-from tests.draw.test_pictures import by_resvg, grey
+from tests.draw.two_renderers import by_resvg, grey
 from tests.publish.demo import made
 from tests.publish.valid_html import faults
 
