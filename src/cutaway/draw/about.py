@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from cutaway.draw.measure import NO_BREAK, text_width, wrapped
-from cutaway.draw.plan import ACTS, Tie
+from cutaway.draw.plan import ACTS, INTERLOCKED, Tie
 from cutaway.draw.symbols.symbol import Look, Setting
 from cutaway.handbook.records import Part, given_on
 from cutaway.parts.kind import Kind, State
@@ -16,7 +16,7 @@ ABOUT_WIDTH = 180.0
 FEW = 2
 """Positions that need no list: whoever reads 'set to on' knows the other."""
 
-MOVERS = frozenset({"moved by", "released by", "changed by", "primed by"})
+MOVERS = frozenset({"moved by", "released by", "changed by", "primed by", INTERLOCKED})
 """Couplings that are told in words as well, since what moves what is easily lost in a drawing."""
 
 ANSWERS = ("lights below", "set at")

@@ -20,6 +20,7 @@ from cutaway.draw.pipes import Routes, joint_shapes, link_shapes, pipe_shapes
 from cutaway.draw.plan import Item, Plan, Tie, flow_order, plan_of, whole_system
 from cutaway.draw.routes import routes_of
 from cutaway.draw.shapes import Circle, Group, Picture, Point, Polyline, Rect, Shape
+from cutaway.draw.signs import signs_on
 from cutaway.draw.strip import SAMPLE, keys_for
 from cutaway.draw.surroundings import NOTICE, SYMBOLS_REMARK, who_is
 from cutaway.draw.symbols.strokes import triangle
@@ -77,7 +78,7 @@ def difference_picture(
         words = f"The system '{system}' has no parts on {on} or {against}, so there is no sheet of it."
         return None, (Diagnostic("D105", None, words, "Draw it for a standard that has it."),)
     blocks = _blocks(folder, (first, second), union, kinds)
-    around = _around(folder, first, second, system, union, kinds)
+    around = _around(folder, first, second, system, union, kinds, signs_on(union.plan, blocks, kinds))
     request = request_of(whole_system(folder, first, system), union.plan, blocks)
     layout, problems = choose_layout(request, union.plan, blocks, shape, around, cache or cache_folder())
     routes = routes_of(union.plan, blocks, layout)
@@ -204,7 +205,13 @@ def _mark(at: Point, side: Side) -> tuple[Shape, ...]:
 
 
 def _around(
-    folder: Folder, first: Subject, second: Subject, system: str, union: Union, kinds: Mapping[str, Kind]
+    folder: Folder,
+    first: Subject,
+    second: Subject,
+    system: str,
+    union: Union,
+    kinds: Mapping[str, Kind],
+    signs: tuple[str, ...],
 ) -> Around:
     media = [m for m in MEDIA if any(t.medium == m for t in union.plan.ties)]
     links = any(t.sort == "link" for t in union.plan.ties)
@@ -217,7 +224,7 @@ def _around(
     says = "What only one of the two has is framed and named. Without a state: every control in its first position."
     if sides == {"both"}:
         says = "Both have the same parts, joined in the same way. Figures may still differ."
-    remarks = (SYMBOLS_REMARK,)
+    remarks = (*signs, SYMBOLS_REMARK)
     return Around(title, says, keys, remarks, cautions_on(union.plan, kinds), folder.type.notice or NOTICE)
 
 

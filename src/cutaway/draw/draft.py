@@ -13,6 +13,7 @@ from cutaway.draw.pages import choose, filling, least_on
 from cutaway.draw.pipes import Routes
 from cutaway.draw.plan import Extract, Plan, plan_of
 from cutaway.draw.routes import routes_of
+from cutaway.draw.signs import signs_on
 from cutaway.draw.stations import Area, areas_of, block_extents, headed_areas, stations_shown
 from cutaway.draw.stretches import segments
 from cutaway.draw.surroundings import around_of
@@ -78,7 +79,9 @@ def placed_on(
     request = request_of(extract, plan, blocks)
     # With all the words around it that it can ever have: where things stand must not hang on the state.
     said = max((f"{s.name}: {s.says}" for s in folder.situations), key=len, default="")
-    around = around_of(folder, subject, extract, plan, kinds, said, True, bool(stations))
+    around = around_of(
+        folder, subject, extract, plan, kinds, said, True, bool(stations), signs=signs_on(plan, blocks, kinds)
+    )
     layouts, problems = laid_out(request, [room for shape in shapes for room in rooms_on(shape, around)], cache)
     layouts = tuple(in_own_lanes(layout, request, plan) for layout in layouts)
     return Placed(extract, plan, stations, blocks, layouts, around), problems

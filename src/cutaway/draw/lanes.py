@@ -4,8 +4,8 @@ is given a column of its own, for which all that is to the right of it makes roo
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from cutaway.draw.layout import Box, Layout, Wire
-from cutaway.draw.lines import Run, covered, runs_of
+from cutaway.draw.layout import Box, Layout, Wire, runs_through
+from cutaway.draw.lines import Place, Run, covered, runs_of
 from cutaway.draw.shapes import Point
 
 COLUMN = 9.0
@@ -13,6 +13,9 @@ COLUMN = 9.0
 
 END_TO_END = 45.0
 """Ends that are farther from each other than this are not taken for one line."""
+
+CLEAR = 9.0
+"""How near what is moved may come to what is not joined to it."""
 
 ROUNDS = 12
 
@@ -25,9 +28,8 @@ def in_lanes(
     nets: by wire, what it carries; wires of one net may be in one column.
     """
     for _ in range(ROUNDS):
-        found = next(
-            (d for pair in read_as_one(layout, wires, nets) if (d := _parted(layout, boxes, *pair, apart))), None
-        )
+        ways = (_parted(layout, boxes, wires, pair, apart) for pair in read_as_one(layout, wires, nets))
+        found = next((way for way in ways if way is not None), None)
         if found is None:
             return layout
         layout = found
@@ -50,28 +52,70 @@ def read_as_one(layout: Layout, wires: Sequence[Wire], nets: Mapping[str, str]) 
     ]
 
 
-def _parted(layout: Layout, boxes: Sequence[Box], upper: Run, lower: Run, apart: float) -> Layout | None:
-    """The layout with the run farther right, and all that is to the right of it, moved by `apart`; None where a box
-    stands across the column or a run ends at a box, so that there is no cutting the sheet there."""
-    at = max(upper.at, lower.at)
-    if any(left < at < right for left, _, right, _ in covered(layout, boxes).values()):
+def _parted(
+    layout: Layout, boxes: Sequence[Box], wires: Sequence[Wire], pair: tuple[Run, Run], apart: float
+) -> Layout | None:
+    """The layout with one of two runs, and all that is to the right of it and joined to them, moved by `apart`; None
+    where a box stands across the column or a run ends at a box, so that there is no cutting the sheet there."""
+    at = max(run.at for run in pair)
+    run = next((one for one in reversed(pair) if not one.ends), None)
+    if run is None:
         return None
-    free = [run for run in (lower, upper) if not run.ends]
-    return _cut(layout, free[0], at, apart) if free else None
+    for joined in (frozenset(box.name for box in boxes), _joined(wires, pair)):
+        places = covered(layout, boxes)
+        if any(name in joined and left < at < right for name, (left, _, right, _) in places.items()):
+            continue
+        cut = _cut(layout, wires, joined, run, at, apart)
+        if len(joined) == len(boxes) or _stands_clear(cut, boxes, joined):
+            return cut
+    return None
 
 
-def _cut(layout: Layout, run: Run, at: float, apart: float) -> Layout:
+def _joined(wires: Sequence[Wire], pair: tuple[Run, Run]) -> frozenset[str]:
+    """All boxes that hang together with the lines of two runs."""
+    first = {name for run in pair for name, _ in run.stretches}
+    found = {box for wire in wires if wire.name in first for box in (wire.start[0], wire.end[0])}
+    while more := {
+        box
+        for wire in wires
+        if {wire.start[0], wire.end[0]} & found
+        for box in (wire.start[0], wire.end[0])
+        if box not in found
+    }:
+        found |= more
+    return frozenset(found)
+
+
+def _cut(layout: Layout, wires: Sequence[Wire], joined: frozenset[str], run: Run, at: float, apart: float) -> Layout:
+    """The layout with a run, and of what is joined all that is to the right of a column, moved by `apart`."""
     own = {(name, k) for name, i in run.stretches for k in (i, i + 1)}
+    going = {wire.name for wire in wires if wire.start[0] in joined}
+    vertices = {point for name, points in layout.routes if name in going for point in points}
 
     def moved(point: Point, along: bool) -> Point:
         return (point[0] + apart, point[1]) if along or point[0] > at + 0.5 else point
 
     routes = tuple(
-        (name, tuple(moved(point, (name, k) in own) for k, point in enumerate(points)))
+        (name, tuple(moved(point, (name, k) in own) for k, point in enumerate(points)) if name in going else points)
         for name, points in layout.routes
     )
     joints = tuple(
-        moved(p, abs(p[0] - run.at) < 0.5 and run.low - 0.5 <= p[1] <= run.high + 0.5) for p in layout.joints
+        moved(p, abs(p[0] - run.at) < 0.5 and run.low - 0.5 <= p[1] <= run.high + 0.5) if p in vertices else p
+        for p in layout.joints
     )
-    corners = tuple((name, moved(corner, False)) for name, corner in layout.corners)
+    corners = tuple((name, moved(corner, False) if name in joined else corner) for name, corner in layout.corners)
     return replace(layout, size=(layout.size[0] + apart, layout.size[1]), corners=corners, routes=routes, joints=joints)
+
+
+def _stands_clear(layout: Layout, boxes: Sequence[Box], joined: frozenset[str]) -> bool:
+    """Whether what was moved keeps off what it is not joined to."""
+    places = covered(layout, boxes)
+    theirs = [place for name, place in places.items() if name not in joined]
+    if any(_meet(places[name], place) for name in joined for place in theirs):
+        return False
+    return not runs_through(layout, tuple(boxes))
+
+
+def _meet(one: Place, other: Place) -> bool:
+    across = max(one[0], other[0]) - min(one[2], other[2])
+    return max(across, max(one[1], other[1]) - min(one[3], other[3])) < CLEAR

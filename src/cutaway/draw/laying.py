@@ -64,7 +64,7 @@ def in_own_lanes(layout: Layout, request: Request, plan: Plan) -> Layout:
     """A layout in which no two lines share a column, so that each is followed without a doubt."""
     if layout.manner == "plain":
         return layout
-    return in_lanes(layout, request.boxes, request.wires, _nets(plan), request.apart)
+    return in_lanes(layout, request.boxes, request.wires, nets_of(plan), request.apart)
 
 
 def without_steps(layout: Layout, request: Request, plan: Plan, blocks: Mapping[str, Block]) -> Layout:
@@ -72,10 +72,10 @@ def without_steps(layout: Layout, request: Request, plan: Plan, blocks: Mapping[
     if layout.manner == "plain":
         return layout
     stationed = frozenset(key for key, block in blocks.items() if block.label.station)
-    return straightened(layout, request.boxes, request.wires, _nets(plan), stationed)
+    return straightened(layout, request.boxes, request.wires, nets_of(plan), stationed)
 
 
-def _nets(plan: Plan) -> Mapping[str, str]:
+def nets_of(plan: Plan) -> Mapping[str, str]:
     """By the name of each tie, what it carries: ties of one net may lie on each other."""
     joined = plan.wiring.joined
     return {tie.name: joined.get(tie.start.node, "") or f"from {tie.start.item}" for tie in plan.ties}

@@ -104,7 +104,7 @@ def crossing(one: Segment, other: Segment) -> bool:
     return left + SAME < upright[0][0] < right - SAME and top + SAME < level[0][1] < bottom - SAME
 
 
-def apart(one: Segment, other: Segment) -> float:
+def beside(one: Segment, other: Segment) -> float:
     """How far two stretches that run beside each other are apart; infinite for any others."""
     for axis in (0, 1):
         if all(abs(s[0][1 - axis] - s[1][1 - axis]) < SAME for s in (one, other)):

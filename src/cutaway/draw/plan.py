@@ -1,5 +1,6 @@
 """What stands on a sheet: the parts of one system, references to parts of others, and the ties between them."""
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
@@ -128,6 +129,9 @@ def plan_of(folder: Folder, subject: Subject, extract: Extract, kinds: Mapping[s
     return replace(extracted(extract, parts, ties, wiring, kinds), held=_held(parts, kinds, subject))
 
 
+INTERLOCKED = "interlocked with"
+"""What a part is with another that must stand so or so before it may be moved."""
+
 ACTS = frozenset({"cuts", "regulates"})
 """Couplings by which a part acts on what it names: they lead from it, where all others lead to it."""
 
@@ -219,6 +223,16 @@ def _ties(
             gone = subject.cut | subject.missing
             if subject.standard in link.on.names and target in here and not {part.name, target} & gone:
                 yield _coupling(part, kinds[part.kind], link, wiring)
+        for other in _locks(part, here):
+            yield Tie("link", End(other, other, ""), End(part.name, part.name, ""), None, INTERLOCKED)
+
+
+def _locks(part: Part, here: Iterable[str]) -> Iterable[str]:
+    """The parts that the rules of a part ask about before it may be moved."""
+    asked = " ".join(rule.only_when.text for rule in part.rules if rule.only_when is not None)
+    for name in here:
+        if name != part.name and re.search(rf"(?<![\w-]){re.escape(name)}(?![\w-])", asked):
+            yield name
 
 
 def _coupling(part: Part, kind: Kind, link: Link, wiring: Wiring) -> Tie:

@@ -6,7 +6,10 @@ from itertools import combinations
 
 from cutaway.draw.draft import Draft
 from cutaway.draw.extent import Extent
+from cutaway.draw.lanes import read_as_one
+from cutaway.draw.laying import nets_of, request_of
 from cutaway.draw.stations import block_extents
+from cutaway.draw.straight import steps_in
 from cutaway.draw.stretches import Segment, segments
 
 NEAR = 0.5
@@ -16,18 +19,19 @@ NEAR = 0.5
 @dataclass(frozen=True, slots=True)
 class Quality:
     """crossings: of lines that are not joined. bends: corners of all lines. over: what lies over something else, in
-    words; nothing may."""
+    words; nothing may. steps: corners that are small steps in lines that should be straight."""
 
     crossings: int
     bends: int
     over: tuple[str, ...]
+    steps: int = 0
 
 
 def quality(draft: Draft) -> Quality:
     """The figures of one sheet."""
     routes = {t.name: draft.routes[t.name] for t in draft.plan.ties if not t.along and t.name in draft.routes}
     bends = sum(max(0, len(points) - 2) for points in routes.values())
-    return Quality(_crossings(draft, routes), bends, _over(draft))
+    return Quality(_crossings(draft, routes), bends, _over(draft), len(steps_in(routes)))
 
 
 def _crossings(draft: Draft, routes: Mapping[str, tuple[tuple[float, float], ...]]) -> int:
@@ -60,7 +64,8 @@ def _crossing(one: Segment, other: Segment) -> tuple[float, float] | None:
 
 
 def _over(draft: Draft) -> tuple[str, ...]:
-    """Blocks over blocks, areas over areas or over parts that are not in them, and wires through blocks."""
+    """Blocks over blocks, areas over areas or over parts that are not in them, wires through blocks, and lines that
+    would be read as one."""
     found = []
     extents = block_extents(draft.plan.items, draft.blocks, dict(draft.layout.corners))
     for (one, a), (other, b) in combinations(extents.items(), 2):
@@ -73,6 +78,9 @@ def _over(draft: Draft) -> tuple[str, ...]:
         for key, extent in extents.items():
             if key not in area.members and _overlap(area.extent, extent):
                 found.append(f"{key} in the area {area.station}")
+    wires = request_of(draft.extract, draft.plan, draft.blocks).wires
+    for upper, lower in read_as_one(draft.layout, wires, nets_of(draft.plan)):
+        found.append(f"{upper.net} and {lower.net} in one column")
     return tuple(found) if draft.layout.sound else (*found, "a line runs through a part")
 
 

@@ -134,8 +134,13 @@ def notes_of(kind: Kind, look: Look, house: Mapping[str, str]) -> tuple[str, ...
     for reading in kind.readings:
         if reading.name in look.readings:
             words = reading_words(look.readings[reading.name], reading, house)
-            notes.append(words if reading.main else f"{reading.name} {words}")
+            notes.append(words if _speaks(reading) else f"{reading.name} {words}")
     return tuple(notes)
+
+
+def _speaks(reading: Reading) -> bool:
+    """Whether the figure needs no name: that of a part's own reading, but for a share, which may be one of anything."""
+    return reading.main and reading.dimension != "fraction"
 
 
 def reading_words(value: float, reading: Reading, house: Mapping[str, str]) -> str:
@@ -159,7 +164,7 @@ def widest_notes(kind: Kind, look: Look, house: Mapping[str, str]) -> tuple[tupl
         lines.append(tuple(w for state in kind.states for w in (state.words, state.opposite) if w))
     for reading in kind.readings:
         figure = f"0,000 {unit_of(reading, house).name}"
-        lines.append((figure if reading.main else f"{reading.name} {figure}",))
+        lines.append((figure if _speaks(reading) else f"{reading.name} {figure}",))
     return tuple(lines)
 
 

@@ -16,6 +16,7 @@ from cutaway.draw.pipes import branches, joint_shapes, link_shapes, pipe_shapes,
 from cutaway.draw.plan import Extract, whole_system
 from cutaway.draw.seen import LineSeen, Values, lines_seen, nominal_volts, notes_of
 from cutaway.draw.shapes import Circle, Picture, Point, Shape
+from cutaway.draw.signs import signs_on
 from cutaway.draw.stations import EDGE, area_names, area_shapes
 from cutaway.draw.surroundings import NOTICE as NOTICE  # for the pictures that are framed otherwise
 from cutaway.draw.surroundings import around_of, remarks_on, who_is
@@ -210,7 +211,8 @@ def drawn(draft: Draft, values: Values | None, says: str = "", name: str = "") -
     plain = draft.layout.manner == "plain"
     used = used_on(plan, draft.routes, seen) if values is not None else None
     known, areas = values is not None, bool(draft.areas)
-    around = around_of(folder, subject, draft.extract, plan, kinds, says, known, areas, plain, used)
+    signs = signs_on(plan, draft.blocks, kinds)
+    around = around_of(folder, subject, draft.extract, plan, kinds, says, known, areas, plain, used, signs)
     head = f"Sheet of the system {draft.name} on the {who_is(folder, subject)}."
     remarks = remarks_on(folder, subject, draft.extract, plain)
     words = description(head, says, plan, notes, seen, around.cautions, remarks, around.notice)

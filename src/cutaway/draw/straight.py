@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from cutaway.draw.layout import Box, Layout, Wire, runs_through
-from cutaway.draw.lines import Place, Routes, Run, apart, covered, crossing, runs_of, stretch, without_idle_points
+from cutaway.draw.lines import Place, Routes, Run, beside, covered, crossing, runs_of, stretch, without_idle_points
 from cutaway.draw.shapes import Point
 from cutaway.draw.stretches import Segment
 
@@ -216,7 +216,7 @@ def _met(sheet: _Sheet, changed: frozenset[str]) -> tuple[int, int]:
             for one in _stretches(sheet.routes[name]):
                 for two in _stretches(points):
                     crossed += crossing(one, two)
-                    near += apart(one, two) < LINES_APART
+                    near += beside(one, two) < LINES_APART
     return crossed, near
 
 

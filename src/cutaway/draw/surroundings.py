@@ -31,15 +31,16 @@ def around_of(
     areas: bool,
     plain: bool = False,
     used: Used | None = None,
+    signs: tuple[str, ...] = (),
 ) -> Around:
     """What stands around a sheet. known: whether a state is shown. areas: whether stations are. plain: its layout.
-    used: what the state shows, None for all that any may."""
+    used: what the state shows, None for all that any may. signs: sentences about letters and signs."""
     media = [m for m in MEDIA if any(t.medium == m for t in plan.ties)]
     links = any(t.sort == "link" for t in plan.ties)
     flags = any(i.reference for i in plan.items)
     keys = keys_for(media, known, links, flags, areas)
     shown = None if used is None else keys_for(media, known, links, flags, areas, used)
-    remarks = (*remarks_on(folder, subject, extract, plain), SYMBOLS_REMARK)
+    remarks = (*remarks_on(folder, subject, extract, plain), *signs, SYMBOLS_REMARK)
     title = f"{who_is(folder, subject)}: {extract.name}"
     cautions = cautions_on(plan, kinds)
     over = OVER if areas else 0.0

@@ -2,6 +2,7 @@
 
 from cutaway.draw.shapes import Circle, Line, Polyline, Rect, Shape
 from cutaway.draw.symbols.strokes import (
+    LET_OUT,
     arrow,
     ball_valve,
     blocked,
@@ -63,7 +64,7 @@ def unloader(pump: str, air: bool) -> Draw:
         ports = [Anchor(pump, (0.1, y), "west"), Anchor("system", (1.5, y), "east")]
         if not air:
             ports.append(Anchor("return", (x, 1.12), "south"))
-        return Symbol((1.6, 1.28 if air else 1.14), tuple(ports), tuple(shapes))
+        return Symbol((1.6, 1.28 if air else 1.14), tuple(ports), tuple(shapes), signs=(LET_OUT,) if air else ())
 
     return draw
 
@@ -139,7 +140,7 @@ def air_selector(look: Look) -> Symbol:
         shapes += [*blocked(supply, 0, 0.16), *arrow(down, (0.65, 1.08), head=0.16), Line(up, (0.65, 1.08), "stroke")]
     shapes += [letters("D", (1.2, 0.24), 0.23), letters("U", (1.2, 0.74), 0.23), letters("P", (0.1, 0.48), 0.23)]
     ports = (Anchor("supply", supply, "west"), Anchor("down", down, "east"), Anchor("up", up, "east"))
-    return Symbol((1.3, 1.28), ports, tuple(shapes))
+    return Symbol((1.3, 1.28), ports, tuple(shapes), signs=(LET_OUT,))
 
 
 def air_service(look: Look) -> Symbol:
@@ -168,4 +169,4 @@ def solenoid_valve(look: Look) -> Symbol:
     elif on is False:
         shapes += [*blocked(supply, 0, 0.16), *arrow(outlet, (0.6, 0.26), head=0.16)]
     ports = (Anchor("supply", supply, "west"), Anchor("outlet", outlet, "east"), Anchor("feed", (0.6, 1.2), "south"))
-    return Symbol((1.2, 1.22), ports, tuple(shapes))
+    return Symbol((1.2, 1.22), ports, tuple(shapes), signs=(LET_OUT,))

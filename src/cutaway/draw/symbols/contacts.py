@@ -1,7 +1,18 @@
 """Symbols of what makes and breaks a circuit: buttons, breakers, relays, switches that something moves."""
 
 from cutaway.draw.shapes import Circle, Line, Path, Point, Polyline, Rect, Shape
-from cutaway.draw.symbols.strokes import arrow, coil, contact, letters, padlock, round_at, spring, struck, through
+from cutaway.draw.symbols.strokes import (
+    LOCKS,
+    arrow,
+    coil,
+    contact,
+    letters,
+    padlock,
+    round_at,
+    spring,
+    struck,
+    through,
+)
 from cutaway.draw.symbols.symbol import LINK_OUT, Anchor, Draw, Look, Symbol, position
 
 
@@ -163,7 +174,7 @@ def lock_switch(up: bool) -> Draw:
             *arrow(*(((0.2, 0.34), (0.2, 0.08)) if up else ((0.2, 0.08), (0.2, 0.34))), head=0.15),
         ]
         ports = (Anchor("inlet", hinge, "west"), Anchor("locked", locked, "east"), Anchor("unlocked", unlocked, "east"))
-        return Symbol((1.0, 1.1), ports, tuple(shapes))
+        return Symbol((1.0, 1.1), ports, tuple(shapes), signs=(LOCKS,))
 
     return draw
 

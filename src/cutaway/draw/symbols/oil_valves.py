@@ -2,7 +2,7 @@
 
 from cutaway.draw.shapes import Circle, Line, Polyline, Rect, Shape
 from cutaway.draw.symbols.oil import selector_body
-from cutaway.draw.symbols.strokes import arc, arrow, ball_valve, letters, padlock, round_at, throat, through
+from cutaway.draw.symbols.strokes import LOCKS, arc, arrow, ball_valve, letters, padlock, round_at, throat, through
 from cutaway.draw.symbols.symbol import LINK_IN, Anchor, Look, Symbol, position
 
 
@@ -86,7 +86,7 @@ def hydraulic_lock(look: Look) -> Symbol:
         Anchor("jack", (1.2, y), "east"),
         Anchor("pilot", (0.65, 1.06), "south"),
     )
-    return Symbol((1.3, 1.08), ports, tuple(shapes))
+    return Symbol((1.3, 1.08), ports, tuple(shapes), signs=(LOCKS,))
 
 
 def shuttle_valve(look: Look) -> Symbol:

@@ -1,7 +1,7 @@
 """Symbols of what air moves: brakes, the valve that shares it among them, rams."""
 
 from cutaway.draw.shapes import Circle, Line, Path, Point, Rect, Shape
-from cutaway.draw.symbols.strokes import arc, arrow, blocked, exhaust, letters, round_at, spring
+from cutaway.draw.symbols.strokes import LET_OUT, arc, arrow, blocked, exhaust, letters, round_at, spring
 from cutaway.draw.symbols.symbol import LINK_OUT, Anchor, Look, Symbol, fraction, position
 
 
@@ -43,7 +43,7 @@ def brake_relay_valve(look: Look) -> Symbol:
         Anchor("port brake", outlets["port"], "east"),
         Anchor("starboard brake", outlets["starboard"], "east"),
     )
-    return Symbol((1.5, 1.66), ports, tuple(shapes))
+    return Symbol((1.5, 1.66), ports, tuple(shapes), signs=(LET_OUT,))
 
 
 def _lever(pivot: Point, place: float | None) -> tuple[Shape, ...]:

@@ -113,6 +113,11 @@ def coil(corner: Point, size: Point) -> tuple[Shape, ...]:
     return Rect(corner, size, "edge"), Line((x, y + height), (x + width, y), "stroke")
 
 
+LOCKS = "A shut padlock: locked. An open one: not locked."
+LET_OUT = "An open triangle at an edge: air goes out there."
+"""What the two signs below mean, for the symbols that have them."""
+
+
 def exhaust(at: Point, degrees: float = 270.0) -> Polyline:
     """An open triangle on an edge: air goes out here. at: the middle of its base."""
     return triangle(round_at(at, 0.15, degrees), degrees, 0.15, 0.2, "edge")

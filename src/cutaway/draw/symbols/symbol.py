@@ -32,7 +32,8 @@ class Symbol:
 
     size and anchors never depend on the state, so that a sheet looks the same in every state. spread: lines join by
     points of their own along the sides, as on a bus bar. top: how far down a coupling reaches that comes from above.
-    axis: how far from the left the words below have their middle, None for the middle of the whole.
+    axis: how far from the left the words below have their middle, None for the middle of the whole. signs: sentences
+    about what in it does not explain itself.
     """
 
     size: Point
@@ -41,6 +42,7 @@ class Symbol:
     spread: bool = False
     top: float = 0.0
     axis: float | None = None
+    signs: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

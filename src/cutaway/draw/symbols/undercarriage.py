@@ -1,7 +1,7 @@
 """Symbols of what the hydraulics lower and open: legs, doors, bolts, mechanical indicators."""
 
 from cutaway.draw.shapes import Circle, Line, Polyline, Rect, Shape
-from cutaway.draw.symbols.strokes import padlock, round_at, struck
+from cutaway.draw.symbols.strokes import LOCKS, padlock, round_at, struck
 from cutaway.draw.symbols.symbol import LINK_IN, LINK_OUT, Anchor, Look, Symbol, position
 
 
@@ -24,7 +24,7 @@ def leg(look: Look) -> Symbol:
     elif free:
         shapes += padlock((0.34, 0.98), False)
     links = (Anchor(LINK_IN, (0.1, 0.6), "west"), Anchor(LINK_OUT, (1.3, 0.6), "east"))
-    return Symbol((1.4, 1.22), links, tuple(shapes))
+    return Symbol((1.4, 1.22), links, tuple(shapes), signs=(LOCKS,))
 
 
 def doors(look: Look) -> Symbol:

@@ -223,7 +223,14 @@ PRIMING_PUMP = Kind(
         Want("primes with", "volume", "What must stand in the pipe.", "60 cc", "20 to 200 cc", JUDGEMENT),
         Want("lasts", "time", "Time in which two thirds of it evaporate.", "3 min", "1 to 20 min", JUDGEMENT),
     ),
-    states=(State("primed", "primed"),),
+    states=(
+        State(
+            "primed",
+            "primed",
+            means="its petrol stands in the induction pipe",
+            otherwise="it sprays into the induction pipe",
+        ),
+    ),
     failures=(Failure("leaking washer", "Three tenths of each stroke are delivered."),),
     families=("PDPUMP", "STORE", "LIN"),
     example=trainer_examples.PRIMING_PUMP,
