@@ -52,4 +52,4 @@ def _figure(still: StillView) -> Html:
     says = f": {still.says}" if still.says else ""
     picture = el("a", el("img", src=still.path, alt=" ".join(still.words), loading="lazy"), href=still.path)
     told = el("details", el("summary", "In words"), el("ul", *(el("li", line) for line in still.words)))
-    return el("figure", picture, el("figcaption", el("b", still.moment), says), told)
+    return el("figure", el("div", picture, class_="drawn"), el("figcaption", el("b", still.moment), says), told)
