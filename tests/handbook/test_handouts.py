@@ -40,6 +40,21 @@ def test_a_handout_as_it_is_written(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
+    ("on", "names"),
+    [("Mk 2", {"Mk 2"}), ("[Mk 1, Mk 2 with mod 12]", {"Mk 1", "Mk 2 with mod 12"}),
+     ("Mk 1 to Mk 2", {"Mk 1", "Mk 2", "Mk 2 with mod 12"}), ("S-3", {"S-3"})],
+)  # fmt: skip
+def test_a_standard_by_its_name_is_that_one_alone(on: str, names: set[str], tmp_path: Path) -> None:
+    head = (
+        "name: Sparrow\nmarks: [Mk 1, Mk 2]\nmods: {mod 12: {fitted to: Mk 2}}\n"
+        "standards: [Mk 1, Mk 2, Mk 2 with mod 12]\nairframes: {S-3: {standard: Mk 2}}\n"
+    )
+    text = f"handouts:\n  one: {{on: {on}}}\n"
+    loaded, problems = load_sample(tmp_path, {"type.yaml": head, "handouts.yaml": text})
+    assert problems == () and [one.on and one.on.names for one in loaded.handouts] == [names]
+
+
+@pytest.mark.parametrize(
     ("text", "count", "papers"),
     [("paper: Letter\n", 1, ("Letter",)), ("handouts: {}\n", 0, ()), ("handouts:\n", 0, ()), ("\n", 1, ("A4",))],
 )

@@ -11,6 +11,7 @@ from cutaway.handbook.nodes import Block, Entry, Faulty, Node, Words
 from cutaway.handbook.records import AskedHandout, HandoutKind, Situation, System
 from cutaway.handbook.shapes import HandoutShape, HandoutsShape
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
+from cutaway.quantities.which import StandardName, Which
 
 KINDS: tuple[HandoutKind, ...] = get_args(HandoutKind)
 PAPERS = ("A4", "Letter")
@@ -82,12 +83,24 @@ def _handout(entry: Entry, known: _Known) -> tuple[AskedHandout | None, Problems
     system, more = _named(block.get("system"), "system", known.systems, known.lost)
     situation, again = _named(block.get("in"), "situation", known.situations, known.lost)
     problems += more + again
-    on, more = read_on(block.get("on"), known.head, airframes=True) if block.get("on") is not None else (None, ())
+    on, more = _on(block.get("on"), known.head) if block.get("on") is not None else (None, ())
     problems += more
     if has_error(problems) or system is None or situation is None:
         return None, problems
     wanted = tuple(kind for kind in KINDS if kind in kinds) or KINDS[:1]
     return AskedHandout(name, wanted, papers or known.papers, system, on, situation, entry.key.span), problems
+
+
+def _on(node: Node | None, head: Head) -> tuple[Which | None, Problems]:
+    """The standards and airframes that are named; one by its own name means no other, so that 'Mk 4' is one sheet and
+    not another for 'Mk 4 with mod 57'."""
+    on, problems = read_on(node, head, airframes=True)
+    names = [*(one.name for one in head.type.standards), *(StandardName(one.name) for one in head.type.airframes)]
+    named = {fold(name): name for name in names}
+    words = [one.text for one in several_of(node) if isinstance(one, Words)]
+    if on is not None and all(fold(one) in named for one in words):
+        on = Which(on.words, frozenset(named[fold(one)] for one in words))
+    return on, problems
 
 
 def _chosen(node: Node | None, what: str, known: tuple[str, ...]) -> tuple[tuple[str, ...], Problems]:

@@ -189,7 +189,8 @@ def _wanted(sheet: Sheet, subject: Subject, situation: Situation) -> bool:
 def _steered(desk: Desk, sheet: Sheet, subject: Subject, situation: Situation, values: Values | None) -> Found:
     """A sheet of the author's own in one situation."""
     sheets, problems = steered(desk.workshop.folder, subject, sheet, desk.kinds, desk.layouts)
-    says = " ".join(words for words in (sheet.says, _says(situation, values)) if words)
+    told = _says(situation, values)
+    says = f"{sheet.says} {told[:1].upper()}{told[1:]}" if sheet.says else told
     return (*_seen(sheets, subject, situation, sheet.name, values, says), problems)
 
 
