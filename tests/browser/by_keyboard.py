@@ -21,7 +21,7 @@ _HERE = """() => { const e = document.activeElement;
     return [e.dataset.key ?? '', marked ? (shown ? '' : 'covered') : 'not marked', e.outerHTML.slice(0, 90)]; }"""
 
 
-def unreachable(page: Any, most: int = 60) -> list[str]:
+def unreachable(page: Any, most: int = 40) -> list[str]:
     """What on a page the tabulator does not come to in the order of the page, or where nobody sees that it has."""
     every: list[str] = page.evaluate(_EVERY)
     found: list[str] = []
