@@ -11,7 +11,7 @@ from cutaway.handbook.tables import plain_text
 from cutaway.parts.kind import Want
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import TextFile, whole
-from cutaway.quantities.prose import figures_in, states
+from cutaway.quantities.prose import figures_in, states, states_without_unit
 from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import low_high_si
@@ -92,7 +92,8 @@ def _figures(text: str) -> tuple[Quantity, ...]:
 
 @lru_cache(maxsize=4096)
 def _stands_in(quantity: Quantity, paragraph: Paragraph) -> bool:
-    return states("\n".join((plain_text(paragraph.text), *paragraph.cautions)), quantity)
+    text = "\n".join((plain_text(paragraph.text), *paragraph.cautions))
+    return states(text, quantity) or states_without_unit(text, quantity)
 
 
 def _not_in_paragraph(given: Given, want: Want, owner: Owner, paragraphs: tuple[Paragraph, ...]) -> Diagnostic:

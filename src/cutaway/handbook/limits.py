@@ -1,9 +1,11 @@
 """What a figure can be at all: a tank that holds nothing, or less, cannot be made whatever the book says."""
 
 from cutaway.handbook.doubts import Owner, own_quantity
-from cutaway.handbook.records import Given
-from cutaway.parts.kind import Want
+from cutaway.handbook.nodes import Words
+from cutaway.handbook.records import Given, Part, given_on
+from cutaway.parts.kind import Kind, Want
 from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.quantities.quantity import Quantity
 from cutaway.quantities.si import low_high_si, to_si
 
 _MUST = {"above nought": "must be above nought", "nought": "cannot be below nought"}
@@ -22,6 +24,22 @@ def impossible(given: Given, want: Want, owner: Owner) -> Problems:
     limit = own_quantity(want.below, want)
     if limit is not None and most >= to_si(limit):
         return (_told(given, want, owner, words, f"must be below {limit.text}"),)
+    return ()
+
+
+def over_full(part: Part, kind: Kind, start: Quantity, words: Words) -> Problems:
+    """A warning where a part is to begin with more than it can have on some standard: fuller than full, further than
+    its stroke."""
+    names = {content.full for content in kind.contents}
+    for want in (want for want in kind.wants if want.name in names):
+        by_standard = {standard: given_on(part, want.name, standard) for standard in sorted(part.on.names)}
+        for standard, given in by_standard.items():
+            most = given.quantity if given else own_quantity(want.default, want)
+            if most is not None and low_high_si(start)[1] > 1.0001 * low_high_si(most)[1]:
+                on = f" on {standard}" if len(set(by_standard.values())) > 1 else ""
+                message = f"{part.name} cannot begin with {words.text}: its {want.name} is {most.text}{on}."
+                hint = f"Write {most.text}, or less. As it stands it begins with that{on}."
+                return (Diagnostic("H409", words.span, message, hint),)
     return ()
 
 

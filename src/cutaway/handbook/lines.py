@@ -1,5 +1,6 @@
 """The lines of one file of systems/: pipes and wires, each between two ports that really are there."""
 
+import re
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -16,6 +17,8 @@ from cutaway.handbook.whereabouts import Found, Index, find
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.problems.span import Span
 from cutaway.quantities.which import StandardName, Which
+
+_ARROW = re.compile(r"[-=–—]+>|[→⇒➔»]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +74,8 @@ def _runs(node: Node, head: Head, source: str) -> tuple[tuple[_Run, ...], Proble
 
 def _lines(run: _Run, system: str, index: Index) -> tuple[tuple[Line, ...], Problems]:
     """The lines of `a > b > c`."""
+    if _ARROW.search(run.words.text):
+        return (), (_arrow(run.words),)
     pieces = _pieces(run.words)
     if len(pieces) < 2 or any(not piece.text for piece in pieces):
         return (), (_not_a_line(run.words, pieces),)
@@ -88,6 +93,14 @@ def _lines(run: _Run, system: str, index: Index) -> tuple[tuple[Line, ...], Prob
         lines.extend(some)
         problems += more
     return tuple(lines), problems
+
+
+def _arrow(words: Words) -> Diagnostic:
+    """For a line that is written with another arrow than >."""
+    arrow = _ARROW.search(words.text)
+    assert arrow is not None
+    named = " > ".join(" ".join(piece.split()) for piece in _ARROW.sub(">", words.text).split(">"))
+    return Diagnostic("H316", words.span, f"The parts of a line are joined by >, not by {arrow[0]}.", f"Write {named}")
 
 
 def _pieces(words: Words) -> tuple[Words, ...]:
@@ -124,6 +137,8 @@ def _between(
             if port is None or far is None:
                 return (), tuple(dict.fromkeys(problems))
             if port.medium and far.medium and port.medium != far.medium:
+                if {one.name.lower(), other.name.lower()} & index.left_out:  # one of that name was meant, another kept
+                    return (), ()
                 return (), (_two_media(one, port, other, far, Span(one_span.file, one_span.start, other_span.end)),)
             key = (port.name, far.name)
             by_ports[key] = by_ports.get(key, frozenset()) | names

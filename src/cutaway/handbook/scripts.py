@@ -203,7 +203,8 @@ class _Reader:
         )
         body = self.file.text[start:end].rstrip("\n").split("\n")
         closing = body[-1].strip(" >\t")
-        if len(body) < 2 or closing != token.markup[:1] * max(len(closing), len(token.markup)):
+        opens_again = any(re.match(rf"\s*{re.escape(token.markup)}\s*\w", line) for line in body[1:])
+        if opens_again or len(body) < 2 or closing != token.markup[:1] * max(len(closing), len(token.markup)):
             message = "This block is not closed, so everything after it is taken into it."
             self.problems.append(
                 Diagnostic("H602", opening, message, f"Write a line {token.markup} after its last line.")

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from cutaway.handbook.door import admit, block_of
+from cutaway.handbook.limits import over_full
 from cutaway.handbook.names import a, did_you_mean, fold, listed
 from cutaway.handbook.nodes import Block, Entry, Faulty, Node, Words
 from cutaway.handbook.ports import control_named, positions_of
@@ -194,6 +195,9 @@ def _start(entry: Entry, index: Index) -> tuple[Setting | None, Problems]:
     quantity, problems = read_quantity(entry.value.text, entry.value.span, content.dimension, like)
     if quantity is None:
         return None, problems
+    problems += tuple(one for part in found.parts for one in over_full(part, index.kind(part), quantity, entry.value))[
+        :1
+    ]
     return Setting(found.name, entry.key.span, entry.value.text, entry.value.span, quantity), problems
 
 

@@ -1,7 +1,7 @@
 """systems/*.yaml together: parts from all the files, tied to one another, and the lines between them."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from cutaway.handbook.couplings import tie
 from cutaway.handbook.door import admit, block_of, head_span
@@ -58,19 +58,22 @@ def read_systems(
         if file is None:
             continue
         files.append(file)
-        around = Surroundings(head, kinds, decided, file.system.name, file.source)
+        around = Surroundings(_without(file.source, head), kinds, decided, file.system.name, file.source)
         some, lost, more = read_parts(file.block.get("parts"), around)
         drafts.extend(some)
         left_out |= lost
         problems += more
     single, more = _each_once(tuple(drafts))
     problems += more
+    left_out |= {fold(draft.part.name) for draft in drafts if draft not in single}
     parts, left_out, more = tie(single, kinds, left_out)
     problems += more
     index = index_of(parts, kinds, left_out)
     lines: tuple[Line, ...] = ()
     for file in files:
-        some_lines, more = read_lines(file.block.get("lines"), file.system.name, file.source, head, index)
+        some_lines, more = read_lines(
+            file.block.get("lines"), file.system.name, file.source, _without(file.source, head), index
+        )
         lines += some_lines
         problems += more
     lines, more = one_medium(lines, parts, index)
@@ -97,10 +100,15 @@ def _file(path: str, root: Node | None, texts: FolderText, head: Head) -> tuple[
             span = place.span if place else head_span(block)
             hint = did_you_mean(source, head.sources) or NO_SOURCES
             problems += (Diagnostic("H202", span, f"There is no source '{source}'.", hint),)
-        # Kept, so that a bare § of this file is not complained of once more.
         known = source
     system = System(" ".join(name.split()), shape.says if shape else "", head_span(block))
     return _File(system, known, block), problems
+
+
+def _without(source: str, head: Head) -> Head:
+    """The head for a file whose source is not there: it is told once, not at each of its paragraphs."""
+    missing = source and fold(source) not in {fold(key) for key in head.sources}
+    return replace(head, unread=head.unread | {fold(source)}) if missing else head
 
 
 def _text(block: Block, key: str) -> str:

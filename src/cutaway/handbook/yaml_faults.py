@@ -5,6 +5,7 @@ import re
 from cutaway.problems.diagnostic import Diagnostic
 from cutaway.problems.span import Span, TextFile
 
+_ENTRY = re.compile(r"[\w .'-]+: [{\[]")  # what opens an entry of its own: 'valve: {kind: …}'
 _THOUSANDS = re.compile(r"^\d{3}(?!\d)")
 
 
@@ -87,11 +88,14 @@ def _line_from(file: TextFile, offset: int, text: str, at: int, code: str, messa
 
 
 def _bracket(file: TextFile, offset: int, text: str, began: int, context: str) -> Diagnostic:
-    sign, close, what = ("{", "}", "brace") if "mapping" in context else ("[", "]", "bracket")
-    while began < len(text) - 1 and text[began] not in "{[":
-        began += 1
-    if text[began : began + 1] != sign and text[began : began + 1] == "[":
-        sign, close, what = "[", "]", "bracket"
+    opened = _opened(text, began)
+    if opened is None:
+        while began < len(text) - 1 and text[began] not in "{[":
+            began += 1
+        opened = began
+    began = opened
+    square = text[began : began + 1] == "[" or (text[began : began + 1] != "{" and "mapping" not in context)
+    sign, close, what = ("[", "]", "bracket") if square else ("{", "}", "brace")
     return _line_from(
         file,
         offset,
@@ -101,6 +105,20 @@ def _bracket(file: TextFile, offset: int, text: str, began: int, context: str) -
         f"The {what} {sign} that opens here is not closed, or two things inside it have no comma between them.",
         f"End it with {close}, and put a comma between one thing and the next.",
     )
+
+
+_BRACKET = re.compile(r"(?:(?<=^)|(?<=[\s\[{]))[\[{]|[\]}]|\"[^\"]*\"|(?<=\s)'[^']*'|(?<=\s)#[^\n]*")
+
+
+def _opened(text: str, stop: int) -> int | None:
+    """Where the first brace or bracket stands that is open at `stop`: what follows it was taken for a part of it."""
+    open_ones: list[int] = []
+    for found in _BRACKET.finditer(text, 0, min(stop + 1, len(text))):
+        if found[0] in "{[":
+            open_ones.append(found.start())
+        elif found[0] in "}]" and open_ones:
+            open_ones.pop()
+    return open_ones[0] if open_ones else None
 
 
 def _colon(file: TextFile, offset: int, text: str, at: int) -> Diagnostic:
@@ -133,7 +151,7 @@ def _colon(file: TextFile, offset: int, text: str, at: int) -> Diagnostic:
             offset + at + 1,
             "H105",
             "There is a second colon in this line, where only one can divide the name from what is said of it.",
-            f'Put the words in quotes: {key}: "{rest}"',
+            f"Write {key} {rest}" if _ENTRY.match(rest) else f'Put the words in quotes: {key}: "{rest}"',
         )
     lead = len(above) - len(above.lstrip())
     if above.strip() and len(line) - len(line.lstrip()) > lead and ": " in above:

@@ -140,6 +140,7 @@ def _note_unexpected(stopped: Stopped, said: Said) -> None:
     hint = what_next(stopped, said.words)
     if token.type == "$END":
         end = cut[-1].end_pos or span.end
+        hint = (_movement(cut[-1], said.words) if "TO" in stopped.expected else "") or hint
         said.note("L105", Span(span.file, end, end), f"The sentence stops after '{cut[-1]}'.", hint)
         return
     before = cut[-2] if len(cut) > 1 else None
@@ -150,6 +151,16 @@ def _note_unexpected(stopped: Stopped, said: Said) -> None:
     hint = _as_meant(stopped, said) or hint
     where = f"after '{before}'" if before is not None else "at the beginning"
     said.note("L101", token, f"'{token}' is not understood {where}.", hint)
+
+
+def _movement(token: Token, words: Words) -> str:
+    """A hint for a control and its position with no 'to' between them."""
+    text = key(token)
+    for name, control in words.controls.items():
+        position = next((p for p in control.positions if text == f"{name} {key(p)}"), "")
+        if position:
+            return f"Write {name_of(control.ref)} to {position}."
+    return ""
 
 
 def _as_meant(stopped: Stopped, said: Said) -> str:
@@ -169,6 +180,8 @@ def _as_meant(stopped: Stopped, said: Said) -> str:
             return f"Write {name} is {token}."
         if "TO" in stopped.expected:
             return f"Write {name} to {token}."
+    if name is not None and "TO" in stopped.expected and (movement := _movement(name, said.words)):
+        return movement
     if token.type == "TO" and name is not None and name.type == "NAME" and "AT" in stopped.expected:
         return f"Write {name} at {text[token.end_pos or 0 : span.end].split(',')[0].split(':')[0].strip()}."
     return ""

@@ -130,7 +130,7 @@ def words_of(folder: Folder, kinds: Mapping[str, Kind]) -> Words:
         complements,
         failures,
         left_out,
-        name_index(name for group in names for name in group),
+        name_index((*(name for group in names for name in group), *_words_of_lost(folder, kinds))),
         name_index(key(want) for want in _wants(folder, parts, kinds)),
     )
 
@@ -147,6 +147,14 @@ def _left_out(folder: Folder, kinds: Mapping[str, Kind]) -> frozenset[str]:
     inner = {name for kind in kinds.values() for name in _inner(kind) if name}
     names = {f"{name}{joint}{one}" for name in folder.left_out for one in inner for joint in (" ", ".")}
     return frozenset(key(name) for name in names | folder.left_out)
+
+
+def _words_of_lost(folder: Folder, kinds: Mapping[str, Kind]) -> Iterator[str]:
+    """States and positions of all kinds, where a part was left out: it may be of any of them, and what is said of it is
+    not told for a second mistake."""
+    for kind in kinds.values() if folder.left_out else ():
+        yield from (key(word) for state in kind.states for word in (state.words, state.opposite) if word)
+        yield from (key(position) for control in kind.controls for position in control.positions)
 
 
 def _inner(kind: Kind) -> Iterator[str]:

@@ -580,6 +580,15 @@ _SITUATIONS = {
         "  running: {given: {height: 300000 ft}}\n",
         "  running: {given: {height: 3000 ft}}\n",
     ),
+    "H409": Entry(
+        "warning",
+        "a start that is more than there can be",
+        "A tank begins no fuller than full, and a jack no further out than its stroke: this figure or that of the part "
+        "is a slip.",
+        _situation("  flying: {start: {fuel tank: 200 gal}}\n"),
+        _situation("  flying: {start: {fuel tank: 20 gal}}\n"),
+        "situations.yaml",
+    ),
 }
 
 _DRILL = "---\nfrom: parked\n---\n\n1. Petrol on: `fuel cock to on`.\n2. Wait.\n"

@@ -77,6 +77,16 @@ def states(text: str, quantity: Quantity) -> bool:
     return any(same_figure(one, quantity) or _is_end_of(quantity, one) for one in found)
 
 
+def states_without_unit(text: str, quantity: Quantity) -> bool:
+    """Whether a text holds this figure alone, beside another that has its unit: '900 lb. per sq. in., later 700'."""
+    found = figures_in(text, bare=True)
+    for at, one in enumerate(found):
+        alone = one.unit == NUMBER and math.isclose(one.value, quantity.value, rel_tol=1e-9) and not one.is_range
+        if alone and any(other.unit == quantity.unit for other in found[max(0, at - 1) : at + 2]):
+            return True
+    return False
+
+
 def same_figure(one: Quantity, other: Quantity) -> bool:
     """Whether two quantities print the same figures in the same unit: '4½ lb. per sq. in.' is '4.5 lb/sq in'."""
     return (
