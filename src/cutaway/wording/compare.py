@@ -193,7 +193,8 @@ def _bound_lines(found: Comparison) -> Iterator[str]:
     if found.moments:
         when = situation_words(found.situation) if found.moments == 1 and found.situation else ""
         when = when or f"at {counted(found.moments, 'moment')}"
-        yield sentence(f"Compared were the lamps, gauges and horns that both have, {when}, {both}")
+        same = "" if found.behaviours else ": they show the same"
+        yield sentence(f"Compared were the lamps, gauges and horns that both have, {when}, {both}{same}")
     yield from _moved_lines(found.moved)
     together: dict[tuple[Moment, str], list[str]] = {}
     for one in found.unanswered:
@@ -207,7 +208,8 @@ def _moved_lines(moved: Moved) -> Iterator[str]:
         return
     all_of = f"all {moved.tried:,}" if moved.tried == moved.possible else f"{moved.tried:,} of {moved.possible:,}"
     more = "" if moved.tried == moved.possible else f"; --moves {moved.possible} tries all"
-    yield sentence(f"Then one control at a time was put elsewhere, {all_of} such movements{more}")
+    came = "" if moved.behaviours else ": nothing besides came to be otherwise on one than on the other"
+    yield sentence(f"Then one control at a time was put elsewhere, {all_of} such movements{came}{more}")
     if moved.nothing:
         yield sentence(f"Of {counted(moved.nothing, 'such movement')} the model could not say what comes")
 

@@ -16,6 +16,7 @@ from cutaway.inquiry.questions.links import (
     Link,
     Other,
     Reads,
+    Same,
     Stands,
     Step,
     Tied,
@@ -57,6 +58,8 @@ def link_words(link: Link, folder: Folder) -> str:
             return f"{the(part)} has failed ({failure}): {inner(says)}"
         case Charged():
             return _charged(link)
+        case Same(to=to):
+            return f"that is for the same reason as at {the(to)}"
         case Unmoved(part=part):
             return f"nothing pushes {the(part)} either way, and so it stays as it is"
         case Holds(part=part, content=content, dimension=dimension):

@@ -48,7 +48,10 @@ def noticed_words(one: Noticed, folder: Folder, since: bool = False) -> str:
     if since:
         goes = "go" if are(one.now.what) == "are" else "goes"
         return f"{the(one.now.what)} {goes} from {value_words(one.before, folder)} to {value_words(one.now, folder)}"
-    return f"{seen_words(one.now, folder)}, not {value_words(one.before, folder)}"
+    before = value_words(one.before, folder)
+    if one.now.value is None:  # 'dead, not working' would read as if it said the same twice
+        return f"{seen_words(one.now, folder)} instead of {before if one.before.value is None else f'showing {before}'}"
+    return f"{seen_words(one.now, folder)}, not {before}"
 
 
 def all_noticed(several: Iterable[Noticed], folder: Folder, since: bool = False) -> list[str]:

@@ -12,7 +12,7 @@ from cutaway.inquiry.questions.cause_agenda import Agenda, Ask
 from cutaway.inquiry.questions.cause_ways import OverWays
 from cutaway.inquiry.questions.cause_words import Named, is_gauge, one_point
 from cutaway.inquiry.questions.leaves import Leaf, Limit
-from cutaway.inquiry.questions.links import Given, Holds, Link, Stands, Unmoved
+from cutaway.inquiry.questions.links import Given, Holds, Link, Reads, Same, Stands, Unmoved
 from cutaway.inquiry.questions.supplied import Ways
 from cutaway.inquiry.questions.watched import Watched, watched
 from cutaway.inquiry.scenes import Question
@@ -60,7 +60,7 @@ class _Tracing:
         self.ways = Ways(seen)
         self.named, self.agenda = Named(seen, self.ways), Agenda(seen)
         self.over = OverWays(question, self.named, self.agenda)
-        self.done: set[tuple[object, ...]] = set()
+        self.done: dict[tuple[object, ...], str] = {}
         self.found: dict[Link, Link | None] = {}
         self.usual = {slot.name: slot.value for slot in CONDITIONS}
 
@@ -69,14 +69,22 @@ class _Tracing:
         while self.agenda.waiting and len(self.found) < MOST_LINKS:
             ask = self.agenda.waiting.popleft()
             key = (ask.leaf, ask.of if isinstance(ask.leaf, Limit) else "")
-            if key in self.done or ask.depth > DEEPEST:
+            if key in self.done:
+                self._again(ask, self.done[key])
                 continue
-            self.done.add(key)
+            if ask.depth > DEEPEST:
+                continue
+            self.done[key] = ask.of
             self.agenda.at = ask.by
             for link in self._answered(ask):
                 self.found.setdefault(link, ask.by)
                 self.agenda.at = link
         return list(self.found)[:MOST_LINKS]
+
+    def _again(self, ask: Ask, before: str) -> None:
+        """Of a reading that is as another part's is, for which it has been told already."""
+        if isinstance(ask.by, Reads) and ask.of not in ("", before):
+            self.found.setdefault(Same(ask.of, before, self.named.cites(ask.of)), ask.by)
 
     def _begin(self) -> None:
         question = self.question

@@ -149,6 +149,15 @@ class Unmoved:
 
 
 @dataclass(frozen=True, slots=True)
+class Same:
+    """It is so at a part for the same reason as at another, of which it has been told."""
+
+    part: str
+    to: str
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Given:
     """A condition of the world, SI."""
 
@@ -156,4 +165,4 @@ class Given:
     value: float
 
 
-Link = Is | Reads | Fed | Cut | Unjoined | Tied | Stands | Broken | Holds | Charged | Unmoved | Given
+Link = Is | Reads | Fed | Cut | Unjoined | Tied | Stands | Broken | Holds | Charged | Unmoved | Same | Given
