@@ -230,8 +230,8 @@ def _ties(
 def _locks(part: Part, here: Iterable[str]) -> Iterable[str]:
     """The parts that the rules of a part ask about before it may be moved."""
     asked = " ".join(rule.only_when.text for rule in part.rules if rule.only_when is not None)
-    for name in here:
-        if name != part.name and re.search(rf"(?<![\w-]){re.escape(name)}(?![\w-])", asked):
+    for name in here if asked else ():
+        if name in asked and name != part.name and re.search(rf"(?<![\w-]){re.escape(name)}(?![\w-])", asked):
             yield name
 
 
