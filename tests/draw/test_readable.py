@@ -11,9 +11,10 @@ from types import ModuleType
 import pytest
 
 from cutaway.draw.draft import Draft
-from cutaway.draw.extent import smallest_words
+from cutaway.draw.extent import extent_of, smallest_words
 from cutaway.draw.pages import AREA, LEAST_POINTS, SHAPES, SMALLEST, smallest_points
 from cutaway.draw.quality import quality
+from cutaway.draw.shapes import Group
 from cutaway.draw.sheet import drafts, drawn
 from cutaway.draw.stations import EDGE
 from cutaway.handbook.load import load_folder
@@ -61,6 +62,41 @@ def test_nothing_lies_over_anything_and_words_can_be_read(
         if shape == "A4":
             words = max((f"{s.name}: {s.says}" for s in draft.folder.situations), key=len)
             assert smallest_points(drawn(draft, {}, words)) >= LEAST_POINTS
+
+
+@WHICH
+@EACH
+def test_the_drawing_keeps_off_the_words_around_it(
+    demo: str, standard: str, system: str, shape: str, layouts: Path
+) -> None:
+    """Areas too, which reach above the highest part; and all of it is on the page."""
+    for draft in of(demo, standard, system, shape, layouts):
+        words = max((f"{s.name}: {s.says}" for s in draft.folder.situations), key=len)
+        picture = drawn(draft, {}, words)
+        groups = {shape.role: shape for shape in picture.shapes if isinstance(shape, Group)}
+        head, drawing, foot = (extent_of((groups[role],)) for role in ("head", "drawing", "foot"))
+        assert head.bottom <= drawing.top and drawing.left >= 0
+        if draft.beside:
+            assert drawing.right <= foot.left and drawing.bottom <= picture.size[1]
+        else:
+            assert drawing.bottom <= foot.top and drawing.right <= picture.size[0]
+        assert head.bottom <= foot.top and foot.right <= picture.size[0] + 0.1 and foot.bottom <= picture.size[1] + 0.1
+
+
+def test_words_stand_beside_a_high_drawing_on_a_wide_page_in_every_state(layouts: Path) -> None:
+    (wide,) = of("turnstone", "Mk 2", "Vacuum", "16:9", layouts)
+    (level,) = of("turnstone", "Mk 2", "Hydraulics", "16:9", layouts)
+    assert wide.beside and not level.beside
+    for values, says in ((None, ""), ({}, "Words."), ({}, "Many words, " * 30)):
+        picture = drawn(wide, values, says)
+        foot = next(s for s in picture.shapes if isinstance(s, Group) and s.role == "foot")
+        assert extent_of((foot,)).left > picture.size[0] * 0.7
+
+
+@WHICH
+def test_no_line_has_a_small_step(demo: str, standard: str, system: str, layouts: Path) -> None:
+    for draft in of(demo, standard, system, "A4", layouts):
+        assert quality(draft).steps == 0
 
 
 @WHICH

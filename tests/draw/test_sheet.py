@@ -337,3 +337,20 @@ def test_dashes_never_lie_over_dashes(layouts: Path) -> None:
     for one, other in itertools.combinations(stretches, 2):
         rest = without(one, other)
         assert sum(math.dist(*s) for s in rest) == pytest.approx(math.dist(*one)), (one, other)
+
+
+def test_a_dead_wire_is_dashed_where_two_ways_share_it(layouts: Path) -> None:
+    """Two switches feed one valve: the way that they share is drawn once, or its dashes would make a full line."""
+    parts = [by_hand.part(f"{side} switch", "switch") for side in ("port", "starboard")]
+    parts += [by_hand.part("bus", "bus"), by_hand.part("lamp", "filament lamp")]
+    lines = [by_hand.line("bus.any", f"{side} switch.inlet") for side in ("port", "starboard")]
+    lines += [by_hand.line(f"{side} switch.outlet", "lamp.feed") for side in ("port", "starboard")]
+    folder = by_hand.folder([replace(p) for p in parts], lines)
+    values = {f"{p.name}.{port.name}": 0.0 for p in parts for port in KINDS[p.kind].ports}
+    text, _ = make_sheet(folder, by_hand.MK, "Fuel", values, KINDS, cache=layouts)
+    dead = [e for e in ET.fromstring(text).iter(f"{SVG}polyline") if e.get("class") == "pipe current dead"]
+    stretches = [pair for e in dead for pair in itertools.pairwise(numbers(e))]
+    assert len(stretches) > 4
+    for one, other in itertools.combinations(stretches, 2):
+        rest = without(one, other)
+        assert sum(math.dist(*s) for s in rest) == pytest.approx(math.dist(*one)), (one, other)

@@ -6,12 +6,14 @@ import pytest
 
 from cutaway.draw.cautions import cautions_on
 from cutaway.draw.extent import extent_of
+from cutaway.draw.measure import text_width, wrapped
 from cutaway.draw.pipes import Used, strokes
 from cutaway.draw.plan import make_plan
 from cutaway.draw.shapes import Text
 from cutaway.draw.strip import foot_shapes, head_shapes, keys_for
 from cutaway.machine.subjects import subjects
 from cutaway.parts.library import KINDS
+from cutaway.quantities.prose import figures_in
 from tests.draw import by_hand
 
 
@@ -58,3 +60,37 @@ def test_a_long_title_goes_on_in_the_next_line() -> None:
     assert len(short) == 2 and not any(
         extent_of((a,)).widened(-2.0).meets(extent_of((b,)).widened(-2.0)) for a, b in combinations(long, 2)
     )
+
+
+MANY = tuple(f"Caution {i}: keep clear of what moves while there is pressure in the pipes." for i in range(5))
+
+
+def test_cautions_stand_in_two_columns_where_that_is_less_high() -> None:
+    narrow, wide = (foot_shapes((), (), MANY, "Notice.", width) for width in (800.0, 1600.0))
+    assert len({s.at[0] for s in narrow[0] if isinstance(s, Text) and s.role == "strong"}) == 1
+    columns = [s for s in wide[0] if isinstance(s, Text) and s.words.startswith("Caution ")]
+    assert len({s.at[0] for s in columns}) == 2 and wide[1] < narrow[1]
+    assert [s.words[8] for s in columns] == ["0", "1", "2", "3", "4"]  # down the first column, then the second
+    for one, other in combinations([s for s in wide[0] if isinstance(s, Text)], 2):
+        assert not extent_of((one,)).widened(-2.0).meets(extent_of((other,)).widened(-2.0))
+
+
+@pytest.mark.parametrize(
+    "words", ["starboard brake 0 lb/sq in", "set at 4.5 in Hg", "lights below 2½ lb. per sq. in. at 20 °C"]
+)
+@pytest.mark.parametrize("even", [False, True])
+def test_a_figure_is_not_parted_from_its_unit(words: str, even: bool) -> None:
+    figures = [quantity.text for quantity in figures_in(words)]
+    assert figures
+    for width in range(20, 400, 20):
+        lines = wrapped(words, 14.5, float(width), even=even)
+        assert " ".join(lines) == words
+        assert all(any(figure in line for line in lines) for figure in figures)
+
+
+def test_lines_of_about_one_length() -> None:
+    words, wide = "moved by starboard float jack", 180.0
+    uneven, even = wrapped(words, 14.5, wide), wrapped(words, 14.5, wide, even=True)
+    widest = [max(text_width(line, 14.5) for line in lines) for lines in (even, uneven)]
+    assert len(even) == len(uneven) and widest[0] < widest[1]
+    assert wrapped("short", 14.5, wide, even=True) == ("short",) and wrapped("", 14.5, wide, even=True) == ()

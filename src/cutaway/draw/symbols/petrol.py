@@ -1,5 +1,7 @@
 """Symbols of the petrol system: tanks, cocks, filters, pumps, valves, the carburettor."""
 
+import math
+
 from cutaway.draw.measure import text_width
 from cutaway.draw.shapes import Circle, Line, Path, Polyline, Rect, Shape, Text
 from cutaway.draw.symbols.strokes import arc, arrow, blocked, round_at, spring, through, triangle
@@ -25,16 +27,20 @@ WAY_NAME = 14.5 / UNIT
 WAY_ABOVE, WAY_BELOW = 0.18, 0.13
 """How far the name of a way is from its pipe, above it and below it: clear of the head of an arrow."""
 
+TWO_APART, WAYS_APART = 0.406, 0.58
+"""How far the pipes of two ways are apart, named above and below; and those of more, each named above its pipe."""
+
 
 def selector_cock(look: Look) -> Symbol:
     """A round body; the channel within joins the chosen way to the outlet, or a bar shuts it off. The name of each way,
     which is that of the handle's position, stands at its pipe."""
     ways = look.lists.get("ways", ())
-    radius = max(0.46, 0.24 * len(ways))
-    spread = min(50.0, 65.0 / max(1, len(ways) - 1) * 2)
-    angles = [180.0 + (i - (len(ways) - 1) / 2) * spread for i in range(len(ways))]
+    apart = WAYS_APART if len(ways) > 2 else TWO_APART
+    radius = max(0.46, 0.24 * len(ways), (len(ways) - 1) / 2 * apart / 0.9)
+    heights = [(i - (len(ways) - 1) / 2) * apart for i in range(len(ways))]
+    angles = [180.0 + math.degrees(math.asin(height / radius)) for height in heights]
     beside = max((text_width(way, WAY_NAME) for way in ways), default=0.0) + 0.1
-    highest = radius + min((round_at((0.0, 0.0), radius, angle)[1] for angle in angles), default=0.0)
+    highest = radius + min(heights, default=0.0)
     centre = (beside + radius, radius + max(0.1, WAY_ABOVE + WAY_NAME - highest))
     edge = {way: round_at(centre, radius, angle) for way, angle in zip(ways, angles, strict=True)}
     out = (centre[0] + radius, centre[1])
