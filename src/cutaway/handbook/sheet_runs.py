@@ -19,7 +19,7 @@ MOST = 60
 """How many moments a sheet may have."""
 
 _KEYS = ("with", "do", "drill", "at")
-_STEP = re.compile(r"step (\d+)")
+_STEP = re.compile(r"step (\d{1,6})")
 _WORDS = "Write before, a time such as 5 s, settled, or with a drill step 3."
 
 
@@ -110,10 +110,12 @@ def _moment(words: Words, sheet: str, drill: Drill | None) -> tuple[AskedMoment 
     if step is not None:
         return _step(int(step[1]), words, sheet, drill)
     quantity, problems = read_quantity(words.text, words.span, "time") if said[:1].isdigit() else (None, ())
-    if problems or (quantity is not None and 0.0 <= to_si(quantity) <= LONGEST):
-        return (AskedMoment("time", to_si(quantity), words.span) if quantity is not None else None), problems
+    if problems:
+        return None, problems
+    if quantity is not None and not quantity.is_range and to_si(quantity) <= LONGEST:
+        return AskedMoment("time", to_si(quantity), words.span), ()
     message = f"The sheet '{sheet}' is to be drawn at '{one_line(words.text)}', which is no moment of a run."
-    hint = "Write a time of up to 48 hours." if quantity is not None else _WORDS
+    hint = "Write one time of up to 48 hours: 5 s" if quantity is not None else _WORDS
     return None, (Diagnostic("H960", words.span, message, hint),)
 
 

@@ -76,5 +76,5 @@ def _too_large(kind: Kind, shown: Shown) -> Diagnostic:
         f"The sheet of {shown.system} on {shown.standard} has words too small on {what}, "
         f"so it is not on the {kind} sheet."
     )
-    hint = "Name a smaller system with --system; the booklet gives a large one several pages."
+    hint = "Name a smaller system, with --system or in handouts.yaml; the booklet gives a large one several pages."
     return Diagnostic("K511", None, message, hint)
