@@ -237,6 +237,22 @@ def test_a_rudder_bar_reads_from_port_to_starboard() -> None:
     assert words["port"][1] == words["central"][1] == words["starboard"][1]
 
 
+def test_panels_are_the_same_size_in_every_state() -> None:
+    """So that a reader who goes from one situation to the next sees what changed, and not where it went."""
+    for folder, subject in ((WHINCHAT, subjects(WHINCHAT)[0]), (TURNSTONE, subjects(TURNSTONE)[1])):
+        frames = []
+        for values in (None, usual(folder, True), usual(folder, False)):
+            pages = panel_pictures(folder, subject, values, KINDS, "Words.")
+            frames.append([(g.name, extent_of(g.shapes[:1])) for p in pages for g in groups(p.shapes, "station")])
+        assert frames[0] == frames[1] == frames[2]
+
+
+def usual(folder: Folder, on: bool) -> dict[str, float]:
+    """Readings as instruments show them."""
+    found = everything(folder, on)
+    return {name: 50.0 if value == 1234.5678 else value for name, value in found.items()}
+
+
 def test_pages_are_filled(case: tuple) -> None:  # type: ignore[type-arg]
     """Of what lies between head and foot no more than a quarter is blank on the whole, and on no page above half."""
     blank = []

@@ -4,15 +4,14 @@ A type with many of them takes several pages; what stands at one station is kept
 group.
 """
 
-import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from cutaway.draw.panel_cells import Cell, cells_of, panelled
-from cutaway.draw.panel_pages import GAP, Pages, Row, Station, capital, pages_of, stretched
+from cutaway.draw.panel_pages import GAP, Pages, Paper, Row, Station, capital, pages_of, stretched
 from cutaway.draw.seen import Values, look_of, wants_of
-from cutaway.draw.shapes import Group, Picture, Point, placed
-from cutaway.draw.strip import KEY_SIZE, MARGIN, foot_shapes, head_shapes
+from cutaway.draw.shapes import Group, Picture, placed
+from cutaway.draw.strip import MARGIN, foot_shapes, head_shapes
 from cutaway.draw.surroundings import who_is
 from cutaway.draw.symbols.symbol import Look
 from cutaway.handbook.records import Folder, Part
@@ -23,9 +22,6 @@ WIDTH = 1600.0
 SHAPE = 297 / 210
 """Panels are drawn for A4 on its long side, where no word of theirs is smaller than 7 pt."""
 NOWHERE = "place not given"
-MOST_CAUTIONS = 16
-CAUTION = KEY_SIZE * 1.35
-"""How many lines of cautions a page may have, and how high one is."""
 REMARK = "Faces are our own and not those of the aeroplane; needles show more or less, and the figure stands below."
 
 _ACROSS = {"left": 0, "port": 0, "middle": 1, "centre": 1, "right": 2, "starboard": 2}
@@ -48,20 +44,13 @@ def panel_pictures(
     if not stations:
         return ()
     title = f"{who_is(folder, subject)}: panels"
-    paper = _Paper(title, says, folder.type.notice, values is not None, name or f"panels {subject.name}", kinds)
-    lines = 0
-    while True:  # room for so many lines of cautions, until those of every page have it
-        pages = pages_of(stations, _room(paper, lines))
-        pictures = tuple(_picture(paper, pages, number) for number in range(len(pages.shelves)))
-        beyond = max(picture.size[1] for picture in pictures) - WIDTH / SHAPE
-        if beyond <= 0.1 or lines >= MOST_CAUTIONS:
-            break
-        lines = min(MOST_CAUTIONS, lines + math.ceil(beyond / CAUTION))
-    return pictures
+    about = _About(title, says, folder.type.notice, values is not None, name or f"panels {subject.name}", kinds)
+    pages = pages_of(stations, Paper(WIDTH - 2 * MARGIN, _free(about)))
+    return tuple(_picture(about, pages, number) for number in range(len(pages.shelves)))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class _Paper:
+class _About:
     """What all pages of one set of panels share. name: what their ids begin with."""
 
     title: str
@@ -72,29 +61,41 @@ class _Paper:
     kinds: Mapping[str, Kind]
 
 
-def _room(paper: _Paper, lines: int) -> Point:
-    """The room for stations on a page with so many lines of cautions."""
-    _, top = head_shapes(paper.title, paper.says, WIDTH)
-    _, strip = foot_shapes((), (REMARK,), (), paper.notice, WIDTH)
-    return (WIDTH - 2 * MARGIN, WIDTH / SHAPE - top - strip - lines * CAUTION - GAP)
+def _free(about: _About) -> Callable[[Sequence[Station]], float]:
+    """What height a page leaves to some stations: what is neither head nor foot, in which their cautions stand."""
+    _, top = head_shapes(f"{about.title}, page 9 of 9", about.says, WIDTH)
+    feet: dict[tuple[str, ...], float] = {}
+
+    def free(stations: Sequence[Station]) -> float:
+        cautions = _cautions(about, stations)
+        if cautions not in feet:
+            feet[cautions] = foot_shapes((), (REMARK,), cautions, about.notice, WIDTH)[1]
+        return WIDTH / SHAPE - top - feet[cautions] - GAP
+
+    return free
 
 
-def _picture(paper: _Paper, pages: Pages, number: int) -> Picture:
+def _cautions(about: _About, stations: Sequence[Station]) -> tuple[str, ...]:
+    """The cautions of all parts of some stations, each once."""
+    parts = {cell.part.name: cell.part for one in stations for row in one.rows for cell in row.cells}
+    return tuple(dict.fromkeys(c for p in parts.values() for c in (p.caution, about.kinds[p.kind].caution) if c))
+
+
+def _picture(about: _About, pages: Pages, number: int) -> Picture:
     """One page."""
     page, of, scale = pages.shelves[number], len(pages.shelves), pages.scale
-    title = f"{paper.title}, page {number + 1} of {of}" if of > 1 else paper.title
+    title = f"{about.title}, page {number + 1} of {of}" if of > 1 else about.title
     stations = [one.station for shelf in page for one in shelf.stations]
-    parts = {cell.part.name: cell.part for one in stations for row in one.rows for cell in row.cells}
-    cautions = tuple(dict.fromkeys(c for p in parts.values() for c in (p.caution, paper.kinds[p.kind].caution) if c))
-    above, top = head_shapes(title, paper.says, WIDTH)
-    below, strip = foot_shapes((), (REMARK,), cautions, paper.notice, WIDTH)
+    cautions = _cautions(about, stations)
+    above, top = head_shapes(title, about.says, WIDTH)
+    below, strip = foot_shapes((), (REMARK,), cautions, about.notice, WIDTH)
     filled = max(shelf.top + shelf.height for shelf in page) * scale
     height = max(WIDTH / SHAPE, top + filled + GAP + strip)
     spare = (height - strip - GAP - top) / scale
     inside = placed(stretched(page, (WIDTH - 2 * MARGIN) / scale, spare), (MARGIN, top), scale)
     shapes = (Group(above, "head"), Group(inside, "drawing"), Group(placed(below, (0.0, height - strip)), "foot"))
-    told = _told(title, paper.says, stations, paper.known, cautions, paper.notice)
-    return Picture((WIDTH, height), shapes, f"{paper.name} {number + 1}" if of > 1 else paper.name, title, told)
+    told = _told(title, about.says, stations, about.known, cautions, about.notice)
+    return Picture((WIDTH, height), shapes, f"{about.name} {number + 1}" if of > 1 else about.name, title, told)
 
 
 # --- what stands where ---------------------------------------------------------------------------------------------

@@ -1,12 +1,12 @@
 """One thing on a panel: how it looks, what is painted on it, its name, how it stands; measured before it is placed."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from cutaway.draw.blocks import part_title
 from cutaway.draw.extent import extent_of
 from cutaway.draw.measure import text_width, wrapped
-from cutaway.draw.seen import notes_of, setting_words
+from cutaway.draw.seen import notes_of, setting_words, unit_of
 from cutaway.draw.shapes import Group, Point, Rect, Shape, Text, placed
 from cutaway.draw.strip import text_at
 from cutaway.draw.symbols.handles import ACROSS, Form, form_of, handle, levels
@@ -26,22 +26,24 @@ LENS = 1.15
 WORDS = 15.0
 NAME = 15.5
 LEADING = 1.24
-PAD = 10.0
+PAD = 8.0
 BETWEEN = 14.0
 """What is kept between positions that stand side by side."""
-WIDTH = 158.0
+WIDTH = 150.0
 """The least width of a cell, so that what stands above one another is in line."""
 WIDEST = 300.0
 
 
 @dataclass(frozen=True, slots=True)
 class Panelled:
-    """A part on a panel, with all that is known of it. notes: how it stands, in words."""
+    """A part on a panel, with all that is known of it. notes: how it stands, in words. ever: the same in each
+    state that asks for the most room, so that a panel is the same size in all."""
 
     part: Part
     kind: Kind
     look: Look
     notes: tuple[str, ...]
+    ever: tuple[tuple[str, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +67,18 @@ def panelled(part: Part, kind: Kind, look: Look, house: Mapping[str, str], known
     elif len({reading.dimension for reading in kind.readings}) < len(kind.readings):
         # Of several needles each is named, the first too.
         kind = replace(kind, readings=tuple(replace(reading, main=False) for reading in kind.readings))
-    return Panelled(part, kind, look, notes_of(kind, look, house) if known else ())
+    ever = tuple(notes_of(kind, one, house) for one in _extremes(kind, look, house))
+    return Panelled(part, kind, look, notes_of(kind, look, house) if known else (), ever)
+
+
+def _extremes(kind: Kind, look: Look, house: Mapping[str, str]) -> Iterator[Look]:
+    """The part with all that can be so or not, and with readings of four digits or none."""
+    for so in (True, False):
+        for read in (True, False):
+            states = {state.words: so for state in kind.states}
+            units = {one.name: unit_of(one, house) for one in kind.readings} if read else {}
+            readings = {name: 1234.0 * unit.size + unit.zero for name, unit in units.items()}
+            yield replace(look, controls={}, states=states, readings=readings)
 
 
 def cells_of(one: Panelled, known: bool) -> tuple[Cell, ...]:
@@ -74,10 +87,15 @@ def cells_of(one: Panelled, known: bool) -> tuple[Cell, ...]:
     found: list[Cell] = []
     if one.kind.indicates and not _is_mere_control(one):
         notes = tuple(note for note in one.notes if not _of_control(note, controls))
-        found.append(_cell(one, _symbol(one), str(one.part.name), notes))
+        found.append(_cell(one, _symbol(one), str(one.part.name), notes, one.ever))
     for name, setting in controls.items():
         label = f"{one.part.name} {name}" if name and name not in str(one.part.name) else str(one.part.name)
-        found.append(_cell(one, _control(one, setting, known), label, (), setting_words(setting) if known else ""))
+        stands = setting_words(setting) if known else ""
+        # What a button can be needs no list: one word below it, as with a lamp.
+        plain = form_of(one.kind.name, setting) == "button"
+        below = (stands,) if plain and stands else ()
+        ever = tuple((word,) for word in setting.positions) if plain else ()
+        found.append(_cell(one, _control(one, setting, known), label, below, ever, stands))
     return tuple(found)
 
 
@@ -107,6 +125,8 @@ def _control(one: Panelled, given: Setting, known: bool) -> tuple[tuple[Shape, .
     setting = as_they_lie(given if known else _unknown(given), one.part.marked)
     form = form_of(one.kind.name, setting)
     here = setting_words(setting)
+    if form == "button":
+        return placed(handle(form, setting), (0.0, 0.0), FACE), FACE
     drawn, broad = (placed(handle(form, setting), (0.0, 0.0), FACE), FACE) if form != "symbol" else _symbol(one)
     if form in ACROSS:
         words, wide = _in_a_row(setting.positions, here)
@@ -147,6 +167,7 @@ def _in_a_column(form: Form, setting: Setting, here: str) -> tuple[tuple[Shape, 
         shapes.append(text_at((18.0, y), word, "strong" if word == here else "quiet", WORDS))
         if word == here:
             shapes.append(triangle((13.0, y - WORDS * 0.34), 0.0, 10.0, 10.0))
+    words += ["100 %"] if setting.ranged else []
     return tuple(shapes), 18.0 + max((text_width(word, WORDS, bold=True) for word in words), default=0.0)
 
 
@@ -160,7 +181,12 @@ def _unknown(setting: Setting) -> Setting:
 
 
 def _cell(
-    one: Panelled, face: tuple[tuple[Shape, ...], float], label: str, notes: tuple[str, ...], stands: str = ""
+    one: Panelled,
+    face: tuple[tuple[Shape, ...], float],
+    label: str,
+    notes: tuple[str, ...],
+    ever: tuple[tuple[str, ...], ...],
+    stands: str = "",
 ) -> Cell:
     """Face, plate, name and notes, one under the other about the middle of the cell."""
     drawn, wide = face
@@ -171,10 +197,14 @@ def _cell(
     widest = [text_width(line, NAME, bold=True) for line in names]
     widest += [text_width(line, WORDS, bold=True) + 16.0 for line in plate]
     widest += [text_width(line, WORDS) for line in lines]
+    possible = [[line for note in notes for line in wrapped(note, WORDS, room)] for notes in ever]
+    widest += [text_width(line, WORDS) for some in possible for line in some]
+    most = max((len(some) for some in possible), default=0)
     width = max(room, *widest) + 2 * PAD
     middle = width / 2
     shapes: list[Shape] = list(placed(drawn, (middle - wide / 2, PAD)))
-    y = PAD + max(FACE, extent_of(drawn).bottom) + 8.0
+    # The rays of a lit lamp reach further, but not into the name.
+    y = PAD + max(FACE, extent_of(shape for shape in drawn if isinstance(shape, Text)).bottom) + 8.0
     if plate:
         high = len(plate) * WORDS * LEADING + 8.0
         broad = max(text_width(line, WORDS, bold=True) for line in plate) + 16.0
@@ -188,6 +218,7 @@ def _cell(
     for line in lines:
         y += WORDS * LEADING
         shapes.append(_centred(line, (middle, y - 4.0), "note", WORDS))
+    y += max(0, most - len(lines)) * WORDS * LEADING
     marked = f" (marked {one.part.marked})" if one.part.marked else ""
     state = f" {stands}" if stands else f" {', '.join(notes)}" if notes else ""
     title = part_title(one.part, one.notes)

@@ -1,6 +1,6 @@
 """Where the stations of a panel go: their cells in rows, the stations on shelves, the shelves on pages."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from cutaway.draw.measure import text_width, wrapped
@@ -15,13 +15,13 @@ NARROWEST = 232.0
 """How narrow a station may be before its heading goes on two lines."""
 STRETCH = 160.0
 """How much a station is widened at most, to fill its row."""
-RISE = 60.0
+RISE = 90.0
 """How much a station is made higher at most, to fill its page."""
 LIKE = 0.6
 """A station joins an earlier shelf if it is at least so much of its height."""
-SPREADS = (1.2, 1.9, 3.0, 5.0, 9.0)
+SPREADS = (1.2, 1.6, 1.9, 2.4, 3.0, 4.0, 5.0, 9.0)
 """How much wider than high stations are tried."""
-SCALES = (1.6, 1.5, 1.4, 1.32, 1.25, 1.18, 1.12, 1.06, 1.0, 0.96, 0.93)
+SCALES = (1.6, 1.48, 1.36, 1.26, 1.16, 1.08, 1.0, 0.96, 0.93)
 """How much larger stations are tried; at the last the smallest words are of 7 points on A4."""
 CONTINUED = ", continued"
 
@@ -141,6 +141,21 @@ class Shelf:
     stations: tuple[Placed, ...]
 
 
+Line = tuple[Placed, ...]
+"""Stations side by side."""
+Book = list[list[Line]]
+"""Pages of rows."""
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """A page of panels. width: between its edges. free: the height that is left for some stations between the head and
+    their own cautions."""
+
+    width: float
+    free: Callable[[Sequence[Station]], float]
+
+
 @dataclass(frozen=True, slots=True)
 class Pages:
     """The shelves of each page, and by how much they are drawn larger."""
@@ -149,68 +164,107 @@ class Pages:
     shelves: tuple[tuple[Shelf, ...], ...]
 
 
-def pages_of(stations: Sequence[Station], room: Point) -> Pages:
+def pages_of(stations: Sequence[Station], paper: Paper) -> Pages:
     """The stations in shelves, on as few pages as may be, and on these as large as goes."""
-    fewest = min(len(_paged(stations, room, scale)) for scale in (SCALES[-1], 1.0))
-    for scale in SCALES:
-        pages = _paged(stations, room, scale)
-        if len(pages) <= fewest:
-            break
-    return Pages(scale, tuple(tuple(page) for page in pages))
+    tried = [(scale, _paged(stations, paper, scale)) for scale in SCALES]
+    scale, pages = min(tried, key=lambda one: (_over(one[1], paper, one[0]), len(one[1]), -one[0]))
+    return Pages(scale, tuple(_set(rows) for rows in _balanced(pages, paper, scale)))
 
 
-def _paged(stations: Sequence[Station], room: Point, scale: float) -> list[list[Shelf]]:
+def _paged(stations: Sequence[Station], paper: Paper, scale: float) -> Book:
     """The stations on the pages that they need at a scale, these as little filled as may be."""
-    inner = (room[0] / scale, room[1] / scale)
-    fitting = [piece for one in stations for piece in _split(one, inner)]
-    ways = [_shelved([_planned(one, inner[0], spread) for one in fitting], inner) for spread in SPREADS]
-    return min(ways, key=lambda pages: (len(pages), sum(shelf.height for page in pages for shelf in page)))
+    room = paper.width / scale
+    fitting = [piece for one in stations for piece in _split(one, paper, scale)]
+    ways = [_shelved([_planned(one, room, spread) for one in fitting], paper, scale) for spread in SPREADS]
+    return min(ways, key=lambda pages: (_over(pages, paper, scale), len(pages), sum(map(_filled, pages))))
 
 
-def _split(station: Station, room: Point) -> tuple[Station, ...]:
+def _over(pages: Book, paper: Paper, scale: float) -> int:
+    """How many pages hold more than they have room for: a row may be too high by itself."""
+    return sum(not _fits(page, paper, scale) for page in pages)
+
+
+def _fits(rows: Sequence[Line], paper: Paper, scale: float) -> bool:
+    """Whether rows fit on a page, with the cautions of all that is on it."""
+    everything = tuple(one.station for row in rows for one in row)
+    return _filled(rows) * scale <= paper.free(everything) + 0.1
+
+
+def _filled(rows: Sequence[Line]) -> float:
+    return sum(_height(row) for row in rows) + GAP * (len(rows) - 1)
+
+
+def _balanced(pages: Book, paper: Paper, scale: float) -> Book:
+    """The pages with rows moved to the last one, as long as it then is not the fullest."""
+    while len(pages) > 1:
+        give = max(
+            (i for i, page in enumerate(pages[:-1]) if len(page) > 1), key=lambda i: _filled(pages[i]), default=0
+        )
+        row, last = pages[give][-1], [pages[give][-1], *pages[-1]]
+        torn = any(_continues(other, row) for page in pages for line in page for other in line)
+        if len(pages[give]) < 2 or torn or _filled(last) > _filled(pages[give]) or not _fits(last, paper, scale):
+            break
+        pages = [*(page[:-1] if i == give else page for i, page in enumerate(pages[:-1])), last]
+    return pages
+
+
+def _set(rows: Sequence[Line]) -> tuple[Shelf, ...]:
+    """Rows one under the other."""
+    return tuple(Shelf(_filled(rows[:i]) + GAP * (i > 0), _height(row), row) for i, row in enumerate(rows))
+
+
+def _split(station: Station, paper: Paper, scale: float) -> tuple[Station, ...]:
     """A station; in several pieces where it is too high for a page."""
-    if _planned(station, room[0], SPREADS[-1]).size[1] <= room[1]:
+
+    def fits(one: Station) -> bool:
+        return _planned(one, paper.width / scale, SPREADS[-1]).size[1] * scale <= paper.free((one,))
+
+    if fits(station):
         return (station,)
     units = [unit for row in station.rows for unit in _single(row)]
     found: list[Station] = []
     for unit in units:
         last = found[-1] if found else None
         longer = replace(last, rows=(*last.rows, unit)) if last is not None else None
-        if longer is not None and _planned(longer, room[0], SPREADS[-1]).size[1] <= room[1]:
+        if longer is not None and fits(longer):
             found[-1] = longer
         else:
             found.append(Station(f"{station.name}{CONTINUED}" if found else station.name, (unit,)))
     return tuple(found)
 
 
-def _shelved(stations: Sequence[Placed], room: Point) -> list[list[Shelf]]:
-    """Each station on the first shelf that it goes well with, each shelf on the first page that has room for it."""
+def _shelved(stations: Sequence[Placed], paper: Paper, scale: float) -> Book:
+    """Each station on the first shelf that it goes well with, each shelf on the first page that has room for it; the
+    last station, which is that of what has no place, comes last."""
     rows: list[list[Placed]] = []
     for one in stations:
-        fits = [row for row in rows if _width(row) + GAP + one.size[0] <= room[0] + 0.1]
-        like = [row for row in fits if row is rows[-1] or _like(_height(row), one.size[1])]
+        # What is continued does not stand before what it continues.
+        begin = max((i for i, row in enumerate(rows) if _continues(one, row)), default=0)
+        fits = [row for row in rows[begin:] if _width(row) + GAP + one.size[0] <= paper.width / scale + 0.1]
+        last = one is stations[-1]
+        like = [row for row in fits if _like(_height(row), one.size[1]) and (row is rows[-1] or not last)]
         if like:
             like[0].append(one)
         else:
             rows.append([one])
-    pages: list[list[Shelf]] = []
+    pages: Book = []
     for row in rows:
-        high = _height(row)
-        # What is continued does not stand before what it continues.
-        after = max((i for i, page in enumerate(pages) if any(_continues(one, page) for one in row)), default=0)
-        roomy = (page for page in pages[after:] if page[-1].top + page[-1].height + GAP + high <= room[1])
-        page = next(roomy, None)
+        line = tuple(row)
+        begun = (i for i, page in enumerate(pages) for before in page if any(_continues(one, before) for one in row))
+        after = max(begun, default=0)
+        after = max(after, len(pages) - 1) if row is rows[-1] else after
+        page = next((page for page in pages[after:] if _fits([*page, line], paper, scale)), None)
         if page is None:
             page = []
             pages.append(page)
-        page.append(Shelf(page[-1].top + page[-1].height + GAP if page else 0.0, high, tuple(row)))
+        page.append(line)
     return pages
 
 
-def _continues(one: Placed, page: Sequence[Shelf]) -> bool:
-    """Whether a station is a later piece of one on a page."""
+def _continues(one: Placed, row: Sequence[Placed]) -> bool:
+    """Whether a station is a later piece of one in a row."""
     whole = one.station.name.removesuffix(CONTINUED)
-    return whole != one.station.name and any(other.station.name == whole for s in page for other in s.stations)
+    return whole != one.station.name and any(o.station.name.removesuffix(CONTINUED) == whole for o in row)
 
 
 def _width(row: Sequence[Placed]) -> float:

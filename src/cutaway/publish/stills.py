@@ -28,6 +28,10 @@ SIZES = (
 )
 
 
+NEARLY = 0.005
+"""How much a picture may be of another shape than its size before it is set into it whole."""
+
+
 def size_named(name: str) -> Size | None:
     """The size of that name."""
     return next((size for size in SIZES if size.name == name.lower()), None)
@@ -47,8 +51,11 @@ def still(picture: Picture, size: Size, manner: Manner = "light", ground: Ground
     """A picture as PNG of exactly that size."""
     import resvg_py
 
-    # Its measures in pixels, since the renderer rounds a page that is a hair too high up to another row.
-    pixels = f'width="{size.across}" height="{size.down}" preserveAspectRatio="none" class="sheet"'
+    # Its measures in pixels, since the renderer rounds a page that is a hair too high up to another row; and filled to
+    # the edge, since a hair of no colour would be left of one that is too low.
+    whole = abs(picture.size[0] * size.down / (picture.size[1] * size.across) - 1.0) < NEARLY
+    fill = ' preserveAspectRatio="none"' if whole else ""
+    pixels = f'width="{size.across}" height="{size.down}"{fill} class="sheet"'
     svg = re.sub(
         r'width="[\d.]+" height="[\d.]+" class="sheet"', pixels, drawing(picture, manner, ground, style), count=1
     )
