@@ -8,7 +8,8 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from cutaway.draw.panel_cells import Cell, cells_of, panelled
-from cutaway.draw.panel_pages import GAP, Pages, Paper, Row, Station, capital, pages_of, stretched
+from cutaway.draw.panel_pages import Pages, Paper, pages_of, stretched
+from cutaway.draw.panel_stations import GAP, Row, Station, capital
 from cutaway.draw.seen import Values, look_of, wants_of
 from cutaway.draw.shapes import Group, Picture, placed
 from cutaway.draw.strip import MARGIN, foot_shapes, head_shapes
