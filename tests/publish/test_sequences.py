@@ -132,7 +132,15 @@ def test_without_moments_there_are_the_usual(tmp_path: Path) -> None:
     ]  # fmt: skip
     told = words(files, "the-cock-shut-mk-1-02")[1]
     assert "What is seen. Cruising: In the air" in told and "With engine pump failed. Then:" in told
-    assert len([path for path in files if re.search(r"across-mk-1-\d\d", path)]) == 5  # before, and four steps
+    across = [words(files, path[10:-4]) for path in files if re.search(r"across-mk-1-\d\d", path)]
+    assert [title.rpartition(", ")[2] for title, _ in across] == ["before", "after step 2", "after step 3"]
+
+
+def test_a_step_with_nothing_done_so_far_is_as_before(tmp_path: Path) -> None:
+    text = "sheet: Across\nsystem: Fuel\non: Mk 1\ndrill: changing-tanks\nat: [step 1, step 2]\n"
+    files, _, _ = drawn(tmp_path / "whinchat", text)
+    looked, moved = (words(files, f"across-mk-1-{n:02}")[1] for n in (1, 2))
+    assert "tank selector: set to port tank" in looked and "tank selector: set to starboard tank" in moved
 
 
 def test_k620_what_is_done_is_not_on_the_standard(tmp_path: Path) -> None:

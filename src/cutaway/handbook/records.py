@@ -531,6 +531,7 @@ class SheetRun:
     """What is run on a sheet that shows moments. All but `situation`, `drill` and `moments` are places in the file.
 
     drill: the name of the drill that is gone through, '' for none. failed: what stands behind 'with', each by itself.
+    moments: () for those that are usual for a drill.
     """
 
     situation: str

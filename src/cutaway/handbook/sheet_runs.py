@@ -83,13 +83,14 @@ def _drill(words: Words, sheet: str, block: Block, known: RunsKnown) -> tuple[Dr
 
 
 def _moments(node: Node | None, key: Span, sheet: str, drill: Drill | None) -> tuple[tuple[AskedMoment, ...], Problems]:
-    """The moments that are named; where none is, before it and after every step, or at once and once settled."""
+    """The moments that are named. Where none is: before, at once and once settled; of a drill none, since the language
+    knows in which of its steps something is done."""
     asked = [one for one in several_of(node) if isinstance(one, Words) and not one.empty]
     if not asked:
+        if drill is not None:
+            return (), ()
         before, settled = AskedMoment("before", 0.0, key), AskedMoment("settled", 0.0, key)
-        if drill is None:
-            return (before, AskedMoment("time", 0.0, key), settled), ()
-        return (before, *(AskedMoment("step", float(step.number), key) for step in drill.steps)), ()
+        return (before, AskedMoment("time", 0.0, key), settled), ()
     found: list[AskedMoment] = []
     problems: Problems = ()
     for words in asked:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from cutaway.draw.sequence import Moment, stills, write_moving_svg
-from cutaway.draw.sheet import drawn
+from cutaway.draw.sheet import drawn, used_in
 from cutaway.draw.steered import steered
 from cutaway.draw.svg import slug, write_svg
 from cutaway.handbook.names import listed
@@ -85,8 +85,9 @@ def _sequences(desk: Desk, one: ParsedRun, subject: Subject) -> tuple[list[Seque
     says = _says(desk, one, course)
     for draft in drafts if found else ():
         name = f"{draft.name} {subject.name} sequence"
+        used = used_in(draft, [instant.values for instant in found])
         moments = [
-            Moment(_words(point, instant), drawn(draft, instant.values, says, name))
+            Moment(_words(point, instant), drawn(draft, instant.values, says, name, used))
             for point, instant in zip(points, found, strict=True)
         ]
         view, made = _written(slug(f"{draft.name} {subject.name}"), points, moments, says)
@@ -140,7 +141,8 @@ def _points(one: ParsedRun, course: Staged) -> Iterator[_Point]:
                 yield _Point(moment.number)
             case "step":
                 done = tuple(_actions(one, moment.number))
-                time = time_after(course, done, BETWEEN_STEPS) if done else 0.0
+                # Nothing done yet: the first thing that is done comes at once, and is not to be seen.
+                time = time_after(course, done, BETWEEN_STEPS) if done else BEFORE
                 number = int(moment.number)
                 yield _Point(time, f"after step {number}", said[number])
 
