@@ -16,7 +16,7 @@ from cutaway.draw.extent import extent_of
 from cutaway.draw.pages import smallest_points
 from cutaway.draw.sequence import MOST_STEPS, Moment, stills, told, write_moving_svg
 from cutaway.draw.shapes import Circle, Group, Picture, Shape, Text
-from cutaway.draw.sheet import sheet_picture
+from cutaway.draw.sheet import sheet_picture, used_in_all
 from cutaway.draw.strip import head_shapes
 from cutaway.draw.theme import THEMES, Manner, contrast
 from cutaway.parts.library import KINDS
@@ -213,3 +213,26 @@ def test_opened_by_itself_it_is_no_wider_than_the_window(
     page.goto(path.as_uri())
     assert page.evaluate("document.documentElement.getBoundingClientRect().width") <= 700
     page.close()
+
+
+def test_what_stands_around_a_sheet_stays_as_it_is_from_moment_to_moment(layouts: Path) -> None:
+    """Or the words of the key would run into one another where a film fades from one to the next."""
+    states = (by_hand.RUNNING, by_hand.STARVED)
+    used = used_in_all(by_hand.FUEL, by_hand.MK, "Fuel", states, KINDS, layouts)
+    alone, together = (
+        [
+            sheet_picture(by_hand.FUEL, by_hand.MK, "Fuel", values, KINDS, "Then.", layouts, used=one)[0]
+            for values in states
+        ]
+        for one in (None, used)
+    )
+    around = [
+        [
+            tuple(s for s in picture.shapes if isinstance(s, Group) and s.role != "drawing")
+            for picture in some
+            if picture
+        ]
+        for some in (alone, together)
+    ]
+    assert around[0][0] != around[0][1] and around[1][0] == around[1][1] and around[1][0]
+    assert used_in_all(by_hand.FUEL, by_hand.MK, "none", states, KINDS, layouts) is None

@@ -9,7 +9,7 @@ from cutaway.api.places import layouts_folder
 from cutaway.api.running import LONGEST, Asked, Course, course, unreached
 from cutaway.draw.pages import SHAPE
 from cutaway.draw.sequence import Moment
-from cutaway.draw.sheet import sheet_picture
+from cutaway.draw.sheet import sheet_picture, used_in_all
 from cutaway.handbook.names import did_you_mean, fold
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.moments import AFTER, BEFORE, SETTLED, Instant, Staged, instants
@@ -191,18 +191,21 @@ def _sequence(
     if not found:
         return None, problems
     subject = ready.bound.subject
+    folder, kinds = ready.loaded.folder, ready.loaded.kinds
+    used = used_in_all(folder, subject.name, system, [at.values for at in found], kinds, layouts_folder(), shape)
     moments: list[Moment] = []
     for time, at in zip(times, found, strict=True):
         picture, more = sheet_picture(
-            ready.loaded.folder,
+            folder,
             subject.name,
             system,
             at.values,
-            ready.loaded.kinds,
+            kinds,
             _says(ready, wanted, situation),
             layouts_folder(),
             f"{system} {subject.name} {situation}",
             shape,
+            used,
         )
         problems += more
         if picture is None:

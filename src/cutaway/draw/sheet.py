@@ -1,6 +1,6 @@
 """One system of one standard as a sheet: what is live, how everything is set, what lamps and gauges show."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -12,7 +12,7 @@ from cutaway.draw.filled import blocks_of, looks_of
 from cutaway.draw.frame import framed, rooms_on
 from cutaway.draw.layout import cache_folder
 from cutaway.draw.pages import SHAPE, SHAPES, filling, least_on
-from cutaway.draw.pipes import branches, joint_shapes, link_shapes, pipe_shapes, used_on
+from cutaway.draw.pipes import Used, branches, joint_shapes, link_shapes, pipe_shapes, used_on
 from cutaway.draw.plan import Extract, whole_system
 from cutaway.draw.seen import LineSeen, Values, lines_seen, nominal_volts, notes_of
 from cutaway.draw.shapes import Circle, Picture, Point, Shape
@@ -68,13 +68,15 @@ def sheet_picture(
     cache: Path | None = None,
     name: str = "",
     shape: float = SHAPE,
+    used: Used | None = None,
 ) -> tuple[Picture | None, Problems]:
     """One system's sheet, undivided however large it is; None where there is nothing to draw.
 
     standard: a standard or an airframe. values: signal names of a run (`machine/names.py`) with their values at one
     instant, or None for the system at rest with no state. says: the situation in words. cache: where layouts are kept
     (None: the user's own cache folder). name: what ids begin with; sheets on one page need different ones. shape: the
-    page's width by its height.
+    page's width by its height. used: what its key tells of, where that is more than what this state shows
+    (`used_in_all`).
     """
     subject, problems = _subject(folder, standard, system)
     if subject is None:
@@ -83,7 +85,28 @@ def sheet_picture(
     if not extract.own:
         return None, (_nothing_there(folder, standard, system),)
     placed, problems = placed_on(folder, subject, extract, kinds, cache or cache_folder(), (shape,))
-    return drawn(draft_on(folder, subject, kinds, placed, shape), values, says, name), problems
+    return drawn(draft_on(folder, subject, kinds, placed, shape), values, says, name, used), problems
+
+
+def used_in_all(
+    folder: Folder,
+    standard: StandardName,
+    system: str,
+    several: Iterable[Values],
+    kinds: Mapping[str, Kind],
+    cache: Path | None = None,
+    shape: float = SHAPE,
+) -> Used | None:
+    """What any of several states of a sheet shows, so that its key stays as it is from one to the next; None where
+    there is no such sheet."""
+    subject, _ = _subject(folder, standard, system)
+    if subject is None:
+        return None
+    extract = whole_system(folder, subject, system)
+    if not extract.own:
+        return None
+    placed, _ = placed_on(folder, subject, extract, kinds, cache or cache_folder(), (shape,))
+    return used_in(draft_on(folder, subject, kinds, placed, shape), several)
 
 
 def drafts(
@@ -200,8 +223,15 @@ def _nothing_there(folder: Folder, standard: str, system: str) -> Diagnostic:
 # --- a state filled in -------------------------------------------------------------------------------------------
 
 
-def drawn(draft: Draft, values: Values | None, says: str = "", name: str = "") -> Picture:
-    """A sheet in one state; values, says and name as for `sheet_picture`."""
+def used_in(draft: Draft, several: Iterable[Values]) -> Used:
+    """What any of several states of a draft shows."""
+    volts = nominal_volts(draft.folder, draft.subject, draft.kinds)
+    found = [used_on(draft.plan, draft.routes, lines_seen(draft.plan, values, volts)) for values in several]
+    return Used(frozenset(look for one in found for look in one.looks), any(one.flows for one in found))
+
+
+def drawn(draft: Draft, values: Values | None, says: str = "", name: str = "", told: Used | None = None) -> Picture:
+    """A sheet in one state; values, says and name as for `sheet_picture`, told as its `used`."""
     folder, subject, plan, kinds = draft.folder, draft.subject, draft.plan, draft.kinds
     house = dict(folder.type.house_units)
     blocks = blocks_of(folder, subject, plan, kinds, draft.stations, values)
@@ -209,7 +239,7 @@ def drawn(draft: Draft, values: Values | None, says: str = "", name: str = "") -
     notes = {i.key: notes_of(kinds[i.part.kind], looks[i.key], house) for i in plan.items if values is not None}
     seen = lines_seen(plan, values, nominal_volts(folder, subject, kinds))
     plain = draft.layout.manner == "plain"
-    used = used_on(plan, draft.routes, seen) if values is not None else None
+    used = (told or used_on(plan, draft.routes, seen)) if values is not None else None
     known, areas = values is not None, bool(draft.areas)
     signs = signs_on(plan, draft.blocks, kinds)
     around = around_of(folder, subject, draft.extract, plan, kinds, says, known, areas, plain, used, signs)
