@@ -2,10 +2,12 @@
 
 import pytest
 
+from cutaway.draw.pipes import strokes
 from cutaway.draw.theme import (
     GLOW_RULES,
     GROUNDS,
     INKED_RULES,
+    MEDIA,
     MEDIUM_RULES,
     RULES,
     TEXT_RULES,
@@ -36,11 +38,32 @@ def test_words_can_be_read(theme: Theme) -> None:
 def test_lines_and_marks_can_be_seen(theme: Theme) -> None:
     for rule in (*INKED_RULES, *MEDIUM_RULES):
         inks = [ink for ink in (rule.stroke or rule.fill,) if ink not in ("", "none")]
-        if rule.role.startswith("core"):
-            continue  # the inside of a double line is the paper itself
+        if rule.role.startswith("core") or rule.role == "grain current":
+            continue  # the inside of a double line is the paper itself, and so are the beads of a live wire
         for ink in inks or [rule.fill]:
             for ground in GROUNDS:
                 assert contrast(theme.ink(ink), theme.ink(ground)) >= 3.0, (rule.role, ground)
+
+
+@BOTH
+def test_beads_are_seen_on_a_live_wire(theme: Theme) -> None:
+    rules = {rule.role: rule for rule in MEDIUM_RULES}
+    assert contrast(theme.ink(rules["grain current"].stroke), theme.ink(rules["casing current"].stroke)) >= 3.0
+
+
+def test_in_grey_no_two_lines_of_a_sheet_look_alike() -> None:
+    """Width, dash and what lies within tell them apart where colour does not."""
+    rules = {rule.role: tuple(rule.rest) for rule in MEDIUM_RULES}
+    looks: dict[tuple[object, ...], str] = {}
+    for medium in MEDIA:
+        for live, flowing, low in ((True, False, False), (False, False, False), (False, True, False)):
+            roles = strokes(medium, live, flowing, low)
+            what = "flowing" if flowing else "live" if live else "at rest"
+            wire = " wire" if medium == "current" and not flowing else ""
+            look = tuple(rules[role] for role in roles)
+            known = looks.setdefault(look, what + wire)
+            assert known == what + wire, (medium, what, known)
+    assert len(looks) > 5
 
 
 @BOTH

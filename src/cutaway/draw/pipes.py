@@ -16,9 +16,6 @@ Routes = Mapping[str, tuple[Point, ...]]
 
 JOINT = 5.5
 TAP = 3.6
-GRAIN_LAYER = 2
-"""Which of the strokes of a live line are its dashes: above casing and core."""
-
 UNLIT = LineSeen()
 
 
@@ -81,7 +78,7 @@ def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen
     roles.sort(key=lambda of_tie: flows[of_tie[0].name] != 0)  # what flows lies over what does not
     for layer in range(max(len(of_tie) for _, of_tie in roles)):
         strokes_here = [(routes[tie.name], of_tie[layer]) for tie, of_tie in roles if layer < len(of_tie)]
-        once = layer == GRAIN_LAYER or any(role in DASHED for _, role in strokes_here)
+        once = any(role in DASHED for _, role in strokes_here)
         shapes += _each_once(strokes_here) if once else [Polyline(*stroke) for stroke in strokes_here]
     shapes += head_shapes(flows, routes, every, medium)
     state = "low" if low else {True: "live", False: "dead", None: "not known"}[live]
@@ -109,10 +106,9 @@ def strokes(medium: str, live: bool | None, flowing: bool = False, low: bool = F
         return (f"pipe {medium} flowing",)
     if not live:
         return (f"pipe {medium} {'flowing' if flowing else 'dead'}",)
-    if medium == "current":
-        return (f"casing {medium}",)
+    core = () if medium == "current" else (f"core {medium}",)
     grain = (f"grain {medium}",) if medium in GRAINED else ()
-    return (f"casing {medium}", f"core {medium}", *grain)
+    return (f"casing {medium}", *core, *grain)
 
 
 def joint_shapes(plan: Plan, routes: Routes, joints: Iterable[Point]) -> tuple[Shape, ...]:

@@ -1,6 +1,6 @@
 """How each role looks, in a light and a dark theme. Colours stand here and nowhere else.
 
-No meaning hangs on colour alone: what is live is a double or a thick line, each medium has a dash of its own inside
+No meaning hangs on colour alone: what is live is a double or a beaded line, each medium has a dash of its own inside
 the double line, flow has arrows, a lit lamp has rays, and words say it again. Contrast is tested by the published
 formula: 4.5 for text, 3 for lines, against everything that they can lie on.
 """
@@ -158,8 +158,8 @@ def _medium_rules(medium: str) -> tuple[Rule, ...]:
         _area(f"arrow {medium}", medium),
         _area(f"fluid {medium}", medium),
     ]
-    if medium == "current":
-        return (*rules, _line(f"casing {medium}", medium, 5.5))
+    if medium == "current":  # beads of paper along it tell it in grey from a pipe that merely flows
+        return (*rules, _line(f"casing {medium}", medium, 5.5), _line(f"grain {medium}", "paper", 1.7, "1.7 9"))
     rules += [_line(f"casing {medium}", medium, 9.0), _line(f"core {medium}", "paper", 4.6)]
     if cores[medium]:
         rules.append(_line(f"grain {medium}", medium, 3.0, cores[medium], "round" if medium == "oil" else "butt"))
@@ -168,11 +168,7 @@ def _medium_rules(medium: str) -> tuple[Rule, ...]:
 
 MEDIUM_RULES = tuple(rule for medium in MEDIA for rule in _medium_rules(medium))
 RULES = SOFT_RULES + INKED_RULES + MEDIUM_RULES
-DASHED = frozenset(
-    rule.role
-    for rule in MEDIUM_RULES
-    if rule.role.startswith("pipe ") and any(key == "stroke-dasharray" for key, _ in rule.rest)
-)
+DASHED = frozenset(rule.role for rule in MEDIUM_RULES if any(key == "stroke-dasharray" for key, _ in rule.rest))
 GRAINED = frozenset(rule.role.split()[1] for rule in MEDIUM_RULES if rule.role.startswith("grain "))
 
 
