@@ -39,7 +39,7 @@ PETROL = (
 fuel pump: {kind: engine-driven fuel pump, driven by: engine, pressure: 4 lb/sq in}
 battery: {kind: battery, capacity: 20 Ah, voltage: 12 V}
 fuel lamp: {kind: low-pressure lamp, senses: carburettor.inlet, fed by: battery.positive, lights below: 2 lb/sq in}
-immersed pump: {kind: immersed pump, delivery: 60 gal/h, pressure: 8 lb/sq in, fed by: battery.positive}
+immersed pump: {kind: immersed pump, voltage: 12 V, delivery: 60 gal/h, pressure: 8 lb/sq in, fed by: battery.positive}
 valve: {kind: fuel relief valve, set at: 3 lb/sq in}
 """
 )
@@ -136,6 +136,11 @@ DEFEATED = {
         "'brake valve' gives the brakes up to 80 lb/sq in, but 'reducing valve' lets through up to 60 lb/sq in: they "
         "may never have so much.",
     ),
+    "a lamp for another system": (
+        PETROL + "lamp: {kind: filament lamp, fed by: battery.positive}\n", PETROL_LINES, ("12 V", "12 volts"),
+        "'lamp' is made for 24 V where nothing is said, but 'battery' gives about 12 volts: it may not "
+        "work as it should.",
+    ),
     "a gyro above its relief valve": (
         SUCTION, SUCTION_LINES, ("set at: 4.5 in Hg", "set at: 3 in Hg"),
         "'horizon' works above 3.5 in Hg, but 'relief' opens at 3 in Hg: its rotor may never run true.",
@@ -175,6 +180,10 @@ MAY_BE = {
     ),
     "a relief valve that leads nowhere": (OIL, OIL_LINES.replace("oil relief valve > reservoir", "oil relief valve"),
                                           CUT_OUT),
+    "a lamp that another supply lights": (
+        PETROL + "lamp: {kind: filament lamp, fed by: battery.positive}\nmains: {kind: external supply socket}\n",
+        f"{PETROL_LINES}\nmains > battery", ("12 V", "12 volts"),
+    ),
     "a bottle that is charged otherwise": (
         AIR, f"{AIR_LINES}\ncharging point > bottle", ("set at: 130 lb/sq in", "set at: 330 lb/sq in"),
     ),

@@ -23,6 +23,7 @@ from cutaway.problems.span import Span
 _FORWARD = frozenset(("ONEWAY", "GASWAY", "RELIEF", "REDUCE", "MAINTAIN", "SOURCE", "PDPUMP", "DRAW"))
 _DRIVES = frozenset(("SOURCE", "PDPUMP"))
 _SLACK = 1.001
+UNSAID = "where nothing is said"
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,8 +105,8 @@ class _Net:
         given = given_on(part, level.quantity, self._bound.subject.standard)
         if given is not None:
             return f"{given.quantity.text} ({given.between.text})" if given.between else given.quantity.text
-        stated = next(a for a in self._bound.assumptions if (a.part, a.value) == (part.name, level.quantity))
-        return f"{stated.stated} where nothing is said"
+        want = next(want for want in self._bound.kinds[part.kind].wants if want.name == level.quantity)
+        return f"{want.default} {UNSAID}"
 
     # --- what keeps a figure from being reached
 
@@ -273,9 +274,16 @@ def _told(one: OutOfReach, on: Sequence[Bound], everywhere: bool) -> Diagnostic:
         span,
         f"'{wanted.part}' {wanted.level.does} {wanted.words}, but '{kept.part}' {kept.level.does} {kept.words}{marks}: "
         f"{wanted.level.never}.",
-        "Look whether both figures are as the book has them, and whether the two are joined as it says.",
+        _hint(one),
         ((other, f"'{kept.level.quantity}' of {kept.part}:"),),
     )
+
+
+def _hint(one: OutOfReach) -> str:
+    unsaid = next((m for m in (one.wanted, one.kept) if m.words.endswith(UNSAID)), None)
+    if unsaid is not None:
+        return f"Give {unsaid.part} its {unsaid.level.quantity}, and look whether the two are joined as the book says."
+    return "Look whether both figures are as the book has them, and whether the two are joined as it says."
 
 
 def _span(part: Part, level: Level, bound: Bound) -> Span:

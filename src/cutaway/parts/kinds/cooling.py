@@ -2,7 +2,17 @@
 
 from cutaway.parts.kind import Coupling, Failure, Fit, Kind, Order, Reading, State, Want
 from cutaway.parts.kinds.common import JUDGEMENT, above, drops_to, fixed, latch, port, product, total
-from cutaway.parts.kinds.electrics import AIRFRAME, CONTACT, FED_BY_OR_LINE, FEED, INLET, OUTLET, VOLTAGE_24, live
+from cutaway.parts.kinds.electrics import (
+    AIRFRAME,
+    CONTACT,
+    FED_BY_OR_LINE,
+    FEED,
+    INLET,
+    MADE_FOR,
+    OUTLET,
+    VOLTAGE_24,
+    live,
+)
 from cutaway.parts.kinds.mixture import OUTSIDE_TEMPERATURE, ZERO_CELSIUS
 from cutaway.parts.kinds.powerplant_example import powerplant
 from cutaway.parts.recipe import (
@@ -187,6 +197,7 @@ THERMOMETER = Kind(
         Coupling("reads", "signals", "What it shows the temperature of.", required=True, needs=("temperature",)),
         FED_BY_OR_LINE,
     ),
+    levels=(MADE_FOR,),
     states=(State("working", "working", "dead"),),
     readings=(Reading("temperature", "temperature", "shown", "°C", main=True, alive="working"),),
     failures=(Failure("open", "The lead of its bulb is off: it stands at the end of its scale."),),

@@ -1,6 +1,6 @@
 """Direct current in use: bus, switches, fuses, loads. Every part returns to the airframe inside itself."""
 
-from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Level, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
     CONTROL,
     JUDGEMENT,
@@ -59,6 +59,14 @@ VOLTAGE_24 = Want(
 )
 
 
+def made_for(at: str) -> Level:
+    """That a part wants about the voltage for which it is made."""
+    return Level("needs", "voltage", at, "is made for", "it may not work as it should", per=LIVE)
+
+
+MADE_FOR = made_for("feed")
+
+
 def maybe_fed_by(port: str) -> Coupling:
     """Where its current comes from, unless lines say so."""
     return Coupling("fed by", "port", "The port from which its current comes, where no line brings it.", port=port)
@@ -104,6 +112,7 @@ BUS = Kind(
     ports=(Port("any", "current", "west", "both"),),
     build=_bus,
     wants=(VOLTAGE,),
+    levels=(made_for("any"),),
     states=(State("alive", "alive", "dead"),),
     readings=(Reading("voltage", "voltage", "voltage", "V", main=True),),
     failures=(Failure("short", "It touches the airframe."),),
@@ -221,6 +230,7 @@ ELECTRICAL_LOAD = Kind(
     build=_load,
     wants=(Want("current", "current", "What it takes at its voltage.", usual="0.01 to 400 A"), VOLTAGE),
     couplings=(FED_BY,),
+    levels=(MADE_FOR,),
     states=(State("working", "working", "dead"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
     failures=(

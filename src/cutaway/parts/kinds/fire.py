@@ -2,7 +2,7 @@
 
 from cutaway.parts.kind import Example, Failure, Fit, Kind, Reading, State, Want
 from cutaway.parts.kinds.common import JUDGEMENT, NEVER, least, no, over, port, product, when
-from cutaway.parts.kinds.electrics import AIRFRAME, FED_BY_OR_LINE, FEED, VOLTAGE_24
+from cutaway.parts.kinds.electrics import AIRFRAME, FED_BY_OR_LINE, FEED, MADE_FOR, VOLTAGE_24
 from cutaway.parts.laws.sizing import load_conductance
 from cutaway.parts.recipe import Across, Element, Mode, ModeIs, Recipe, Through, unless
 
@@ -34,6 +34,7 @@ FIRE_EXTINGUISHER_BOTTLE = Kind(
         VOLTAGE_24,
     ),
     couplings=(FED_BY_OR_LINE,),
+    levels=(MADE_FOR,),
     states=(State("fired", "fired", "charged"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
     failures=(Failure("cartridge dead", "Its cartridge does not go off."),),

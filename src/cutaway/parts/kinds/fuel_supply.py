@@ -14,7 +14,7 @@ from cutaway.parts.kinds.common import (
     product,
     within_one,
 )
-from cutaway.parts.kinds.electrics import AIRFRAME, FED_BY_OR_LINE, VOLTAGE_24
+from cutaway.parts.kinds.electrics import AIRFRAME, FED_BY_OR_LINE, MADE_FOR, VOLTAGE_24
 from cutaway.parts.kinds.fuel import INLET, OUTLET, POUND, RATED_FLOW, VAPOUR
 from cutaway.parts.kinds.liquids import PETROL, pump, way
 from cutaway.parts.laws.sizing import load_conductance, static_head, stroke_flow
@@ -107,7 +107,10 @@ IMMERSED_PUMP = Kind(
     couplings=(FED_BY_OR_LINE,),
     states=(State("running", "running", "stopped"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
-    levels=(Level("gives", "pressure", "outlet", "gives no more than"),),
+    levels=(
+        MADE_FOR,
+        Level("gives", "pressure", "outlet", "gives no more than"),
+    ),
     failures=(
         Failure("seized", "It stands still and takes six times its current; petrol still passes."),
         Failure("lead off", "It has no current and stands still; petrol still passes."),

@@ -1,6 +1,6 @@
 """Current made and let in: the bare dynamo with its regulator and cut-out, and the socket for a supply outside."""
 
-from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Control, Coupling, Example, Failure, Fit, Kind, Level, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
     TURNS,
@@ -92,6 +92,7 @@ DYNAMO = Kind(
         ),
     ),
     couplings=(Coupling("driven by", "signals", "What turns it.", required=True, needs=TURNS),),
+    levels=(Level("gives", "voltage", "output", "gives no more than", per=1.15),),
     states=(State("charging", "charging", "not charging"),),
     readings=(
         Reading("current", "current", "current", "A", main=True),
@@ -247,6 +248,7 @@ EXTERNAL_SUPPLY_SOCKET = Kind(
         ),
         Want("current limit", "current", "The most it gives.", "400 A", "50 to 1000 A", JUDGEMENT),
     ),
+    levels=(Level("gives", "voltage", "outlet", "gives no more than"),),
     states=(State("alive", "alive", "dead"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
     failures=(Failure("no supply", "Nothing comes from outside, connected or not."),),

@@ -3,7 +3,7 @@
 from cutaway.parts.kind import Coupling, Example, Failure, Fit, Kind, Level, Reading, State, Want
 from cutaway.parts.kinds import trainer_examples
 from cutaway.parts.kinds.common import JUDGEMENT, above, over, port, product, under
-from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FED_BY, FEED, VOLTAGE, filament, lamp_current, live
+from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FED_BY, FEED, MADE_FOR, VOLTAGE, filament, lamp_current, live
 from cutaway.parts.recipe import (
     Across,
     Element,
@@ -94,7 +94,10 @@ LOW_PRESSURE_LAMP = Kind(
     ),
     couplings=(Coupling("senses", "node", "The port whose pressure it watches.", required=True, media=LIQUIDS), FED_BY),
     states=(State("lit", "lit", "out"),),
-    levels=(Level("needs", "lights below", "senses", "is lit below", "it may never go out"),),
+    levels=(
+        MADE_FOR,
+        Level("needs", "lights below", "senses", "is lit below", "it may never go out"),
+    ),
     failures=(
         Failure("filament", "Its filament is broken: it stays dark."),
         Failure("switch stuck", "Its switch stays open: it stays dark however low the pressure."),
@@ -148,6 +151,7 @@ CONTENTS_GAUGE = Kind(
         ),
         MAYBE_FED_BY,
     ),
+    levels=(MADE_FOR,),
     states=(State("working", "working", "dead"),),
     readings=(Reading("contents", "volume", "shown", "gal", main=True, alive="working"),),
     failures=(
@@ -218,6 +222,7 @@ POSITION_INDICATOR = Kind(
         Coupling("shows", "signals", "The flaps whose angle it shows.", required=True, needs=("angle",)),
         MAYBE_FED_BY,
     ),
+    levels=(MADE_FOR,),
     states=(State("working", "working", "dead"),),
     readings=(Reading("angle", "angle", "angle", "deg", main=True, alive="working"),),
     failures=(Failure("open", "Its lead or cable has parted: it shows nothing."),),

@@ -2,7 +2,17 @@
 
 from cutaway.parts.kind import Example, Failure, Fit, Kind, Port, Reading, State, Want
 from cutaway.parts.kinds.common import JUDGEMENT, above, either, most, port, product
-from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FED_BY_OR_LINE, FEED, LIVE, VOLTAGE_24, lamp_current
+from cutaway.parts.kinds.electrics import (
+    AIRFRAME,
+    DARK,
+    FED_BY_OR_LINE,
+    FEED,
+    LIVE,
+    MADE_FOR,
+    VOLTAGE_24,
+    lamp_current,
+    made_for,
+)
 from cutaway.parts.laws.sizing import filament_conductance, load_conductance
 from cutaway.parts.recipe import Across, Element, Expr, Recipe, Signal, Through, apply, unless
 
@@ -37,6 +47,7 @@ FILAMENT_LAMP = Kind(
     build=_lamp,
     wants=(lamp_current("0.12 A"), VOLTAGE_24),
     couplings=(FED_BY_OR_LINE,),
+    levels=(MADE_FOR,),
     states=(State("lit", "lit", "out"),),
     readings=(BRIGHTNESS, Reading("current", "current", "current", "A")),
     failures=(Failure("filament", "Its filament is broken: it stays dark."),),
@@ -76,6 +87,7 @@ TWIN_FILAMENT_LAMP = Kind(
     ports=(Port("first", "current", "west", "in"), Port("second", "current", "west")),
     build=_twin,
     wants=(lamp_current("0.12 A"), VOLTAGE_24),
+    levels=(made_for("first"),),
     states=(State("lit", "lit", "out"),),
     readings=(BRIGHTNESS, Reading("current", "current", "current", "A")),
     failures=(
@@ -119,6 +131,7 @@ HORN = Kind(
         VOLTAGE_24,
     ),
     couplings=(FED_BY_OR_LINE,),
+    levels=(MADE_FOR,),
     states=(State("sounding", "sounding", "silent"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
     failures=(Failure("no note", "Its contacts are burnt: it takes no current and makes no sound."),),

@@ -2,7 +2,7 @@
 
 from cutaway.parts.kind import Example, Failure, Fit, Kind, Port, Reading, State, Want
 from cutaway.parts.kinds.common import JUDGEMENT, above, fixed, over, port, product, under
-from cutaway.parts.kinds.electrics import AIRFRAME, FED_BY_OR_LINE, FEED, LIVE, VOLTAGE_24
+from cutaway.parts.kinds.electrics import AIRFRAME, FED_BY_OR_LINE, FEED, LIVE, MADE_FOR, VOLTAGE_24
 from cutaway.parts.laws.sizing import load_conductance
 from cutaway.parts.recipe import (
     Across,
@@ -60,6 +60,7 @@ ELECTRIC_MOTOR = Kind(
         VOLTAGE_24,
     ),
     couplings=(FED_BY_OR_LINE,),
+    levels=(MADE_FOR,),
     states=(State("running", "running", "stopped"),),
     readings=(
         Reading("speed", "angular speed", "rate of turn", "rpm", main=True),
@@ -120,6 +121,7 @@ INVERTER = Kind(
         Want("run-up time", "time", "How long it needs before it gives its voltage.", "2 s", "1 to 10 s", JUDGEMENT),
     ),
     couplings=(FED_BY_OR_LINE,),
+    levels=(MADE_FOR,),
     states=(State("running", "running", "stopped"),),
     readings=(Reading("voltage", "voltage", "voltage", "V", main=True),),
     failures=(Failure("no output", "It turns and gives nothing."),),

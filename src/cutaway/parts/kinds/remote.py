@@ -2,7 +2,17 @@
 
 from cutaway.parts.kind import Coupling, Example, Failure, Fit, Kind, Reading, State
 from cutaway.parts.kinds.common import fixed, port, product
-from cutaway.parts.kinds.electrics import AIRFRAME, CONTACT, FED_BY_OR_LINE, FEED, INLET, OUTLET, VOLTAGE_24, live
+from cutaway.parts.kinds.electrics import (
+    AIRFRAME,
+    CONTACT,
+    FED_BY_OR_LINE,
+    FEED,
+    INLET,
+    MADE_FOR,
+    OUTLET,
+    VOLTAGE_24,
+    live,
+)
 from cutaway.parts.recipe import Across, Element, Expr, Node, Recipe, Signal, Through, apply, unless
 
 TAKES = 0.05  # A: what either end takes at its voltage
@@ -50,6 +60,7 @@ TRANSMITTER = Kind(
         Coupling("moved by", "signals", "What moves it.", required=True, needs=("position",)),
         FED_BY_OR_LINE,
     ),
+    levels=(MADE_FOR,),
     states=(State("working", "working", "dead"),),
     failures=(Failure("open", "Its lead is off: it sends nothing."),),
     families=("LIN",),
@@ -83,6 +94,7 @@ REMOTE_INDICATOR = Kind(
         ),
         FED_BY_OR_LINE,
     ),
+    levels=(MADE_FOR,),
     states=(State("working", "working", "dead"),),
     readings=(Reading("position", "fraction", "shown", "%", main=True),),
     failures=(Failure("open", "Its lead is off: its pointer stays where it is."),),

@@ -2,7 +2,7 @@
 
 from cutaway.parts.kind import Failure, Fit, Kind, Reading, State, Want
 from cutaway.parts.kinds.common import JUDGEMENT, least, most, over, port, product, under, when, when_not
-from cutaway.parts.kinds.electrics import AIRFRAME, FED_BY_OR_LINE, FEED, VOLTAGE_24
+from cutaway.parts.kinds.electrics import AIRFRAME, FED_BY_OR_LINE, FEED, MADE_FOR, VOLTAGE_24
 from cutaway.parts.kinds.powerplant_example import powerplant
 from cutaway.parts.kinds.superchargers import ENGINE_CAUTION
 from cutaway.parts.recipe import Across, Element, Mode, ModeIs, Recipe, Through, apply, failed, unless
@@ -44,6 +44,7 @@ ELECTRIC_STARTER = Kind(
              default="100 rpm", between="50 to 200 rpm", because=JUDGEMENT),
     ),
     couplings=(FED_BY_OR_LINE,),
+    levels=(MADE_FOR,),
     states=(State("engaged", "engaged"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
     failures=(Failure("solenoid open", "Its solenoid does not close: it takes no current and does not turn."),),

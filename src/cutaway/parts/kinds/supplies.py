@@ -1,7 +1,7 @@
 """Where current comes from: the battery, the generator with its cut-out, and the lamp that watches it."""
 
 from cutaway.parts.kind import Content as Holds
-from cutaway.parts.kind import Coupling, Example, Failure, Fit, Kind, Port, Reading, State, Want
+from cutaway.parts.kind import Coupling, Example, Failure, Fit, Kind, Level, Port, Reading, State, Want
 from cutaway.parts.kinds.common import (
     JUDGEMENT,
     TURNS,
@@ -17,7 +17,17 @@ from cutaway.parts.kinds.common import (
     under,
     within_one,
 )
-from cutaway.parts.kinds.electrics import AIRFRAME, DARK, FED_BY, FEED, SUPPLIES, VOLTAGE, filament, lamp_current
+from cutaway.parts.kinds.electrics import (
+    AIRFRAME,
+    DARK,
+    FED_BY,
+    FEED,
+    MADE_FOR,
+    SUPPLIES,
+    VOLTAGE,
+    filament,
+    lamp_current,
+)
 from cutaway.parts.laws.sizing import battery_voltage
 from cutaway.parts.recipe import (
     ONE,
@@ -97,6 +107,7 @@ BATTERY = Kind(
             because=f"{JUDGEMENT} A battery of this size in fair order.",
         ),
     ),
+    levels=(Level("gives", "voltage", "positive", "gives about", per=1.15),),
     states=(State("flat", "flat"),),
     readings=(
         Reading("voltage", "voltage", "voltage", "V", main=True),
@@ -188,6 +199,7 @@ GENERATOR = Kind(
         ),
     ),
     couplings=(Coupling("driven by", "signals", "The engine that turns it.", required=True, needs=TURNS),),
+    levels=(Level("gives", "voltage", "output", "gives no more than"),),
     states=(State("charging", "charging", "not charging"),),
     readings=(Reading("current", "current", "current", "A", main=True),),
     failures=(Failure("no field", "It is not excited: no volts, and the cut-out opens."),),
@@ -226,6 +238,7 @@ CHARGING_LAMP = Kind(
         Coupling("watches", "signals", "The generator that it watches.", required=True, needs=("charging",)),
         FED_BY,
     ),
+    levels=(MADE_FOR,),
     states=(State("lit", "lit", "out"),),
     failures=(Failure("filament", "Its filament is broken: it stays dark."),),
     families=("ROOT",),
