@@ -141,3 +141,15 @@ def test_a_movement_without_its_to(tmp_path) -> None:
     script = SCRIPT.replace("pump is fitted", "after lever up: pump is fitted")
     (problem,) = told(tmp_path, **{"scripts/02-wheel.md": script})
     assert problem.hint == "Write lever to up."
+
+
+def test_a_figure_of_something_else_that_the_part_has(tmp_path) -> None:
+    script = SCRIPT.replace("pump is fitted", "jack is above 500 lb/sq in")
+    (problem,) = told(tmp_path, **{"scripts/02-wheel.md": script})
+    assert problem.code == "Q105" and problem.message == "'500 lb/sq in' is a pressure; jack travel is a length."
+    assert problem.hint == "Write a length in inches, or name what is meant: jack.extend or jack.retract."
+
+
+def test_a_list_of_marks_without_its_brackets(tmp_path) -> None:
+    (problem,) = told(tmp_path, **{"type.yaml": "name: Sparrow\nmarks: Mk 1, Mk 2\n"})
+    assert problem.code == "H802" and problem.hint == "Write marks: [Mk 1, Mk 2]"

@@ -73,7 +73,7 @@ def _words(node: Node | None) -> tuple[Words, ...]:
 def _marks(block: Block) -> tuple[tuple[str, ...], Problems]:
     first: dict[str, Words] = {}
     problems: Problems = ()
-    for words in _words(block.get("marks")):
+    for words in (one for said in _words(block.get("marks")) for one in _apart(said)):
         if fold(words.text) in first:
             problems += (
                 Diagnostic(
@@ -86,7 +86,26 @@ def _marks(block: Block) -> tuple[tuple[str, ...], Problems]:
             )
         else:
             first[fold(words.text)] = words
-    return tuple(" ".join(words.text.split()) for words in first.values()), problems
+    return tuple(" ".join(words.text.split()) for words in first.values()), problems + _run_together(block)
+
+
+def _apart(words: Words) -> tuple[Words, ...]:
+    """The marks of a list that was written without its brackets."""
+    return tuple(Words(one.strip(), words.span) for one in words.text.split(",") if one.strip())
+
+
+def _run_together(block: Block) -> Problems:
+    """An error for a list of marks without brackets, which YAML takes for one text."""
+    wrong = [words for words in _words(block.get("marks")) if len(_apart(words)) > 1]
+    return tuple(
+        Diagnostic(
+            "H802",
+            words.span,
+            f"'{words.text}' is one text, and so one mark; a list of marks stands in brackets.",
+            f"Write marks: [{', '.join(one.text for one in _apart(words))}]",
+        )
+        for words in wrong
+    )
 
 
 def _mods(block: Block, marks: tuple[str, ...]) -> tuple[tuple[Mod, ...], Problems]:

@@ -5,12 +5,12 @@ from types import MappingProxyType
 
 from lark import Token
 
-from cutaway.handbook.names import listed
+from cutaway.handbook.names import a, listed
 from cutaway.language.keywords import VERBS
 from cutaway.language.name_index import key
 from cutaway.language.predicates import complements, is_negated, reading_of, what_can_be, whole_part
 from cutaway.language.read_relations import can_move, depends, trend
-from cutaway.language.said import Said, choose, name_of
+from cutaway.language.said import Said, choose, name_of, reading_name
 from cutaway.language.subjects import Subject
 from cutaway.language.syntax import (
     And,
@@ -23,10 +23,12 @@ from cutaway.language.syntax import (
     Statement,
 )
 from cutaway.language.trees import Branch, branch, first_token, has_token, name_in, tokens
-from cutaway.language.words import ControlWords, PartWords
+from cutaway.language.words import ControlWords, PartWords, ReadingWords
 from cutaway.parts.kind import State
-from cutaway.problems.span import Span
+from cutaway.problems.span import Span, TextFile, whole
+from cutaway.quantities.reading import read_quantity
 from cutaway.quantities.si import low_high_si
+from cutaway.quantities.units import unit_named
 
 Reader = Callable[[Subject, Branch, Said, Span], Statement | None]
 
@@ -150,6 +152,8 @@ def _compare(
     reading = reading_of(subject, said)
     if reading is None:
         return None
+    if _of_another_reading(subject, reading, amount, said):
+        return None
     quantity = said.quantity(amount, reading.dimensions, reading.units)
     if quantity is None:
         return None
@@ -166,6 +170,28 @@ def _compare(
             return Compare(reading.ref, op, quantity, settles, negated, span)
         case _:
             return Compare(reading.ref, "is", quantity, settles, negated, span)
+
+
+def _of_another_reading(subject: Subject, reading: ReadingWords, amount: Token, said: Said) -> bool:
+    """Notes a figure that a part does not read but something else of it does, as a jack's travel is not its pressure.
+    Whether it was so."""
+    quantity, _ = read_quantity(str(amount), whole(TextFile("", str(amount))))
+    if subject.part is None or quantity is None or quantity.dimension in (*reading.dimensions, "number"):
+        return False
+    others = {
+        reading_name(one): None
+        for one in said.words.readings.values()
+        if one.ref.part == subject.part.name and quantity.dimension in one.dimensions
+    }
+    if not others:
+        return False
+    figure = (
+        f"Write {a(reading.dimensions[0])}{f' in {unit_named(reading.units[0]).spoken[1]}' if reading.units else ''}"
+    )
+    hint = f"{figure}, or name what is meant: {listed(list(others)[:4], 'or')}."
+    is_a = f"{reading_name(reading).strip()} is {listed([a(one) for one in reading.dimensions], 'or')}"
+    said.note("Q105", amount, f"'{amount}' is {a(quantity.dimension)}; {is_a}.", hint)
+    return True
 
 
 def _ranged(subject: Subject, amount: Token, said: Said) -> ControlWords | None:
