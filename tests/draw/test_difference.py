@@ -5,10 +5,12 @@ from pathlib import Path
 
 import pytest
 
-from cutaway.draw.difference import difference_picture, united
+from cutaway.draw.difference import PART, difference_pictures
+from cutaway.draw.pages import smallest_points
 from cutaway.draw.plan import Plan, plan_of, whole_system
 from cutaway.draw.shapes import Circle, Group, Picture, Polyline, Rect, Shape, Text
 from cutaway.draw.theme import INKED_RULES
+from cutaway.draw.union import united
 from cutaway.handbook.load import load_folder
 from cutaway.handbook.records import PartName
 from cutaway.machine.subjects import parts_of, subjects
@@ -21,8 +23,8 @@ assert TURNSTONE is not None
 
 def of(on: str, against: str, system: str, cache: Path) -> Picture:
     assert TURNSTONE is not None
-    picture, problems = difference_picture(TURNSTONE, StandardName(on), StandardName(against), system, KINDS, cache)
-    assert picture is not None and problems == ()
+    (picture,), problems = difference_pictures(TURNSTONE, StandardName(on), StandardName(against), system, KINDS, cache)
+    assert problems == ()
     return picture
 
 
@@ -45,9 +47,31 @@ def parts(standard: str, system: str) -> set[tuple[str, str]]:
     return {(str(p.name), p.kind) for p in parts_of(TURNSTONE, subject) if p.system == system}
 
 
-def test_every_part_of_either_is_drawn(sheet: Picture) -> None:
+def test_every_part_of_either_is_drawn_where_it_can_be_read(layouts: Path) -> None:
+    whole = of("Mk 1", "Mk 2", "Hydraulics", layouts)
+    drawn = {g.part for g in every(whole.shapes) if isinstance(g, Group) and g.part}
+    assert drawn == {name for one in ("Mk 1", "Mk 2") for name, _ in parts(one, "Hydraulics")}
+    assert PART not in whole.description
+
+
+def test_where_the_whole_could_not_be_read_what_differs_is_drawn(sheet: Picture) -> None:
     drawn = {g.part for g in every(sheet.shapes) if isinstance(g, Group) and g.part}
-    assert drawn == {name for one in ("Mk 1", "Mk 2") for name, _ in parts(one, "Flaps and floats")}
+    one, other = parts("Mk 1", "Flaps and floats"), parts("Mk 2", "Flaps and floats")
+    assert {name for name, _ in one ^ other} <= drawn < {name for name, _ in one | other}
+    assert PART in sheet.description and smallest_points(sheet) >= 7.0
+
+
+def test_what_differs_takes_several_sheets_where_it_must(layouts: Path) -> None:
+    assert TURNSTONE is not None
+    mk_1, mk_2 = StandardName("Mk 1"), StandardName("Mk 2")
+    pictures, problems = difference_pictures(TURNSTONE, mk_1, mk_2, "Fuel", KINDS, layouts, "fuel")
+    assert problems == () and len(pictures) > 1
+    assert [p.name for p in pictures] == [f"fuel {i}" for i in range(1, len(pictures) + 1)]
+    drawn = [g.part for p in pictures for g in every(p.shapes) if isinstance(g, Group) and g.part]
+    only = {name for name, _ in parts("Mk 1", "Fuel") ^ parts("Mk 2", "Fuel")}
+    assert only <= set(drawn) and all(drawn.count(name) == 1 for name in only)
+    for i, picture in enumerate(pictures, 1):
+        assert picture.title.endswith(f", sheet {i} of {len(pictures)}") and smallest_points(picture) >= 7.0
 
 
 @pytest.mark.parametrize(("here", "there"), [("Mk 1", "Mk 2"), ("Mk 2", "Mk 1")])
@@ -107,5 +131,5 @@ def test_where_both_are_alike_nothing_is_marked(layouts: Path) -> None:
 @pytest.mark.parametrize(("on", "system", "code"), [("Mk 9", "Fuel", "D103"), ("Mk 2", "Fule", "D104")])
 def test_an_unknown_name_is_a_problem(on: str, system: str, code: str, layouts: Path) -> None:
     assert TURNSTONE is not None
-    picture, problems = difference_picture(TURNSTONE, StandardName(on), StandardName("Mk 1"), system, KINDS, layouts)
-    assert picture is None and [p.code for p in problems] == [code]
+    pictures, problems = difference_pictures(TURNSTONE, StandardName(on), StandardName("Mk 1"), system, KINDS, layouts)
+    assert pictures == () and [p.code for p in problems] == [code]

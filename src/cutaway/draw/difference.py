@@ -4,20 +4,20 @@ No state is shown. What is only on the first standard has a heavy frame and full
 dashed frame and dashed lines; each has its colour, its mark and its words, so that no one of these has to be seen.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Literal
 
 from cutaway.draw.blocks import Block, part_shapes, reference_shapes
 from cutaway.draw.cautions import cautions_on
+from cutaway.draw.division import halves
 from cutaway.draw.filled import blocks_of
 from cutaway.draw.frame import Around, better_beside, framed
 from cutaway.draw.laying import choose_layout, request_of
 from cutaway.draw.layout import Layout, cache_folder
-from cutaway.draw.pages import SHAPE
+from cutaway.draw.pages import LEAST_POINTS, SHAPE, smallest_points
 from cutaway.draw.pipes import Routes, joint_shapes, link_shapes, pipe_shapes
-from cutaway.draw.plan import Item, Plan, Tie, flow_order, plan_of, whole_system
+from cutaway.draw.plan import plan_of, whole_system
 from cutaway.draw.routes import routes_of
 from cutaway.draw.shapes import Circle, Group, Picture, Point, Polyline, Rect, Shape
 from cutaway.draw.signs import signs_on
@@ -25,31 +25,39 @@ from cutaway.draw.strip import SAMPLE, keys_for
 from cutaway.draw.surroundings import NOTICE, SYMBOLS_REMARK, who_is
 from cutaway.draw.symbols.strokes import triangle
 from cutaway.draw.theme import MEDIA
+from cutaway.draw.union import Side, Union, united
 from cutaway.handbook.records import Folder
 from cutaway.machine.subjects import Subject, subjects
-from cutaway.machine.wiring import Wiring
 from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Diagnostic, Problems
 from cutaway.quantities.which import StandardName
 
-Side = Literal["both", "first", "second"]
-
 FRAME = 4.0
 """How far a frame stands from what it marks."""
+
+PART = "Only what differs and what it is joined to is drawn; the rest is as on the sheets of the system."
+MOST_SHEETS = 6
+"""What differs is divided over no more sheets than this."""
 
 MARK = 8.0
 """Half of the size of a mark."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Union:
-    """Two plans as one. side: by the key of an item or the name of a tie, who has it."""
+class _Task:
+    """What is drawn. name: what ids begin with."""
 
-    plan: Plan
-    side: Mapping[str, Side]
+    folder: Folder
+    first: Subject
+    second: Subject
+    system: str
+    kinds: Mapping[str, Kind]
+    cache: Path
+    name: str
+    shape: float
 
 
-def difference_picture(
+def difference_pictures(
     folder: Folder,
     on: StandardName,
     against: StandardName,
@@ -58,91 +66,97 @@ def difference_picture(
     cache: Path | None = None,
     name: str = "",
     shape: float = SHAPE,
-) -> tuple[Picture | None, Problems]:
-    """The sheet of a system with what is only on one of two standards marked; None where neither has the system.
+) -> tuple[tuple[Picture, ...], Problems]:
+    """The sheet of a system with what is only on one of two standards marked; none where neither has the system.
 
-    on, against: standards or airframes. name: what ids begin with.
+    Where the whole would have to be made too small to read, what differs is drawn with what it is joined to; on several
+    sheets if that is still too much for one. on, against: standards or airframes. name: what ids begin with.
     """
     every = {s.name: s for s in subjects(folder)}
     for wanted in (on, against):
         if wanted not in every:
             hint = f"Write one of {', '.join(every)}."
-            return None, (Diagnostic("D103", None, f"There is no standard '{wanted}' to draw.", hint),)
+            return (), (Diagnostic("D103", None, f"There is no standard '{wanted}' to draw.", hint),)
     if system not in {s.name for s in folder.systems}:
         hint = f"Write one of {', '.join(s.name for s in folder.systems)}."
-        return None, (Diagnostic("D104", None, f"There is no system '{system}' to draw.", hint),)
-    first, second = every[on], every[against]
-    plans = [plan_of(folder, subject, whole_system(folder, subject, system), kinds) for subject in (first, second)]
-    union = united(plans[0], plans[1], str(second.name))
+        return (), (Diagnostic("D104", None, f"There is no system '{system}' to draw.", hint),)
+    task = _Task(folder, every[on], every[against], system, kinds, cache or cache_folder(), name, shape)
+    union = _union_of(task, None)
     if not union.plan.items:
         words = f"The system '{system}' has no parts on {on} or {against}, so there is no sheet of it."
-        return None, (Diagnostic("D105", None, words, "Draw it for a standard that has it."),)
+        return (), (Diagnostic("D105", None, words, "Draw it for a standard that has it."),)
+    picture, problems = _picture(task, union)
+    near = _near(union)
+    if not near or smallest_points(picture) >= LEAST_POINTS:
+        return (picture,), problems
+    unions = _divided(task, near)
+    drawn = [_picture(task, one, f"{i} of {len(unions)}") for i, one in enumerate(unions, 1)]
+    if min(smallest_points(one) for one, _ in drawn) <= smallest_points(picture):
+        return (picture,), problems
+    return tuple(one for one, _ in drawn), tuple(dict.fromkeys(problem for _, more in drawn for problem in more))
+
+
+def _divided(task: _Task, near: frozenset[str]) -> list[Union]:
+    """What differs, on as many sheets as it needs to be read."""
+    waiting, done = [near], list[Union]()
+    while waiting:
+        some = waiting.pop(0)
+        union = _union_of(task, some)
+        weights = {i.key: 1.0 for i in union.plan.items if not i.reference}
+        small = smallest_points(_picture(task, union, "1 of 2")[0]) < LEAST_POINTS
+        parts = halves(union.plan, weights) if small and len(waiting) + len(done) + 2 <= MOST_SHEETS else None
+        if parts is None:
+            done.append(union)
+            continue
+        names = {i.key: str(i.part.name) for i in union.plan.items}
+        first = frozenset(names[key] for key in parts[0])
+        waiting = [first, some - first, *waiting]
+    return done
+
+
+def _union_of(task: _Task, only: frozenset[str] | None) -> Union:
+    """Both plans of the system as one. only: the parts that are drawn, None for all; the others are flags."""
+    plans = []
+    for subject in (task.first, task.second):
+        extract = whole_system(task.folder, subject, task.system)
+        if only is not None:
+            elsewhere = tuple((part, task.system) for part in sorted(extract.own - only))
+            extract = replace(extract, own=extract.own & only, elsewhere=elsewhere)
+        plans.append(plan_of(task.folder, subject, extract, task.kinds))
+    return united(plans[0], plans[1], str(task.second.name))
+
+
+def _near(union: Union) -> frozenset[str]:
+    """The parts that only one of the two has, and those at the ends of what only one of them has."""
+    parts = {item.key: str(item.part.name) for item in union.plan.items if not item.reference}
+    found = {name for key, name in parts.items() if union.side[key] != "both"}
+    apart = {tie.name for tie in union.plan.ties if union.side[tie.name] != "both"}
+    for tie in union.plan.ties:
+        if tie.name in apart or tie.along in apart:
+            found |= {parts[end.item] for end in (tie.start, tie.end) if end.item in parts}
+    return frozenset(found)
+
+
+def _picture(task: _Task, union: Union, part: str = "") -> tuple[Picture, Problems]:
+    """The sheet of two plans. part: which sheet of how many it is, where not all of the system is drawn."""
+    folder, first, second, kinds = task.folder, task.first, task.second, task.kinds
+    on, against = str(first.name), str(second.name)
     blocks = _blocks(folder, (first, second), union, kinds)
-    around = _around(folder, first, second, system, union, kinds, signs_on(union.plan, blocks, kinds))
-    request = request_of(whole_system(folder, first, system), union.plan, blocks)
-    layout, problems = choose_layout(request, union.plan, blocks, shape, around, cache or cache_folder())
+    around = _around(folder, first, second, task.system, union, kinds, signs_on(union.plan, blocks, kinds))
+    several = part and not part.endswith(" of 1")
+    if part:
+        title = f"{around.title}, sheet {part}" if several else around.title
+        around = replace(around, title=title, says=f"{PART} {around.says}")
+    request = request_of(whole_system(folder, first, task.system), union.plan, blocks)
+    layout, problems = choose_layout(request, union.plan, blocks, task.shape, around, task.cache)
     routes = routes_of(union.plan, blocks, layout)
-    inside = _drawing(union, blocks, layout, routes, (str(on), str(against)))
-    around = replace(around, beside=better_beside(layout.size, shape, around))
-    size, shapes = framed(inside, layout.size, shape, around)
-    told = _told(union, system, str(on), str(against), around)
-    return Picture(size, shapes, name or f"{system} {on} and {against}", around.title, told), problems
-
-
-# --- two plans as one --------------------------------------------------------------------------------------------
-
-
-def united(first: Plan, second: Plan, against: str) -> Union:
-    """All items and ties of two plans. A part that is of another kind on the second stands there twice."""
-    here = {item.key: item for item in first.items}
-    twice = {i.key for i in second.items if not i.reference and i.key in here and here[i.key].part.kind != i.part.kind}
-    renamed = {key: f"{key} on {against}" for key in twice}
-    items = {**here}
-    side: dict[str, Side] = dict.fromkeys(here, "first")
-    for item in second.items:
-        key = renamed.get(item.key, item.key)
-        side[key] = "both" if key in here else "second"
-        items[key] = _merged(items.get(key), item, key)
-    ties = {tie.name: tie for tie in first.ties}
-    side |= dict.fromkeys(ties, "first")
-    for tie in (_renamed(tie, renamed, against) for tie in second.ties):
-        side[tie.name] = "both" if side.get(tie.name) in ("first", "both") else "second"
-        ties.setdefault(tie.name, tie)
-    shown = _led(tuple(ties.values()))
-    used = {end.item for tie in shown for end in (tie.start, tie.end)}
-    kept = [item for item in items.values() if not item.reference or item.key in used]
-    joined = {**second.wiring.joined, **first.wiring.joined}
-    wiring = Wiring(joined, {**second.wiring.media, **first.wiring.media}, {})
-    return Union(Plan(flow_order(kept, list(shown)), shown, shown, wiring), side)
-
-
-def _merged(one: Item | None, other: Item, key: str) -> Item:
-    """An item of both plans: a flag tells of all parts that it stands for on either."""
-    if one is None:
-        return replace(other, key=key)
-    labels = tuple(dict.fromkeys((*one.labels, *other.labels)))
-    mates = tuple({p.name: p for p in (*one.mates, *other.parts) if p.name != one.part.name}.values())
-    return replace(one, labels=labels, mates=mates) if one.reference else one
-
-
-def _renamed(tie: Tie, renamed: Mapping[str, str], against: str) -> Tie:
-    """A tie of the second plan, to the second of two parts of one name where there are two."""
-    ends = [replace(end, item=renamed.get(end.item, end.item)) for end in (tie.start, tie.end)]
-    whose = against if (tie.start, tie.end) != tuple(ends) else ""
-    return replace(tie, start=ends[0], end=ends[1], whose=whose)
-
-
-def _led(ties: Sequence[Tie]) -> tuple[Tie, ...]:
-    """The ties, those to one flag sharing the line of the first of them."""
-    leading: dict[tuple[str, str, str], str] = {}
-    out = []
-    for tie in ties:
-        if not tie.along:
-            leading.setdefault((tie.start.item, tie.end.item, tie.sort), tie.name)
-    for tie in ties:
-        lead = leading.get((tie.start.item, tie.end.item, tie.sort), "")
-        out.append(replace(tie, along=lead if tie.along and lead != tie.name else ""))
-    return tuple(out)
+    inside = _drawing(union, blocks, layout, routes, (on, against))
+    around = replace(around, beside=better_beside(layout.size, task.shape, around))
+    size, shapes = framed(inside, layout.size, task.shape, around)
+    told = _told(union, task.system, on, against, around)
+    told = (told[0], PART, *told[1:]) if part else told
+    name = task.name or f"{task.system} {on} and {against}"
+    return Picture(size, shapes, f"{name} {part.split()[0]}" if several else name, around.title, told), problems
 
 
 # --- drawing -----------------------------------------------------------------------------------------------------

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from itertools import pairwise
 
-from cutaway.draw.difference import difference_picture
+from cutaway.draw.difference import difference_pictures
 from cutaway.draw.seen import Values
 from cutaway.draw.svg import slug, write_svg
 from cutaway.inquiry.questions.compare import Comparison, compare_states
@@ -67,12 +67,13 @@ def _sheets(desk: Desk, one: Comparison) -> tuple[list[tuple[Sheet, bytes]], Pro
     problems: Problems = ()
     for system in (system.name for system in folder.systems if system.name in apart):
         name = f"{system} {one.one.name} and {one.other.name}"
-        picture, more = difference_picture(
+        pictures, more = difference_pictures(
             folder, one.one.name, one.other.name, system, desk.kinds, desk.layouts, f"differing {name}"
         )
         problems += more
-        if picture is not None:
-            sheet = Sheet(system, f"differences/{slug(name)}.svg", picture.title, picture.description)
+        for number, picture in enumerate(pictures, 1):
+            stem = slug(f"{name} {number}" if len(pictures) > 1 else name)
+            sheet = Sheet(system, f"differences/{stem}.svg", picture.title, picture.description)
             sheets.append((sheet, write_svg(picture, "both").encode()))
     return sheets, problems
 
