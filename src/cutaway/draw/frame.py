@@ -80,7 +80,7 @@ def rooms_on(shape: float, around: Around) -> tuple[Room, ...]:
     >>> from cutaway.draw.pages import SHAPES
     >>> around = Around("Fuel", "", (), (), (), "A notice.")
     >>> [[round(side) for side in room.sides] for room in rooms_on(SHAPES["A4"], around)]
-    [[1682, 1072], [1235, 1121]]
+    [[1682, 1072], [1240, 1152]]
     """
     pages = [_page(readable_width(shape), shape, replace(around, beside=beside)) for beside in (False, True)]
     return tuple(Room(p.room.width, p.room.height - around.over) for p in pages if p.room.height > 0)

@@ -145,7 +145,8 @@ def _speaks(reading: Reading) -> bool:
 
 def reading_words(value: float, reading: Reading, house: Mapping[str, str]) -> str:
     """A reading as the house shows it; what no instrument of the trade would show is nothing."""
-    return shown(0.0 if abs(value) < SMALLEST.get(reading.dimension, 0.0) else value, unit_of(reading, house))
+    words = shown(0.0 if abs(value) < SMALLEST.get(reading.dimension, 0.0) else value, unit_of(reading, house))
+    return f"\N{MINUS SIGN}{words[1:]}" if words.startswith("-") else words
 
 
 def unit_of(reading: Reading, house: Mapping[str, str]) -> Unit:

@@ -13,7 +13,7 @@ from cutaway.draw.symbols.strokes import (
     struck,
     through,
 )
-from cutaway.draw.symbols.symbol import LINK_OUT, Anchor, Draw, Look, Symbol, position
+from cutaway.draw.symbols.symbol import LINK_IN, LINK_OUT, Anchor, Draw, Look, Symbol, position
 
 
 def push_button(look: Look) -> Symbol:
@@ -156,6 +156,9 @@ def thermostat(look: Look) -> Symbol:
     return Symbol((1.0, 1.05), through(0.2, 0.8, 0.34), shapes)
 
 
+WHICH_LOCK = "An arrow beside one: the lock that holds it down, or up."
+
+
 def lock_switch(up: bool) -> Draw:
     """A two-way contact on a lock: the blade lies on the contact with the padlock while the leg is locked."""
 
@@ -174,15 +177,15 @@ def lock_switch(up: bool) -> Draw:
             *arrow(*(((0.2, 0.34), (0.2, 0.08)) if up else ((0.2, 0.08), (0.2, 0.34))), head=0.15),
         ]
         ports = (Anchor("inlet", hinge, "west"), Anchor("locked", locked, "east"), Anchor("unlocked", unlocked, "east"))
-        return Symbol((1.0, 1.1), ports, tuple(shapes), signs=(LOCKS,))
+        return Symbol((1.0, 1.1), ports, tuple(shapes), signs=(LOCKS, WHICH_LOCK))
 
     return draw
 
 
 def microswitch(look: Look) -> Symbol:
-    """A contact with the roller that something runs against."""
+    """A contact with the roller that something runs against; where it is pressed down, what presses it reaches down."""
     made = look.states.get("made")
-    y = 0.7
+    y, top = 0.7, 0.05
     foot = (0.56, {True: y, False: y - 0.18, None: y - 0.09}[made])
     roller = (0.56, foot[1] - 0.36)
     shapes: tuple[Shape, ...] = (
@@ -190,5 +193,7 @@ def microswitch(look: Look) -> Symbol:
         Line(foot, roller, "stroke"),
         Circle(roller, 0.11, "edge"),
         Circle(roller, 0.03, "solid"),
+        *((Line((0.56, top), (0.56, roller[1] - 0.12), "link"),) if made else ()),
     )
-    return Symbol((1.0, 0.85), through(0.2, 0.8, y), shapes)
+    ports = (*through(0.2, 0.8, y), Anchor(LINK_IN, (0.56, top), "north"))
+    return Symbol((1.0, 0.85), ports, shapes)
