@@ -2,6 +2,7 @@
 
 import json
 import re
+from dataclasses import replace
 from functools import lru_cache
 from html.parser import HTMLParser
 from pathlib import Path
@@ -11,10 +12,13 @@ import pytest
 from cutaway.api.compare import compare
 from cutaway.api.quiz import Asked, QuizMade, quiz
 from cutaway.inquiry.memory import Memory
+from cutaway.inquiry.questions.compare import IndicationDifference
 from cutaway.inquiry.questions.compare_records import Behaviour
+from cutaway.inquiry.questions.differing_records import RecordDifference
 from cutaway.inquiry.quiz.records import SORTS
 from cutaway.narrate.checked import Checked
 from cutaway.publish.differences import DIFFERENCES, comparisons
+from cutaway.publish.differences_page import Differing, differences_page
 from cutaway.publish.drawings import Desk
 from cutaway.publish.handout.quiz_pdf import quiz_pdf
 from cutaway.publish.handout.records import PAPERS, Paper
@@ -141,6 +145,24 @@ def test_the_page_says_what_the_question_says() -> None:
         "hb §25a",
     ):
         assert words in text
+
+
+def test_what_is_of_another_kind_on_each_is_one_row_and_no_paragraph_is_named_twice() -> None:
+    here = whinchat()
+    (first, *_) = comparisons(desk())
+    cite = next(cite for part in here.loaded.folder.parts for cite in part.cites)
+    again = replace(cite, span=replace(cite.span, start=cite.span.start + 1))
+    record = RecordDifference("kind", "flap indicator", "", "a", "b", (cite, again), (), ())
+    shown = (
+        IndicationDifference("flap indicator", "mechanical indicator", "one"),
+        IndicationDifference("flap indicator", "remote indicator", "other"),
+    )
+    page = differences_page(
+        [Differing(replace(first, indications=shown, underneath=(record,)), ())], here.loaded.folder
+    )
+    (row,) = re.findall(r"<tr><th scope=\"row\">flap indicator</th>.*?</tr>", page)
+    words = re.findall(r"<td[^>]*>(.*?)</td>", row)
+    assert words[:3] == ["mechanical indicator", "remote indicator", cite.key]
 
 
 def test_a_sheet_marks_what_only_one_has_where_a_system_differs() -> None:

@@ -86,9 +86,11 @@ def _sections(one: Comparison, folder: Folder) -> tuple[tuple[str, list[Row]], .
         )
         for c in one.controls
     ]
+    kinds: dict[str, dict[str, str]] = {}
+    for i in one.indications:
+        kinds.setdefault(i.part, {})[i.has] = i.kind
     shows = [
-        (i.part, *((i.kind, "–") if i.has == "one" else ("–", i.kind)), *written.get(i.part, ("", "")))
-        for i in one.indications
+        (part, has.get("one", "–"), has.get("other", "–"), *written.get(part, ("", ""))) for part, has in kinds.items()
     ]
     seen = [
         (f"{moment_words(b.at)}: {b.one.what}", value_words(b.one, folder), value_words(b.other, folder), "", "")
@@ -113,7 +115,7 @@ def _record(one: RecordDifference) -> Row:
 
 def _where(one: RecordDifference) -> tuple[str, str]:
     """The paragraphs, and what brought it."""
-    return ", ".join(cite.key for cite in one.cites), since_words(one)
+    return ", ".join(dict.fromkeys(cite.key for cite in one.cites)), since_words(one)
 
 
 def _title(one: Comparison) -> str:
