@@ -49,7 +49,7 @@ def test_a_shared_line_is_drawn_once_and_flows_if_any_of_it_does(flows: tuple[in
     (node,) = pipe_shapes(plan, routes, seen)
     assert isinstance(node, Group)
     lines = [s for s in node.shapes if isinstance(s, Polyline)]
-    assert sum(not s.closed for s in lines) == 2  # the halo and the wire
+    assert sum(not s.closed for s in lines) == 3  # the halo, the wire and its beads
     assert sum(s.closed for s in lines) == arrows
 
 
