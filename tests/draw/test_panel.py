@@ -258,6 +258,7 @@ def test_pages_are_filled(case: tuple) -> None:  # type: ignore[type-arg]
     blank = []
     for picture in case[3]:
         head, drawing, foot = (extent_of([g]) for g in picture.shapes)
+        assert head.bottom < drawing.top and drawing.bottom <= foot.top
         blank.append((foot.top - drawing.bottom) / (foot.top - head.bottom))
     assert max(blank) <= 0.5 and sum(blank) / len(blank) <= 0.25, blank
 

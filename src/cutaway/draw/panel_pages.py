@@ -76,7 +76,7 @@ def _fits(rows: Sequence[Line], paper: Paper, scale: float) -> bool:
 
 
 def _filled(rows: Sequence[Line]) -> float:
-    return sum(_height(row) for row in rows) + GAP * (len(rows) - 1)
+    return sum(_height(row) for row in rows) + GAP * max(0, len(rows) - 1)
 
 
 def _balanced(pages: Book, paper: Paper, scale: float) -> Book:
