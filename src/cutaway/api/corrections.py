@@ -22,7 +22,7 @@ from cutaway.publish.errata_page import Correction, errata_json, errata_lines, e
 from cutaway.publish.films import carried_on, film_report
 from cutaway.publish.published import RECORD, Publication, mark_published, publications, record_of
 from cutaway.publish.shelf import Shelf
-from cutaway.publish.snapshot import ScriptThen, Snapshot, cites_behind, snapshot_of
+from cutaway.publish.snapshot import ScriptThen, Snapshot, cites_behind, drawings_then, snapshot_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +45,8 @@ def written_side(
     slots = {script.name: timeline(script, said) for script in folder.scripts}
     cues = {script.name: planned(script, said, _cites(checked, script.name), shelf)[0] for script in folder.scripts}
     drawings = {path: content for path, content in files.items() if path.endswith(".svg")}
-    says = snapshot_of(folder, checked, slots, cues, drawings, rests)
+    then = shelf.piece("drawings then", drawings, lambda: drawings_then(drawings))
+    says = snapshot_of(folder, checked, slots, cues, then, rests)
     earlier, more = publications(loaded.path)
     problems += more
     touched: tuple[str, ...] = ()

@@ -6,13 +6,13 @@ from typing import TypeVar
 
 from cutaway.api.loading import Loaded
 from cutaway.inquiry.check import not_yet
-from cutaway.inquiry.verdicts import Undecided
+from cutaway.inquiry.verdicts import Fails, Holds, Undecided
 from cutaway.inquiry.workshop import Workshop
 from cutaway.narrate.checked import Asking, CheckedSentence, CheckedStep, Keep
 from cutaway.parts.kind import Kind
 from cutaway.parts.library import KINDS
 from cutaway.problems.diagnostic import Problems
-from cutaway.publish.shelf import Shelf
+from cutaway.publish.shelf import Shelf, digest
 
 T = TypeVar("T")
 
@@ -33,16 +33,20 @@ def machine_problems(loaded: Loaded, workshop: Workshop, shelf: Shelf) -> Proble
 
 def keeping(loaded: Loaded, asking: Asking, shelf: Shelf) -> Keep:
     """Where what checking finds is kept. A script's findings depend on all files but the other scripts and the
-    letters; one in which a bound was reached is not kept, as the next session may be given more time."""
+    letters, a claim's verdict on nothing that is said; one in which a bound was reached is not kept, as the next
+    session may be given more time."""
 
-    def keep(sort: str, name: str, find: Callable[[], T]) -> T:
+    model = digest(_texts(loaded, _SAID))
+
+    def keep(sort: str, name: object, find: Callable[[], T]) -> T:
+        files: object
         if sort in ("script", "script view"):
             others = tuple(f"scripts/{one.name}.md" for one in loaded.folder.scripts if one.name != name)
             files = _texts(loaded, (*others, "drills/", "letters.yaml"))
-        elif sort == "drills":
+        elif sort in ("drills", "drills view"):
             files = _texts(loaded, ("scripts/", "letters.yaml"))
         else:
-            files = _texts(loaded, _SAID)
+            files = model
         return shelf.piece(sort, (name, asking, files), find, _decided)
 
     return keep
@@ -62,7 +66,10 @@ def _decided(found: object) -> bool:
         case tuple() if all(isinstance(one, CheckedStep) for one in found):
             claims = [claim for one in found for claim in one.claims]
         case _:
-            return True
-    return not any(
-        isinstance(one.verdict, Undecided) or not_yet(one.verdict) for claim in claims for one in claim.judged
-    )
+            return not _open(found)
+    return not any(_open(one.verdict) for claim in claims for one in claim.judged)
+
+
+def _open(found: object) -> bool:
+    """Whether something is a verdict that more time might change."""
+    return isinstance(found, Undecided) or (isinstance(found, Holds | Fails) and not_yet(found))

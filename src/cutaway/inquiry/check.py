@@ -86,11 +86,21 @@ class _How:
 
 def _verdict(question: Question, how: _How) -> Verdict:
     statement = question.statement
-    if isinstance(statement, And) and any(_stands_alone(one) for one in statement.of):
+    if isinstance(statement, And) and is_joined(statement):
         return _all_of(question, statement, how)
     if any(_unreadable(one, question.told.services) for one in _parts_of(statement)):
         return NotModelled(("this way of joining such statements; say them as claims of their own",))
     return _moved(question, _answered(question, how))
+
+
+def is_joined(statement: Statement) -> bool:
+    """Whether a statement joins others of which one is answered by itself, so that each is put for itself."""
+    return isinstance(statement, And) and any(_stands_alone(one) for one in statement.of)
+
+
+def first_bound(question: Question) -> int:
+    """How many combinations of positions are tried first: over positions the nearest, since they often decide."""
+    return NEAREST if question.scope.modality else MOST_COMBINATIONS
 
 
 def _stands_alone(statement: Statement) -> bool:
@@ -196,9 +206,9 @@ def not_yet(verdict: Verdict) -> bool:
 
 
 def _ran(question: Question, made: Made, how: _How) -> Verdict:
-    """The verdict from runs; over positions the nearest are tried first, since they often decide."""
+    """The verdict from runs."""
     decisive = Holds if question.scope.modality == "sometimes" else Fails
-    for most in (NEAREST, MOST_COMBINATIONS) if question.scope.modality else (MOST_COMBINATIONS,):
+    for most in dict.fromkeys((first_bound(question), MOST_COMBINATIONS)):
         asked = plan_of(question, made, most)
         verdict, margin = asked.conclude(question.workshop.runs(asked.requests))
         if isinstance(verdict, decisive):

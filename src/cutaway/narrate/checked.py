@@ -21,11 +21,11 @@ T = TypeVar("T")
 class Keep(Protocol):
     """Where findings may be kept between sessions: gives the one that is kept, or finds it with `find`."""
 
-    def __call__(self, sort: str, name: str, find: Callable[[], T]) -> T:
-        """sort, name: what is found: ('script', '01-fuel')."""
+    def __call__(self, sort: str, name: object, find: Callable[[], T]) -> T:
+        """sort, name: what is found: ('script', '01-fuel'), ('verdict', (claim, 'Mk 1'))."""
 
 
-def found_here(sort: str, name: str, find: Callable[[], T]) -> T:
+def found_here(sort: str, name: object, find: Callable[[], T]) -> T:
     """Nothing is kept."""
     return find()
 

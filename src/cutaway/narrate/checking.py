@@ -9,6 +9,7 @@ from cutaway.inquiry.check import Judged, not_yet, subjects_of, verdict_for
 from cutaway.inquiry.many import UNHURRIED, Pace, Waiting, tried
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.corrections import Correction, corrections
+from cutaway.inquiry.together import run_together
 from cutaway.inquiry.told import Told
 from cutaway.inquiry.verdicts import Undecided, Verdict
 from cutaway.inquiry.workshop import Workshop
@@ -49,17 +50,17 @@ def check_words(
     All claims are judged with the values as stated first; then assumed values are taken to the ends of their ranges.
     """
     folder = workshop.folder
-    room = _Room(workshop, parsed, told, memory, asking, judging, pace)
-    sentences, steps, problems = _gone_through(folder, room, keep)
+    room = _Room(workshop, parsed, told, memory, asking, judging, keep, pace)
+    sentences, steps, problems = _gone_through(folder, room)
     if room.waiting() and not pace.stop():
         room.try_assumed()
-        sentences, steps, problems = _gone_through(folder, room, keep)
+        sentences, steps, problems = _gone_through(folder, room)
     alone = keep("alone", "", lambda: _alone(workshop))
     return Checked(folder, sentences, steps, workshop.runs_made, alone), problems
 
 
 def _gone_through(
-    folder: Folder, room: "_Room", keep: Keep
+    folder: Folder, room: "_Room"
 ) -> tuple[tuple[CheckedSentence, ...], tuple[CheckedStep, ...], Problems]:
     """What is found of every script that is asked for, and of the drills."""
     asking = room.asking
@@ -67,10 +68,10 @@ def _gone_through(
     sentences: list[CheckedSentence] = []
     for script in folder.scripts:
         if not asking.script or script.name == asking.script:
-            found, more = keep("script", script.name, partial(room.script, script))
+            found, more = room.keep("script", script.name, partial(room.script, script))
             sentences += found
             problems += more
-    steps = keep("drills", "", room.steps) if folder.drills and not asking.script else ()
+    steps = room.keep("drills", "", room.steps) if folder.drills and not asking.script else ()
     return tuple(sentences), steps, problems
 
 
@@ -85,7 +86,9 @@ class _Room:
     memory: Memory | None
     asking: Asking
     judging: Callable[[Claim], tuple[Judged, ...]] | None
+    keep: Keep
     pace: Pace
+    _beside: list[Claim] = field(default_factory=list)
     _verdicts: dict[tuple[Claim, StandardName], Verdict] = field(default_factory=dict)
     _mended: dict[Claim, tuple[Correction, ...]] = field(default_factory=dict)
     _read: dict[tuple[str, Span], Compared] = field(default_factory=dict)
@@ -104,16 +107,15 @@ class _Room:
 
     def script(self, script: Script) -> tuple[tuple[CheckedSentence, ...], Problems]:
         """The sentences of a script, and what is told of them."""
+        self._beside[:] = [claim for one in script.sentences for claim in self._claims[(script.name, one.span)]]
         found = [self._sentence(script, heard) for heard in self._comparer.ranking.heard(script)]
         return tuple(one for one, _ in found), tuple(problem for _, problems in found for problem in problems)
 
     def steps(self) -> tuple[CheckedStep, ...]:
         """The steps of all drills."""
-        return tuple(
-            CheckedStep(drill, step, tuple(self._judged(claim) for claim in claims))
-            for drill in self.workshop.folder.drills
-            for step, claims in drill_claims(drill, self.parsed)
-        )
+        steps = [(d, *one) for d in self.workshop.folder.drills for one in drill_claims(d, self.parsed)]
+        self._beside[:] = [claim for _, _, claims in steps for claim in claims]
+        return tuple(CheckedStep(d, step, tuple(self._judged(claim) for claim in claims)) for d, step, claims in steps)
 
     def _judged(self, claim: Claim) -> JudgedClaim:
         only, asking = _only(claim, self.asking), self.asking
@@ -132,10 +134,28 @@ class _Room:
         return tuple(Judged(subject, self._verdicts[claim, subject.name]) for subject in wanted)
 
     def _stated(self, claim: Claim, subject: Subject) -> Verdict:
+        return self.keep("verdict", (claim, subject.name), partial(self._found, claim, subject))
+
+    def _found(self, claim: Claim, subject: Subject) -> Verdict:
         if self.pace.stop():
             return Undecided("it was stopped before that was looked at")
+        self._run_together()
         rests = self.asking.rests
         return verdict_for(claim, subject, self.workshop, self.told, rests, self.memory, stop=lambda: rests)
+
+    def _run_together(self) -> None:
+        """Run what the claims beside this one will want too, on all processors: where one is new, mostly others are."""
+        everyone = subjects(self.workshop.folder)
+        asked = dict.fromkeys(_only(claim, self.asking) for claim in self._beside)
+        self._beside.clear()
+        put = [
+            (claim, subject)
+            for claim in asked
+            if self.judging is None or not self.judging(claim)
+            for subject in subjects_of(claim, everyone)
+            if (claim, subject.name) not in self._verdicts
+        ]
+        run_together(put, self.workshop, self.told, self.asking.rests, self.memory)
 
     def waiting(self) -> tuple[Waiting, ...]:
         """The verdicts whose assumed values are still to be tried."""

@@ -4,6 +4,7 @@ Each puts what it makes on the shelf, where whoever makes the pack finds it as i
 process that ends early, or none at all, changes only the time that it takes.
 """
 
+import warnings
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -98,6 +99,8 @@ def working_ahead(desk: Desk, wanted: Sequence[Product], stage: Callable[[str], 
     if desk.shelf.folder is None or count < 2:
         yield lambda: None
         return
+    # A process that has grown large ends between two tasks and another takes its place; nobody need be told.
+    warnings.filterwarnings("ignore", "A worker stopped while some jobs were given", UserWarning)
     kernel()  # before it is wanted in several processes, each of which would compile it
     place = Place(desk.workshop.folder.files, desk.layouts, desk.shelf.folder, desk.rests)
     pool = loky.ProcessPoolExecutor(count)

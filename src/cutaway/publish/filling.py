@@ -64,7 +64,7 @@ def pack_view(
         tuple(str(s.name) for s in head.standards),
         tuple(a.name for a in head.airframes),
         _scripts(folder, kinds, checked, keep),
-        _drills(folder, kinds, checked),
+        keep("drills view", "", partial(_drills, folder, kinds, checked)),
         sheets,
         _paragraphs(folder),
         tuple(TermView(t.name, t.meaning, t.said_as, t.also, tuple(map(key_of, t.cites))) for t in folder.glossary),

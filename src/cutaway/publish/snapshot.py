@@ -129,10 +129,10 @@ def snapshot_of(
     checked: Checked,
     slots: Mapping[str, tuple[Slot, ...]],
     cues: Mapping[str, tuple[Cue, ...]],
-    drawings: Mapping[str, bytes],
+    drawings: tuple[DrawingThen, ...],
     rests: bool,
 ) -> Snapshot:
-    """What a pack says. slots, cues: by script. drawings: by path."""
+    """What a pack says. slots, cues: by script."""
     names = frozenset(str(part.name) for part in folder.parts)
     terms = spoken_terms(folder)
     scripts = []
@@ -146,7 +146,7 @@ def snapshot_of(
         rests,
         drawn_from(folder),
         tuple(scripts),
-        tuple(_drawing(path, drawings[path]) for path in sorted(drawings)),
+        drawings,
         _figures(folder),
         tuple(
             ParagraphThen(f"{p.source} {p.number}", " ".join("\n".join((p.title, p.text, *p.cautions)).split()))
@@ -159,6 +159,11 @@ def snapshot_of(
             if one.decision
         ),
     )
+
+
+def drawings_then(drawings: Mapping[str, bytes]) -> tuple[DrawingThen, ...]:
+    """What drawings say, which are given by path."""
+    return tuple(_drawing(path, drawings[path]) for path in sorted(drawings))
 
 
 def drawn_from(folder: Folder) -> str:

@@ -1,0 +1,50 @@
+"""The runs behind many verdicts, run side by side before the verdicts are asked for one by one."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from itertools import islice
+
+from cutaway.inquiry.asking import certain, machine_of, plan_of, ready
+from cutaway.inquiry.check import first_bound, is_joined
+from cutaway.inquiry.memory import Memory, key_of
+from cutaway.inquiry.mixed import Left, without_built
+from cutaway.inquiry.scenes import Question
+from cutaway.inquiry.told import Told
+from cutaway.inquiry.verdicts import NotModelled
+from cutaway.inquiry.workshop import Request, Workshop
+from cutaway.language.syntax import Claim
+from cutaway.machine.subjects import Subject
+
+# How many are begun at once: enough for every processor, few enough that one sees how it goes on. A choice of ours.
+AT_ONCE = 32
+
+
+def run_together(
+    put: Sequence[tuple[Claim, Subject]], workshop: Workshop, told: Told, rests: bool, memory: Memory | None
+) -> None:
+    """Run what the verdicts on claims will want first, on all processors; the workshop then has those runs.
+
+    rests, memory: as for `check.verdict_for`; what is remembered is not run.
+    """
+    wanted = (one for claim, subject in put for one in _wanted(claim, subject, workshop, told, rests, memory))
+    while several := list(islice(wanted, AT_ONCE)):
+        workshop.runs(several)
+
+
+def _wanted(
+    claim: Claim, subject: Subject, workshop: Workshop, told: Told, rests: bool, memory: Memory | None
+) -> Iterable[Request]:
+    bound, _ = workshop.bound(subject)
+    question = Question(claim.statement, claim.scope, bound, told, workshop)
+    left = without_built(question)
+    if not isinstance(left, Left) or is_joined(left.statement):
+        return ()
+    asked = ready(replace(question, statement=left.statement))
+    if isinstance(asked, NotModelled) or certain(asked.statement) is not None:
+        return ()
+    made = machine_of(asked)
+    if isinstance(made, NotModelled):
+        return ()
+    if memory is not None and memory.get(key_of(asked, made, rests)) is not None:
+        return ()
+    return plan_of(asked, made, first_bound(asked)).requests
