@@ -5,7 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from cutaway.inquiry.check import never, verdict_for
+from cutaway.inquiry.check import never, not_yet, verdict_for
+from cutaway.inquiry.likeliest import Sensed
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.verdicts import NOT_YET, TOO_MANY, Fails, Holds, RestsOn, Verdict
 from tests.inquiry.folders import SITUATIONS, Folder, folder_at, system
@@ -166,3 +167,43 @@ def test_claims_on_one_cone_are_varied_on_one_machine(tmp_path: Path) -> None:
     assert [one.flips for one in found.influences] == [one.flips for one in expected.influences]
     ends = [key for key in list(shop._made)[before:] if key[2]]
     assert len(ends) <= 6  # those by which the place in the range is found, not the ends themselves
+
+
+def test_the_likeliest_alone_tells_what_turns_over_and_that_there_may_be_more(tmp_path: Path) -> None:
+    folder = pumped(tmp_path, assumed("2 cu in", "1 to 3 cu in"), "60 strokes/min")
+    claim = folder.claim("in standing, after pump to pumping, within 200 s: upper tank is empty")
+    asked = (claim, folder.subject(), folder.workshop, folder.loaded.told, True)
+    memory = Memory(None)
+    quick = verdict_for(*asked, memory, quick=True)
+    assert isinstance(quick, RestsOn) and not_yet(quick)
+    assert [(one.part, one.value, one.flips) for one in quick.influences] == [
+        ("pump", "stroke", "at the low end of its range")
+    ]
+    whole = verdict_for(*asked, memory)  # what is not whole is not remembered as if it were
+    assert isinstance(whole, RestsOn) and not not_yet(whole)
+    assert whole.influences[0].flips.startswith("below about")
+    firm = folder.claim("in standing, after pump to pumping, within 2000 s: upper tank is empty")
+    left = verdict_for(firm, *asked[1:], memory, quick=True)
+    assert isinstance(left, Holds) and left.assumed == NOT_YET
+
+
+def test_what_turned_one_verdict_over_is_tried_first_of_the_next(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("cutaway.inquiry.resting.BATCH", 1)
+    folder = pumped(tmp_path, assumed("2 cu in", "1 to 3 cu in"), assumed("60 strokes/min", "59 to 61 strokes/min"))
+    sensed = Sensed()
+
+    def verdict(seconds: int, batches: int) -> Verdict:
+        claim = folder.claim(f"in standing, after pump to pumping, within {seconds} s: upper tank is empty")
+        asked = iter([False] * (batches + 1))  # once before the verdict as stated
+        stop = lambda: next(asked, True)  # noqa: E731
+        return verdict_for(claim, folder.subject(), folder.workshop, folder.loaded.told, True, None, stop, sensed)
+
+    bound, _ = folder.workshop.bound(folder.subject())
+    values = [one.value for one in bound.assumptions]
+    before = verdict(190, 1)
+    assert values[0] != "stroke" and isinstance(before, Holds), "as they come another is tried first"
+    assert isinstance(verdict(200, 100), RestsOn)
+    after = verdict(190, 2)
+    assert isinstance(after, RestsOn) and not_yet(after) and after.influences[0].value == "stroke"

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from cutaway.handbook.records import Cite
 from cutaway.inquiry.asking import certain, machine_of, plan_of, ready
 from cutaway.inquiry.judging import cites_behind
+from cutaway.inquiry.likeliest import Sensed
 from cutaway.inquiry.memory import Memory, cited, key_of
 from cutaway.inquiry.mixed import Left, with_stated, without_built
 from cutaway.inquiry.positions import MOST_COMBINATIONS, NEAREST
@@ -63,15 +64,18 @@ def verdict_for(
     rests: bool,
     memory: Memory | None,
     stop: Stop = never,
+    sensed: Sensed | None = None,
+    quick: bool = False,
 ) -> Verdict:
     """The verdict for one subject. stop: asked now and then whether assumed values are to be left for another time;
-    what came of those that were tried is remembered."""
+    what came of those that were tried is remembered. sensed: what assumed values did to other verdicts; quick: whether
+    only the likeliest of them are tried, so that all the others are left for another time."""
     bound, _ = workshop.bound(subject)
     question = Question(claim.statement, claim.scope, bound, told, workshop)
     settled = without_built(question)
     if not isinstance(settled, Left):
         return settled
-    verdict = _verdict(replace(question, statement=settled.statement), _How(rests, memory, stop))
+    verdict = _verdict(replace(question, statement=settled.statement), _How(rests, memory, stop, sensed, quick))
     return with_stated(verdict, settled.stated)
 
 
@@ -82,6 +86,8 @@ class _How:
     rests: bool
     memory: Memory | None
     stop: Stop
+    sensed: Sensed | None = None
+    quick: bool = False
 
 
 def _verdict(question: Question, how: _How) -> Verdict:
@@ -201,8 +207,9 @@ def _answered(question: Question, how: _How) -> Verdict:
 
 
 def not_yet(verdict: Verdict) -> bool:
-    """Whether the assumed values behind a verdict are still to be tried."""
-    return isinstance(verdict, Holds | Fails) and verdict.assumed == NOT_YET
+    """Whether assumed values behind a verdict are still to be tried."""
+    stated = verdict.nominal if isinstance(verdict, RestsOn) else verdict
+    return isinstance(stated, Holds | Fails) and stated.assumed == NOT_YET
 
 
 def _ran(question: Question, made: Made, how: _How) -> Verdict:
@@ -221,8 +228,9 @@ def _ran(question: Question, made: Made, how: _How) -> Verdict:
 def _bench(question: Question, made: Made, how: _How) -> Bench:
     """Where assumed values are varied; what came of them in an earlier session is found there."""
     over = question.workshop.widest(question.bound, made)
-    memory = how.memory
+    memory, sensed = how.memory, how.sensed or Sensed()
     if memory is None:
-        return Bench(question, made, over, stop=how.stop)
+        return Bench(question, made, over, stop=how.stop, sensed=sensed, quick=how.quick)
     key = key_of(question, made, False)
-    return Bench(question, made, over, memory.came(key), lambda came: memory.put_came(key, came), how.stop)
+    came = memory.came(key)
+    return Bench(question, made, over, came, lambda one: memory.put_came(key, one), how.stop, sensed, how.quick)

@@ -5,9 +5,10 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from cutaway.inquiry.check import Stop, never, not_yet, verdict_for
+from cutaway.inquiry.likeliest import Sensed
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.told import Told
-from cutaway.inquiry.verdicts import Fails, Holds, Verdict
+from cutaway.inquiry.verdicts import Fails, Holds, RestsOn, Verdict
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.syntax import And, Claim, Compare, Statement
 from cutaway.machine.subjects import Subject
@@ -45,22 +46,26 @@ Tried = Mapping[tuple[Claim, StandardName], Verdict]
 
 def tried(waiting: Sequence[Waiting], workshop: Workshop, told: Told, memory: Memory | None, pace: Pace) -> Tried:
     """The verdicts once assumed values have been taken to the ends of their ranges; those that were not come to stay as
-    they were. What came of each end is remembered, so that the next call goes on from there."""
+    they were. What came of each end is remembered, so that the next call goes on from there. A verdict of which values
+    are known that turn it over, but not yet all, is among them."""
     until = None if pace.seconds is None else time.monotonic() + pace.seconds
 
     def over() -> bool:
         return pace.stop() or (until is not None and time.monotonic() >= until)
 
     found: dict[tuple[Claim, StandardName], Verdict] = {}
-    in_turn = sorted(waiting, key=lambda one: nearness(one.claim, one.stated))
+    in_turn, sensed = sorted(waiting, key=lambda one: nearness(one.claim, one.stated)), Sensed()
     pace.told(0, len(in_turn))
-    for number, one in enumerate(in_turn, 1):
-        if over():
-            break
-        verdict = verdict_for(one.claim, one.subject, workshop, told, True, memory, over)
-        if not not_yet(verdict):
-            found[one.claim, one.subject.name] = verdict
-        pace.told(number, len(in_turn))
+    # Where there is an end to the time, the likeliest values are tried of every verdict before the rest of any.
+    for quick in (True, False) if until is not None else (False,):
+        for number, one in enumerate(in_turn, 1):
+            if over():
+                return found
+            verdict = verdict_for(one.claim, one.subject, workshop, told, True, memory, over, sensed, quick)
+            if not not_yet(verdict) or isinstance(verdict, RestsOn):
+                found[one.claim, one.subject.name] = verdict
+            if not quick:
+                pace.told(number, len(in_turn))
     return found
 
 

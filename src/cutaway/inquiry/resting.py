@@ -6,10 +6,12 @@ from itertools import product
 
 from cutaway.inquiry.asking import plan_of
 from cutaway.inquiry.judging import Plan
+from cutaway.inquiry.likeliest import Moved, Sensed, near, worst
 from cutaway.inquiry.memory import Came
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.verdicts import NOT_YET, TOO_MANY, Fails, Holds, Influence, RestsOn, Verdict
 from cutaway.inquiry.workshop import Made, Request, Values
+from cutaway.language.syntax import Move
 from cutaway.machine.bind import vary_within
 from cutaway.machine.fitting import Assumption
 from cutaway.machine.network import Network
@@ -17,8 +19,7 @@ from cutaway.machine.slicing import cone
 from cutaway.machine.specialise import held_for_good
 from cutaway.quantities.si import shown
 
-# How many assumed values are taken to their ends together, and how many runs one claim may ask for on one subject.
-WORST = 6
+# How many runs one claim may ask for on one subject.
 MOST_RUNS = 4000
 # Corners are run only where the moves of the single values, added up and taken this many times, could reach the margin.
 LEEWAY = 2.0
@@ -48,7 +49,8 @@ class OutOfTimeError(Exception):
 class Bench:
     """Where a question's values are varied. made: the machine over what can reach it. over: the same cone, with what
     other questions look at recorded too. came: of ends that were tried before; keep: told of them as they grow. stop:
-    asked before every batch."""
+    asked before every batch. sensed: what assumed values did to other verdicts. quick: whether only the likeliest are
+    tried."""
 
     question: Question
     made: Made
@@ -56,6 +58,8 @@ class Bench:
     came: dict[str, Came] = field(default_factory=dict)
     keep: Callable[[Mapping[str, Came]], None] = lambda came: None
     stop: Callable[[], bool] = lambda: False
+    sensed: Sensed = field(default_factory=Sensed)
+    quick: bool = False
 
     def varied(self, ends: Ends) -> Variant | None:
         """The question with values at other places; None where they cannot reach it."""
@@ -69,7 +73,7 @@ def singles(bench: Bench) -> tuple[Variant, ...]:
     question, made = bench.question, bench.made
     out: list[Variant] = []
     asked = _what_is_touched(made, plan_of(question, made).requests)
-    for assumption in question.bound.assumptions:
+    for assumption in _among(bench):
         end = assumption.low if assumption.low != assumption.si else assumption.high
         value = {(assumption.part, assumption.value): end}
         if vary_within(question.bound, asked, value, made.signals) is asked:
@@ -81,6 +85,17 @@ def singles(bench: Bench) -> tuple[Variant, ...]:
             if variant is not None:
                 out.append(variant)
     return tuple(out)
+
+
+def _among(bench: Bench) -> Sequence[Assumption]:
+    """The assumed values that are tried: all, or the likeliest alone."""
+    bound = bench.question.bound
+    if not bench.quick:
+        return bound.assumptions
+    moved = {str(one.control.part) for one in bench.question.scope.actions if isinstance(one, Move)}
+    beside = near(bound, moved | {name.rsplit(": ", 1)[0] for name in bench.made.signals})
+    moving = bench.sensed.likeliest()
+    return [one for one in bound.assumptions if one.part in beside or (str(one.part), one.value) in moving]
 
 
 def _what_is_touched(made: Made, requests: Sequence[Request]) -> Network:
@@ -117,15 +132,52 @@ def _resting(bench: Bench, nominal: Holds | Fails, margin: float | None) -> Verd
     alone = singles(bench)
     if sum(len(v.plan.requests) for v in alone) > MOST_RUNS:
         return replace(nominal, assumed=TOO_MANY)
-    found = _run(bench, alone)
+    try:
+        likeliest = sorted(alone, key=lambda variant: -bench.sensed.by(variant.ends[0][0]))
+        came = dict(zip((variant.ends for variant in likeliest), _run(bench, likeliest), strict=True))
+    except OutOfTimeError:
+        return _so_far(bench, nominal, alone)
+    found = [came[variant.ends] for variant in alone]
+    _learn(bench, nominal, margin, alone, found)
+    if bench.quick:
+        return _so_far(bench, nominal, alone)
     tried = replace(nominal, assumed=_settled(alone, found))
     flipped = [v for v, one in zip(alone, found, strict=True) if _turned(nominal, one)]
     if flipped:
         return RestsOn(tried, _alone(bench, nominal, flipped))
-    together = _together(bench, nominal, margin, _worst(alone, [one.margin for one in found], margin))
+    together = _together(bench, nominal, margin, worst(_values(alone), [one.margin for one in found], margin))
     if together:
         return RestsOn(tried, tuple(_influence(a, (_end(a, si),)) for a, si in together), together=len(together) > 1)
     return tried
+
+
+def _so_far(bench: Bench, nominal: Holds | Fails, variants: Sequence[Variant]) -> RestsOn:
+    """What is known of a verdict of which not every value was tried: those that turn it over, if any does."""
+    tried = [(v, bench.came[_words(v.ends)]) for v in variants if _words(v.ends) in bench.came]
+    flipped = [v.ends[0] for v, came in tried if _turned(nominal, came)]
+    if not flipped:
+        raise OutOfTimeError
+    ends: dict[int, tuple[Assumption, list[str]]] = {}
+    for assumption, si in flipped:
+        ends.setdefault(id(assumption), (assumption, []))[1].append(_end(assumption, si))
+    return RestsOn(replace(nominal, assumed=NOT_YET), tuple(_influence(one, where) for one, where in ends.values()))
+
+
+def _learn(
+    bench: Bench, nominal: Holds | Fails, margin: float | None, variants: Sequence[Variant], found: Sequence[Came]
+) -> None:
+    """Keep in mind what each value did, for the order in which other verdicts are tried."""
+    for variant, came in zip(variants, found, strict=True):
+        assumption = variant.ends[0][0]
+        if _turned(nominal, came):
+            bench.sensed.turned(assumption)
+        elif margin and came.margin is not None and came.margin != margin:
+            bench.sensed.moved(assumption, abs(came.margin - margin) / abs(margin))
+
+
+def _values(variants: Sequence[Variant]) -> list[Assumption]:
+    """The one value that each of some variants moves."""
+    return [variant.ends[0][0] for variant in variants]
 
 
 def _settled(variants: Sequence[Variant], found: Sequence[Came]) -> int:
@@ -137,11 +189,11 @@ def _settled(variants: Sequence[Variant], found: Sequence[Came]) -> int:
     return sum(ends.values())
 
 
-def _together(bench: Bench, nominal: Holds | Fails, margin: float | None, worst: Sequence["Moved"]) -> Ends:
+def _together(bench: Bench, nominal: Holds | Fails, margin: float | None, most: Sequence[Moved]) -> Ends:
     """The fewest values found that turn the verdict over only at once; nothing where none do."""
-    if margin is None or len(worst) < 2 or sum(w.move for w in worst) * LEEWAY < abs(margin):
+    if margin is None or len(most) < 2 or sum(w.move for w in most) * LEEWAY < abs(margin):
         return ()
-    together = corners(bench, [w.assumption for w in worst])
+    together = corners(bench, [w.assumption for w in most])
     if sum(len(v.plan.requests) for v in together) > MOST_RUNS:
         return ()
     for variant, came in zip(together, _run(bench, together), strict=True):
@@ -249,24 +301,3 @@ def _words(ends: Ends) -> str:
 
 def _turned(nominal: Holds | Fails, other: Came) -> bool:
     return other.so is not None and other.so != isinstance(nominal, Holds)
-
-
-@dataclass(frozen=True, slots=True)
-class Moved:
-    """By how much one assumed value moves the margin at most."""
-
-    assumption: Assumption
-    move: float
-
-
-def _worst(variants: Sequence[Variant], margins: Sequence[float | None], nominal: float | None) -> list[Moved]:
-    """The assumptions that move the margin most, the most influential first."""
-    if nominal is None:
-        return []
-    moves: dict[int, Moved] = {}
-    for variant, margin in zip(variants, margins, strict=True):
-        assumption = variant.ends[0][0]
-        if margin is not None and abs(margin - nominal) > 1e-6 * max(1.0, abs(nominal)):
-            before = moves.get(id(assumption), Moved(assumption, 0.0))
-            moves[id(assumption)] = Moved(assumption, max(before.move, abs(margin - nominal)))
-    return sorted(moves.values(), key=lambda m: -m.move)[:WORST]

@@ -39,13 +39,14 @@ class Made:
     wanted.
 
     signals: what it records. digest: stands for the network's content and what is recorded. like: one that may differ
-    from it in numbers only, whose structure then does for both.
+    from it in numbers only, whose structure then does for both. values: which, where it is that one with other values.
     """
 
     network: Network
     signals: frozenset[str]
     digest: str
     like: "Made | None" = None
+    values: Values = ()
 
     @cached_property
     def _compiled(self) -> tuple[Machine, Problems]:
@@ -82,6 +83,8 @@ class Made:
     @cached_property
     def physical(self) -> str:
         """Stands for all that decides its states: everything but the signals that are only looked at."""
+        if self.like is not None and self.values:  # writing out a whole network for each value takes longer than runs
+            return f"{self.like.physical} with {self.values}"
         network, used = self.network, driving(self.network)
         signals = tuple((name, e) for name, e in network.signals if name in used)
         text = repr((network.nodes, network.elements, network.modes, network.inputs, signals))
@@ -176,7 +179,7 @@ class Workshop:
             if network is made.network:
                 self._made[key] = made
             else:
-                self._made[key] = Made(network, made.signals, f"{made.digest}{values}", made)
+                self._made[key] = Made(network, made.signals, f"{made.digest}{values}", made, values)
         return self._made[key]
 
     def runs(self, requests: Sequence[Request]) -> list[Run | Outcome]:

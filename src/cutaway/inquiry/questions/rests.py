@@ -63,6 +63,7 @@ def rests(judged: Iterable[tuple[Claim, tuple[Judged, ...]]], folder: Folder, ki
     resting = firm = not_tried = left = 0
     for claim, several in judged:
         for one in several:
+            left += not_yet(one.verdict)
             if isinstance(one.verdict, RestsOn):
                 resting += 1
                 for influence, flip in _flips(claim, one.subject.name, one.verdict):
@@ -70,7 +71,6 @@ def rests(judged: Iterable[tuple[Claim, tuple[Judged, ...]]], folder: Folder, ki
             else:
                 firm += _tried(one.verdict) >= 0
                 not_tried += _tried(one.verdict) == TOO_MANY
-                left += not_yet(one.verdict)
     values = [_influential(found) for found in flips.values()]
     ranked = sorted(values, key=lambda one: (-one.alone, -len(one.flips), one.part, one.value))
     head = _head(folder)

@@ -1,18 +1,19 @@
 """Claims made for the options of a quiz, put to the model: an option whose claim gets no firm answer is no option."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from hashlib import blake2b
 
 from cutaway.handbook.records import Cite, Folder
 from cutaway.inquiry.check import verdict_for
+from cutaway.inquiry.likeliest import Sensed
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.why import Cause, cause
 from cutaway.inquiry.quiz.records import Choice, Option, Proof, QuizQuestion, Sort, Trap, is_so
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.search.base import base_of
 from cutaway.inquiry.told import Told
-from cutaway.inquiry.verdicts import Fails, Holds, NotModelled, Stated, Verdict
+from cutaway.inquiry.verdicts import Fails, Holds, NotModelled, RestsOn, Stated, Verdict
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.claims import ParsedClaims
 from cutaway.language.parse import parse_claim
@@ -34,7 +35,7 @@ EXCLUSIVE: frozenset[Sort] = frozenset({"shows", "reads", "figure"})
 @dataclass(frozen=True, slots=True, eq=False)
 class Setter:
     """What questions are made from. memory: verdicts of earlier sessions. rests: whether the assumed values are taken
-    to the ends of their ranges, so that what rests on them is not asked."""
+    to the ends of their ranges, so that what rests on them is not asked. sensed: what they did to answers so far."""
 
     workshop: Workshop
     told: Told
@@ -42,6 +43,7 @@ class Setter:
     words: Words
     memory: Memory | None
     rests: bool
+    sensed: Sensed = field(default_factory=Sensed)
 
     @property
     def folder(self) -> Folder:
@@ -103,7 +105,11 @@ def _at_the_ends(setter: Setter, one: Option) -> Option | None:
 
 
 def _to_the_ends(setter: Setter, one: Proof) -> Verdict:
-    return verdict_for(one.claim, one.subject, setter.workshop, setter.told, True, setter.memory)
+    """The verdict with the assumed values at both ends. That it rests on one is all that is wanted of it then: so the
+    likeliest are tried first, and the others only where none of these turns it over."""
+    asked = (one.claim, one.subject, setter.workshop, setter.told, True, setter.memory)
+    likeliest = verdict_for(*asked, sensed=setter.sensed, quick=True)
+    return likeliest if isinstance(likeliest, RestsOn) else verdict_for(*asked, sensed=setter.sensed)
 
 
 def claim_from(setter: Setter, text: str) -> Claim | None:
