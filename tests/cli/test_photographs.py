@@ -4,6 +4,7 @@ import json
 from pathlib import Path
 
 import pytest
+from PIL import Image
 
 from tests.cli.running import cutaway
 
@@ -53,3 +54,41 @@ def test_wrong_use(shots: Path, sample: Path) -> None:
     (sample / "photographs.yaml").unlink()
     result = cutaway("photographs", sample)
     assert result.exit_code == 1 and "C131" in result.stderr
+
+
+def test_each_slip_has_its_sentence_and_its_place_and_the_rest_is_drawn(shots: Path, tmp_path: Path) -> None:
+    """All that can be wrong with a photograph at once: each told once, with file, line, column and caret."""
+    pictures = shots / "photographs"
+    noise = Image.effect_noise((400, 300), 60.0).convert("RGB")
+    noise.save(pictures / "gif.jpg", "GIF")
+    noise.convert("CMYK").save(pictures / "cmyk.jpg")
+    turned = Image.Exif()
+    turned[0x0112] = 6
+    noise.save(pictures / "turned.png", exif=turned)
+    noise.save(pictures / "cut.jpg")
+    (pictures / "cut.jpg").write_bytes((pictures / "cut.jpg").read_bytes()[:4000])
+    (pictures / "empty.jpg").write_bytes(b"")
+    rows = (
+        ("missing", "file: photographs/cok.png, rights: Ours.", "H901", "There is no picture"),
+        ("gif", "file: photographs/gif.jpg, rights: Ours.", "H902", "is a GIF"),
+        ("empty", "file: photographs/empty.jpg, rights: Ours.", "H902", "is empty"),
+        ("cut", "file: photographs/cut.jpg, rights: Ours.", "K601", "cut short or damaged"),
+        ("away", "file: ../x.jpg, rights: Ours.", "H903", "outside the type folder"),
+        ("bare", "file: photographs/cock.png, rights: ''", "H909", "has no rights"),
+        ("beside", "file: photographs/cock.png, rights: Ours., points: {fuel cock: [9 %, 101 %]}", "H910", "outside"),
+        ("long", "file: photographs/cock.png, rights: Ours., points: {" + "w" * 40 + ": {at: [9 %, 9 %], says: So.}}",
+         "D111", "is broken"),
+        ("cmyk", "file: photographs/cmyk.jpg, rights: Ours., points: {fuel cock: [399, 299]}", "", ""),
+        ("turned", "file: photographs/turned.png, rights: Ours., points: {fuel cock: [299, 399]}", "", ""),
+    )  # fmt: skip
+    (shots / "photographs.yaml").write_text("photographs:\n" + "".join(f"  {n}: {{{t}}}\n" for n, t, _, _ in rows))
+    out = tmp_path / "out"
+    told = cutaway("photographs", shots, "--out", out).stderr
+    assert "Traceback" not in told
+    blocks = [block.splitlines() for block in told.split("\n\n") if block.strip()]
+    for line, (name, _, code, says) in enumerate(rows, 2):
+        here = [block for block in blocks if f"photographs.yaml, line {line}, column" in block[1]]
+        assert len(here) == bool(code), (name, here)
+        for block in here:
+            assert says in block[0] and "^" in block[3] and block[-1].endswith(f"[{code}]"), block
+    assert sorted(p.stem for p in out.iterdir()) == ["bare", "beside", "cmyk", "long", "turned"]
