@@ -41,6 +41,10 @@ class Wires:
                 if node in self._still:
                     self._on[node].append((element.name, element.family in _RESISTANCES, ends))
 
+    def elements(self) -> frozenset[str]:
+        """The names of what stands on these wires."""
+        return frozenset(name for several in self._on.values() for name, _, _ in several)
+
     def dead(self, shut: Callable[[str], bool]) -> frozenset[Thing]:
         """The dead wires and the resistances on them, while some elements are shut for good."""
         found: set[Thing] = set()

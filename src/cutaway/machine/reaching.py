@@ -68,13 +68,15 @@ class Reaching:
         self._edges = self._all_edges(network)
         self._known.clear()
         self._wires = Wires(network, still)
+        self._contacts = frozenset(name for name in self._wires.elements() if name in self._shut)
+        self._known_dead: dict[frozenset[str], frozenset[Thing]] = {}
         modes = {mode.name for mode in network.modes}
         self._from: list[Thing] = [("mode" if name in modes else "signal", name) for name in sorted(signals)]
 
     def inputs(self, loose: Iterable[str]) -> frozenset[str]:
         """The inputs that can reach the signals while no input moves but those that are let go."""
         mask = sum({self._bit[name] for name in loose if name in self._bit})
-        dead = self._wires.dead(lambda name: not all(ground & mask for ground in self._shut.get(name, ())))
+        dead = self._dead(mask)
         seen: set[Thing] = set()
         waiting = list(self._from)
         while waiting:
@@ -85,9 +87,17 @@ class Reaching:
             if thing in dead:
                 continue
             for cause, blocks in self._edges.get(thing, ()):
-                if cause not in seen and all(block & mask for block in blocks):
+                if cause not in seen and (not blocks or all(block & mask for block in blocks)):
                     waiting.append(cause)
         return frozenset(name for sort, name in seen if sort == "input")
+
+    def _dead(self, mask: int) -> frozenset[Thing]:
+        """The dead wires while some inputs are let go: the same for all that open the same contacts in them."""
+        opened = frozenset(name for name in self._contacts if all(ground & mask for ground in self._shut[name]))
+        if opened not in self._known_dead:
+            shut = self._contacts - opened
+            self._known_dead[opened] = self._wires.dead(lambda name: name in shut)
+        return self._known_dead[opened]
 
     # --- what is certain with everything held ------------------------------------------------------------------------
 
