@@ -203,6 +203,9 @@ class _Reader:
             hint = f"type.yaml names it '{bare}'. Write its name there in full: mods: {{{words}: {{says: …}}}}"
         elif same := next((name for name in known if _arabic(name) == _arabic(words)), None):
             hint = f"Did you mean {same}?"
+        elif len(alike := [name for name in known if _letters(name) == _letters(words)]) > 1:
+            # Only the number is another: any of them may be meant.
+            hint = f"There is {', '.join(alike[:-1])} and {alike[-1]}."
         elif near:
             hint = f"Did you mean {near[0]}?"
         elif known:
@@ -241,6 +244,11 @@ def _spelled(name: str) -> re.Pattern[str]:
 
 _ROMAN = re.compile(r"\b(?=[IVX])(X{0,3})(IX|IV|V?I{0,3})\b")
 _ONES = {"": 0, "I": 1, "II": 2, "III": 3, "IV": 4, "V": 5, "VI": 6, "VII": 7, "VIII": 8, "IX": 9}
+
+
+def _letters(name: str) -> str:
+    """A name without its figures, as it is compared."""
+    return re.sub(r"[\d\s]+", "", name).casefold()
 
 
 def _arabic(name: str) -> str:
