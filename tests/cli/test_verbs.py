@@ -132,7 +132,9 @@ def test_only_the_standards_that_are_asked_for(sparrow: Path) -> None:
     assert {v["standard"] for claim in record["claims"] for v in claim["verdicts"]} == {"Mk 2"}
 
 
-@pytest.mark.parametrize("words, hint", [("Mk 3", "There is Mk 1 and Mk 2."), ("the big one", "Known here: Mk 1, Mk 2.")])
+@pytest.mark.parametrize(
+    "words, hint", [("Mk 3", "There is Mk 1 and Mk 2."), ("the big one", "Known here: Mk 1, Mk 2.")]
+)
 def test_a_standard_that_there_is_not(sparrow: Path, words: str, hint: str) -> None:
     for verb in (("check", sparrow), ("run", "parked", "-C", sparrow)):
         result = cutaway(*verb, "--on", words)
