@@ -30,7 +30,7 @@ def whinchat(tmp_path: Path, nothing_remembered: None) -> Path:
     """The demo with all its parts and one short script."""
     folder = tmp_path / "whinchat"
     shutil.copytree(
-        WHINCHAT, folder, ignore=shutil.ignore_patterns("drills", "scripts", "glossary.yaml", "letters.yaml")
+        WHINCHAT, folder, ignore=shutil.ignore_patterns("drills", "scripts", "sheets", "glossary.yaml", "letters.yaml")
     )
     (folder / "scripts").mkdir()
     (folder / "scripts" / "01-odd.md").write_text(SCRIPT, encoding="utf-8")
