@@ -17,6 +17,9 @@ FOLDER = by_hand.folder(
         by_hand.part("lamp", "low-pressure lamp", senses="carburettor.inlet", values={"lights below": "2 lb/sq in"}),
         by_hand.part("engine", "engine", fuel_from="carburettor", ignition="switch"),
         by_hand.part("switch", "magneto switch"),
+        by_hand.part("maintaining valve", "pressure-maintaining valve", values={"set at": "130 lb/sq in"}),
+        by_hand.part("relief valve", "oil relief valve", values={"set at": "900 lb/sq in"}),
+        by_hand.part("pump cut-out", "automatic cut-out", values={"cut-out": "850 lb/sq in", "cut-in": "600 lb/sq in"}),
     ),
     (),
 )
@@ -39,14 +42,20 @@ def test_a_cut_out_says_what_it_does_and_what_moves_it() -> None:
 
 
 def test_a_selector_names_its_other_positions() -> None:
-    assert said("selector", {"set selector": 1.0}) == "other position: off"  # its symbol names the ways
+    assert said("selector", {"set selector": 1.0}) == "(other position: off)"  # its symbol names the ways
     assert said("selector", {"set selector": 0.0}) == ""
-    assert said("selector", None) == "further position: off"
-    assert said("switch", {"set switch": 3.0}) == "other positions: off, left, right"
+    assert said("selector", None) == "(further position: off)"
+    assert said("switch", {"set switch": 3.0}) == "(other positions: off, left, right)"
 
 
 def test_a_lamp_says_when_it_lights() -> None:
     assert said("lamp", {}) == "lights below 2 lb/sq in"
+
+
+def test_what_a_valve_does_at_its_figure_is_said() -> None:
+    assert said("maintaining valve", None) == "passes nothing below 130 lb/sq in"
+    assert said("relief valve", None) == "opens at 900 lb/sq in"
+    assert said("pump cut-out", None) == "cuts out at 850 lb/sq in cuts in again at 600 lb/sq in"
 
 
 def test_what_acts_leads_to_what_it_acts_on() -> None:

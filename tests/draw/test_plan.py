@@ -49,8 +49,18 @@ def test_a_shared_line_is_drawn_once_and_flows_if_any_of_it_does(flows: tuple[in
     (node,) = pipe_shapes(plan, routes, seen)
     assert isinstance(node, Group)
     lines = [s for s in node.shapes if isinstance(s, Polyline)]
-    assert sum(not s.closed for s in lines) == 3  # the halo, the wire and its beads
+    assert sum(not s.closed for s in lines) == 2  # the wire and its beads
     assert sum(s.closed for s in lines) == arrows
+
+
+def test_a_line_is_cut_where_another_crosses_it_and_nowhere_else() -> None:
+    plan = make_plan(by_hand.FUEL, subjects(by_hand.FUEL)[0], "Fuel", KINDS)
+    lines = {plan.wiring.joined[tie.start.node]: tie.name for tie in plan.ties if tie.sort == "line"}
+    level, upright, *_ = lines.values()
+    routes = {level: ((0.0, 0.0), (90.0, 0.0)), upright: ((40.0, -30.0), (40.0, 30.0), (60.0, 30.0))}
+    nodes = [node for node in pipe_shapes(plan, routes, {}) if isinstance(node, Group)]
+    gaps = [shape.points for node in nodes for shape in node.shapes if shape.role == "halo"]
+    assert gaps == [((31.0, 0.0), (49.0, 0.0)), ((40.0, -9.0), (40.0, 9.0))]
 
 
 @pytest.mark.parametrize("shape", SHAPES.values(), ids=SHAPES.keys())

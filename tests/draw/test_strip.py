@@ -9,6 +9,7 @@ from cutaway.draw.extent import extent_of
 from cutaway.draw.measure import text_width, wrapped
 from cutaway.draw.pipes import Used, strokes
 from cutaway.draw.plan import make_plan
+from cutaway.draw.seen import lines_seen
 from cutaway.draw.shapes import Text
 from cutaway.draw.strip import foot_shapes, head_shapes, keys_for
 from cutaway.machine.subjects import subjects
@@ -23,16 +24,34 @@ def test_the_key_tells_only_what_a_state_shows() -> None:
     assert words == ["air under suction or pressure", "wire, dead", "works, drives or is read by"]
 
 
+def test_the_key_tells_suction_from_pressure() -> None:
+    for air, told in (("suction", "air under suction"), ("pressure", "air under pressure")):
+        used = Used(frozenset({strokes("air", True)}), False, frozenset({air}))
+        assert [words for _, words in keys_for(("air",), True, False, False, used=used)] == [told]
+
+
+def test_air_below_that_outside_is_under_suction() -> None:
+    folder = by_hand.folder(
+        (by_hand.part("bottle", "air bottle"), by_hand.part("brake", "brake")),
+        (by_hand.line("bottle.any", "brake.air"),),
+    )
+    plan = make_plan(folder, subjects(folder)[0], "Fuel", KINDS)
+    (tie,) = plan.ties
+    for pascals, suction in ((85_000.0, True), (300_000.0, False)):
+        values = {"set height": 0.0, "bottle.any": pascals, "brake.air": pascals}
+        assert lines_seen(plan, values, 24.0)[tie.name].suction == suction
+
+
 def test_the_strip_is_as_high_in_every_state() -> None:
     keys = keys_for(("petrol", "oil", "air", "current"), True, True, True, True)
     heights = {foot_shapes(keys, (), ("A caution.",), "Notice.", 800.0, shown)[1] for shown in (None, (), keys[:3])}
     assert len(heights) == 1
 
 
-def test_a_caution_begins_in_bold_under_one_heading() -> None:
+def test_a_caution_begins_with_a_bullet_under_one_heading() -> None:
     shapes, _ = foot_shapes((), (), ("Petrol vapour burns and poisons.",), "Notice.", 900.0)
     words = [(s.role, s.words) for s in shapes if isinstance(s, Text)]
-    assert words[:3] == [("strong", "Cautions"), ("strong", "Petrol vapour burns"), ("note", "and poisons.")]
+    assert words[:3] == [("strong", "Cautions"), ("strong", "•"), ("note", "Petrol vapour burns and poisons.")]
 
 
 @pytest.mark.parametrize(

@@ -19,8 +19,12 @@ FEW = 2
 MOVERS = frozenset({"moved by", "released by", "changed by", "primed by", INTERLOCKED})
 """Couplings that are told in words as well, since what moves what is easily lost in a drawing."""
 
-ANSWERS = ("lights below", "set at")
-"""Quantities whose names make a sentence with the part's."""
+ANSWERS = {"lights below": "lights below", "set at": "", "cut-out": "cuts out at", "cut-in": "cuts in again at"}
+"""Quantities at which a part answers, each with words that make a sentence with the part's name; '' leaves them to the
+kind."""
+
+BEST_SAID = ("holds", "limits", "needs")
+"""Which of several meanings of a figure says best what the part does at it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +53,7 @@ def about(part: Part, kind: Kind, look: Look, ties: Iterable[Tie], standard: Sta
             for name, setting in look.controls.items()
             if _many(setting)
         ),
-        *(Said(words, (words,)) for words in (*_coupled(part, ties), *_answers(part, standard))),
+        *(Said(words, (words,)) for words in (*_coupled(part, ties), *_answers(part, kind, standard))),
     )
     every = [[_lines(words) for words in one.ever] for one in said]
     width = max((text_width(line, ABOUT_SIZE) for one in every for lines in one for line in lines), default=0.0)
@@ -83,8 +87,9 @@ def _elsewhere(name: str, setting: Setting, known: bool, drawn: tuple[str, ...])
     names = [position for position in setting.positions if position not in drawn]
 
     def told(positions: list[str], other: str) -> str:
-        words = f"{whose}{other}position{'s' if len(positions) > 1 else ''}: "
-        return words + ", ".join(p.replace(" ", NO_BREAK) for p in positions) if positions else ""
+        # In brackets, since a station's name may stand in the same grey below it.
+        words = f"({whose}{other}position{'s' if len(positions) > 1 else ''}: "
+        return f"{words}{', '.join(p.replace(' ', NO_BREAK) for p in positions)})" if positions else ""
 
     ever = [told([p for p in names if p != here], "other ") for here in setting.positions]
     every = told(names, "further " if drawn else "")
@@ -105,9 +110,16 @@ def _coupled(part: Part, ties: Iterable[Tie]) -> Iterable[str]:
             yield f"{tie.words} {tie.giver or tie.start.part}"
 
 
-def _answers(part: Part, standard: StandardName) -> Iterable[str]:
+def _answers(part: Part, kind: Kind, standard: StandardName) -> Iterable[str]:
     """At what it answers, as the folder gives it."""
-    for name in ANSWERS:
+    for name, usual in ANSWERS.items():
         given = given_on(part, name, standard)
         if given is not None and not given.assumed:
-            yield f"{name} {given.quantity.text}"
+            yield f"{usual or _does(kind, name)} {given.quantity.text}"
+
+
+def _does(kind: Kind, quantity: str) -> str:
+    """What a part does at one of its figures, 'opens at'; the figure's own name where the kind does not say."""
+    found = sorted((one for one in kind.levels if one.quantity == quantity and one.sort in BEST_SAID),
+                   key=lambda one: BEST_SAID.index(one.sort))  # fmt: skip
+    return found[0].does if found else quantity

@@ -6,7 +6,7 @@ from cutaway.draw.plan import Plan
 from cutaway.draw.seen import LineSeen
 
 MEDIUM_WORDS = {"petrol": "Petrol", "oil": "Oil", "air": "Air", "current": "Current", "heat": "Heat", "shaft": "Shafts"}
-LIVE = {"petrol": "under pressure", "oil": "under pressure", "air": "under suction or pressure", "current": "live"}
+LIVE = {"petrol": "under pressure", "oil": "under pressure", "air": "under pressure", "current": "live"}
 DEAD = {"petrol": "without pressure", "oil": "without pressure", "air": "as outside", "current": "dead"}
 
 
@@ -45,7 +45,8 @@ def _lines(plan: Plan, seen: Mapping[str, LineSeen]) -> list[str]:
     for medium, name in MEDIUM_WORDS.items():
         here = [(t, seen.get(t.name, LineSeen())) for t in lines if t.medium == medium]
         groups = (
-            (LIVE.get(medium, "live"), [(t, s) for t, s in here if s.live is True and not s.low]),
+            (LIVE.get(medium, "live"), [(t, s) for t, s in here if s.live is True and not s.low and not s.suction]),
+            ("under suction", [(t, s) for t, s in here if s.live is True and s.suction]),
             ("under low pressure", [(t, s) for t, s in here if s.low]),
             (DEAD.get(medium, "dead"), [(t, s) for t, s in here if s.live is False]),
             ("not known", [(t, s) for t, s in here if s.live is None]),

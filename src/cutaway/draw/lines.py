@@ -94,16 +94,6 @@ def without_idle_points(points: Iterable[Point]) -> tuple[Point, ...]:
     return tuple(kept)
 
 
-def crossing(one: Segment, other: Segment) -> bool:
-    """Whether a level and an upright stretch cross, each in its midst."""
-    level, upright = (one, other) if abs(one[0][1] - one[1][1]) < SAME else (other, one)
-    if abs(level[0][1] - level[1][1]) >= SAME or abs(upright[0][0] - upright[1][0]) >= SAME:
-        return False
-    left, right = sorted((level[0][0], level[1][0]))
-    top, bottom = sorted((upright[0][1], upright[1][1]))
-    return left + SAME < upright[0][0] < right - SAME and top + SAME < level[0][1] < bottom - SAME
-
-
 def beside(one: Segment, other: Segment) -> float:
     """How far two stretches that run beside each other are apart; infinite for any others."""
     for axis in (0, 1):

@@ -8,7 +8,7 @@ from cutaway.draw.heads import head_shapes
 from cutaway.draw.plan import Plan, Tie
 from cutaway.draw.seen import LineSeen
 from cutaway.draw.shapes import Circle, Group, Point, Polyline, Shape
-from cutaway.draw.stretches import Segment, degrees, segments, ways_on, without
+from cutaway.draw.stretches import NEAR, Segment, crossing, degrees, segments, ways_on, without
 from cutaway.draw.symbols.strokes import triangle
 from cutaway.draw.theme import DASHED, GRAINED
 
@@ -16,15 +16,20 @@ Routes = Mapping[str, tuple[Point, ...]]
 
 JOINT = 5.5
 TAP = 3.6
+GAP = 9.0
+"""How far what lies under a line is cut on either side of it, where the two cross."""
+
 UNLIT = LineSeen()
 
 
 @dataclass(frozen=True, slots=True)
 class Used:
-    """What a state shows. looks: the strokes of its lines. flows: whether anything does."""
+    """What a state shows. looks: the strokes of its lines. flows: whether anything does. air: whether that is under
+    'suction' or 'pressure'."""
 
     looks: frozenset[tuple[str, ...]]
     flows: bool
+    air: frozenset[str] = frozenset()
 
 
 def link_shapes(plan: Plan, routes: Routes) -> tuple[Shape, ...]:
@@ -59,6 +64,19 @@ def pipe_shapes(plan: Plan, routes: Routes, seen: Mapping[str, LineSeen]) -> tup
     return tuple(_node_group(ties, routes, seen, every) for ties in _nodes(plan, routes).values())
 
 
+def _gaps(ties: Sequence[Tie], routes: Routes, every: Sequence[Segment]) -> list[Shape]:
+    """Where lines of a node cross others: short stretches of paper under them, so that nothing is taken for joined."""
+    own = {s for tie in ties for s in segments(routes[tie.name])}
+    places = {(one, at) for one in own for other in every if other not in own and (at := crossing(one, other))}
+    return [Polyline(_about(one, at), "halo") for one, at in sorted(places)]
+
+
+def _about(line: Segment, at: Point) -> tuple[Point, Point]:
+    """A short stretch of a line about a place on it."""
+    level = abs(line[0][1] - line[1][1]) < NEAR
+    return ((at[0] - GAP, at[1]), (at[0] + GAP, at[1])) if level else ((at[0], at[1] - GAP), (at[0], at[1] + GAP))
+
+
 def _nodes(plan: Plan, routes: Routes) -> Mapping[str, list[Tie]]:
     """The lines of each node that have a route."""
     nodes: dict[str, list[Tie]] = {}
@@ -73,7 +91,7 @@ def _node_group(ties: Sequence[Tie], routes: Routes, seen: Mapping[str, LineSeen
     live, low = seen.get(ties[0].name, UNLIT).live, seen.get(ties[0].name, UNLIT).low
     drawn = [tie for tie in ties if not tie.along]
     flows = {tie.name: _flow(tie, ties, seen) for tie in drawn}
-    shapes: list[Shape] = [Polyline(routes[tie.name], "halo") for tie in drawn]
+    shapes = _gaps(drawn, routes, every)
     roles = [(tie, strokes(medium, live, flows[tie.name] != 0, low)) for tie in drawn]
     roles.sort(key=lambda of_tie: flows[of_tie[0].name] != 0)  # what flows lies over what does not
     for layer in range(max(len(of_tie) for _, of_tie in roles)):
@@ -136,11 +154,13 @@ def branches(plan: Plan, routes: Routes, at: Point) -> bool:
 def used_on(plan: Plan, routes: Routes, seen: Mapping[str, LineSeen]) -> Used:
     """What the lines of a sheet show of a state."""
     looks: set[tuple[str, ...]] = set()
-    flows = False
+    flows, air = False, set[str]()
     for ties in _nodes(plan, routes).values():
         first = seen.get(ties[0].name, UNLIT)
         for tie in (t for t in ties if not t.along):
             flow = _flow(tie, ties, seen)
             looks.add(strokes(ties[0].medium or "petrol", first.live, flow != 0, first.low))
             flows = flows or flow != 0
-    return Used(frozenset(looks), flows)
+        if ties[0].medium == "air" and first.live:
+            air.add("suction" if first.suction else "pressure")
+    return Used(frozenset(looks), flows, frozenset(air))

@@ -10,7 +10,7 @@ from cutaway.draw.lanes import read_as_one
 from cutaway.draw.laying import nets_of, request_of
 from cutaway.draw.stations import block_extents
 from cutaway.draw.straight import steps_in
-from cutaway.draw.stretches import Segment, segments
+from cutaway.draw.stretches import crossing, segments
 
 NEAR = 0.5
 """Lines nearer than this touch, and do not cross."""
@@ -46,21 +46,10 @@ def _crossings(draft: Draft, routes: Mapping[str, tuple[tuple[float, float], ...
             continue
         for a in segments(routes[one]):
             for b in segments(routes[other]):
-                at = _crossing(a, b)
+                at = crossing(a, b)
                 if at is not None:
                     found.add((round(at[0]), round(at[1])))
     return len(found)
-
-
-def _crossing(one: Segment, other: Segment) -> tuple[float, float] | None:
-    """Where one upright and one level stretch cross, each in its midst."""
-    level, upright = (one, other) if abs(one[0][1] - one[1][1]) < NEAR else (other, one)
-    if abs(level[0][1] - level[1][1]) >= NEAR or abs(upright[0][0] - upright[1][0]) >= NEAR:
-        return None
-    x, y = upright[0][0], level[0][1]
-    left, right = sorted((level[0][0], level[1][0]))
-    top, bottom = sorted((upright[0][1], upright[1][1]))
-    return (x, y) if left + NEAR < x < right - NEAR and top + NEAR < y < bottom - NEAR else None
 
 
 def _over(draft: Draft) -> tuple[str, ...]:

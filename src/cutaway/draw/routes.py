@@ -6,8 +6,9 @@ from collections.abc import Mapping, Sequence
 from cutaway.draw.blocks import Block, pin_of
 from cutaway.draw.layout import Layout
 from cutaway.draw.pipes import Routes
-from cutaway.draw.plan import Plan
+from cutaway.draw.plan import Plan, Tie
 from cutaway.draw.shapes import Point
+from cutaway.draw.stretches import last_on, segments
 
 
 def routes_of(plan: Plan, blocks: Mapping[str, Block], layout: Layout) -> Routes:
@@ -23,7 +24,26 @@ def routes_of(plan: Plan, blocks: Mapping[str, Block], layout: Layout) -> Routes
                 for end, edge in ((tie.start, points[0]), (tie.end, points[-1]))
             ]
             routes[tie.name] = _without_idle_points((*reversed(ends[0]), *points, *ends[1]))
+    routes |= {tie.name: _tapped(tie, plan, routes) for tie in plan.ties if tie.sort == "link" and tie.name in routes}
     return routes | {tie.name: routes[tie.along] for tie in plan.ties if tie.along in routes}
+
+
+def _tapped(tie: Tie, plan: Plan, routes: Routes) -> tuple[Point, ...]:
+    """A coupling that reads a pipe from where it last leaves that pipe: the library leads it there from the part that
+    the pipe comes from, along the pipe or beside it."""
+    node = plan.wiring.joined.get(tie.start.node)
+    pipes = [
+        stretch
+        for one in plan.ties
+        if one.sort == "line" and node is not None and plan.wiring.joined.get(one.start.node) == node
+        for stretch in segments(routes.get(one.name, ()))
+    ]
+    points = routes[tie.name]
+    for i in range(len(points) - 1, 0, -1):
+        at = last_on(points[i - 1], points[i], pipes)
+        if at is not None:
+            return (at, *points[i:]) if at != points[i] else points
+    return points
 
 
 def _within(block: Block, corner: Point, pin: str, edge: Point) -> tuple[Point, ...]:

@@ -63,12 +63,14 @@ USUAL_VOLTS = 12.0
 class LineSeen:
     """A line at one instant. live None: not known. flow: 1 from start to end, -1 the other way, 0 none or not known.
 
-    low: it is live, but far below what the system works at, as behind a pump that idles.
+    low: it is live, but far below what the system works at, as behind a pump that idles. suction: it is live air below
+    that outside.
     """
 
     live: bool | None = None
     flow: int = 0
     low: bool = False
+    suction: bool = False
 
 
 def look_of(part: Part, kind: Kind, subject: Subject, values: Values | None, joined: tuple[int, int] = (1, 1)) -> Look:
@@ -134,13 +136,15 @@ def notes_of(kind: Kind, look: Look, house: Mapping[str, str]) -> tuple[str, ...
     for reading in kind.readings:
         if reading.name in look.readings:
             words = reading_words(look.readings[reading.name], reading, house)
-            notes.append(words if _speaks(reading) else f"{reading.name} {words}")
+            notes.append(words if _speaks(reading, kind) else f"{reading.name} {words}")
     return tuple(notes)
 
 
-def _speaks(reading: Reading) -> bool:
-    """Whether the figure needs no name: that of a part's own reading, but for a share, which may be one of anything."""
-    return reading.main and reading.dimension != "fraction"
+def _speaks(reading: Reading, kind: Kind) -> bool:
+    """Whether the figure needs no name: that of a part's own reading, but for a share, which may be one of anything,
+    and for one of several needles that show the same."""
+    alike = sum(one.dimension == reading.dimension for one in kind.readings)
+    return reading.main and reading.dimension != "fraction" and not (kind.indicates and alike > 1)
 
 
 def reading_words(value: float, reading: Reading, house: Mapping[str, str]) -> str:
@@ -165,7 +169,7 @@ def widest_notes(kind: Kind, look: Look, house: Mapping[str, str]) -> tuple[tupl
         lines.append(tuple(w for state in kind.states for w in (state.words, state.opposite) if w))
     for reading in kind.readings:
         figure = f"0,000 {unit_of(reading, house).name}"
-        lines.append((figure if _speaks(reading) else f"{reading.name} {figure}",))
+        lines.append((figure if _speaks(reading, kind) else f"{reading.name} {figure}",))
     return tuple(lines)
 
 
@@ -200,7 +204,8 @@ def lines_seen(plan: Plan, values: Values | None, volts: float) -> Mapping[str, 
             live = is_live(tie.medium, across, values, volts)
             held = dict(plan.held).get(tie.medium)
             low = bool(live) and across is not None and held is not None and across < LOW * held
-            seen[tie.name] = LineSeen(live, moving * (1 if flow > 0 else -1), low)
+            suction = bool(live) and tie.medium == "air" and across is not None and across < _outside(values)
+            seen[tie.name] = LineSeen(live, moving * (1 if flow > 0 else -1), low, suction)
     return seen
 
 
@@ -210,8 +215,13 @@ def is_live(medium: str, across: float | None, values: Values, volts: float) -> 
         return None
     limit = THRESHOLDS[medium].live
     if medium == "air":
-        return abs(across - isa_pressure(values.get(set_name("height"), 0.0))) > limit
+        return abs(across - _outside(values)) > limit
     return across > (limit * volts if medium == "current" else limit)
+
+
+def _outside(values: Values) -> float:
+    """The pressure of the air outside, Pa."""
+    return isa_pressure(values.get(set_name("height"), 0.0))
 
 
 def _in_touch(plan: Plan) -> tuple[Tie, ...]:

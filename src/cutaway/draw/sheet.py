@@ -227,7 +227,8 @@ def used_in(draft: Draft, several: Iterable[Values]) -> Used:
     """What any of several states of a draft shows."""
     volts = nominal_volts(draft.folder, draft.subject, draft.kinds)
     found = [used_on(draft.plan, draft.routes, lines_seen(draft.plan, values, volts)) for values in several]
-    return Used(frozenset(look for one in found for look in one.looks), any(one.flows for one in found))
+    looks = frozenset(look for one in found for look in one.looks)
+    return Used(looks, any(one.flows for one in found), frozenset(sort for one in found for sort in one.air))
 
 
 def drawn(draft: Draft, values: Values | None, says: str = "", name: str = "", told: Used | None = None) -> Picture:

@@ -5,9 +5,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from cutaway.draw.layout import Box, Layout, Wire, runs_through
-from cutaway.draw.lines import Place, Routes, Run, beside, covered, crossing, runs_of, stretch, without_idle_points
+from cutaway.draw.lines import Place, Routes, Run, beside, covered, runs_of, stretch, without_idle_points
 from cutaway.draw.shapes import Point
-from cutaway.draw.stretches import Segment
+from cutaway.draw.stretches import Segment, crossing
 
 STEP, HUMP = 13.0, 60.0
 """A step as high as this or less is taken out; a higher one up to the second if another goes with it, as where a line
@@ -215,7 +215,7 @@ def _met(sheet: _Sheet, changed: frozenset[str]) -> tuple[int, int]:
                 continue
             for one in _stretches(sheet.routes[name]):
                 for two in _stretches(points):
-                    crossed += crossing(one, two)
+                    crossed += crossing(one, two) is not None
                     near += beside(one, two) < LINES_APART
     return crossed, near
 

@@ -17,8 +17,8 @@ SAMPLE = 54.0
 BETWEEN, LEAST_COLUMN = 36.0, 420.0
 """Between two columns of cautions, and how wide each must be."""
 
-FIRST_WORDS = 3
-"""So many words of a caution are bold."""
+BULLET = "\N{BULLET} "
+"""By which each caution is seen to begin."""
 
 LIVE_WORDS = {
     "petrol": ("petrol under pressure", "petrol, at rest", "petrol pipe"),
@@ -70,13 +70,19 @@ def keys_for(
     return tuple(keys)
 
 
+def _air_words(used: Used | None) -> str:
+    """What live air is on this sheet."""
+    sorts = ("suction", "pressure") if used is None or not used.air else sorted(used.air, reverse=True)
+    return f"air under {' or '.join(sorts)}"
+
+
 def _state_keys(media: Sequence[str], used: Used | None) -> list[Key]:
     """What tells the state of each medium, then what tells that it is at rest, then the arrow."""
     looks: list[tuple[tuple[str, ...], str]] = []
     still: dict[str, list[str]] = {}
     for medium in media:
         live, dead, _ = LIVE_WORDS[medium]
-        looks.append((strokes(medium, True), live))
+        looks.append((strokes(medium, True), _air_words(used) if medium == "air" else live))
         if medium in FLOWING_WORDS:
             looks.append((strokes(medium, False, flowing=True), FLOWING_WORDS[medium]))
         if used is None or strokes(medium, False) in used.looks:
@@ -169,18 +175,11 @@ def _column(cautions: Sequence[str], inner: float, x: float, y: float) -> tuple[
 
 
 def _caution(words: str, inner: float, x: float, y: float) -> tuple[list[Shape], float]:
-    """A caution whose first words are bold, so that each is seen to begin."""
-    first = " ".join(words.split()[:FIRST_WORDS])
-    wide = text_width(first, KEY_SIZE, bold=True)
-    slack = wide - text_width(first, KEY_SIZE)
-    shapes: list[Shape] = []
-    for i, line in enumerate(wrapped(words, KEY_SIZE, inner - slack)):
-        at = x
-        if i == 0 and line.startswith(first):
-            shapes.append(text_at((at, y), first, "strong", KEY_SIZE))
-            at, line = at + wide + text_width(" ", KEY_SIZE), line[len(first) :].strip()
-        if line:
-            shapes.append(text_at((at, y), line, "note", KEY_SIZE))
+    """A caution with a bullet before it and its lines below one another."""
+    aside = text_width(BULLET, KEY_SIZE)
+    shapes: list[Shape] = [text_at((x, y), BULLET.strip(), "strong", KEY_SIZE)]
+    for line in wrapped(words, KEY_SIZE, inner - aside):
+        shapes.append(text_at((x + aside, y), line, "note", KEY_SIZE))
         y += KEY_SIZE * LEADING
     return shapes, y
 

@@ -114,7 +114,7 @@ def coil(corner: Point, size: Point) -> tuple[Shape, ...]:
 
 
 LOCKS = "A shut padlock: locked. An open one: not locked."
-LET_OUT = "An open triangle at an edge: air goes out there."
+LET_OUT = "An open triangle at an edge: there air goes out, or comes in, from outside."
 """What the two signs below mean, for the symbols that have them."""
 
 

@@ -189,7 +189,9 @@ CHARGING_REGULATOR = Kind(
         FLOW,
     ),
     orders=(Order("cut-in", "cut-out", "A compressor that is let off at one pressure is called back at a lower one."),),
-    states=(State("idling", "idling", "charging"),),
+    states=(
+        State("idling", "idling", "charging", means="what is pumped is let out", otherwise="what is pumped goes on"),
+    ),
     levels=(
         Level("needs", "cut-out", "system", "lets its compressor off at", "its compressor may never be let off"),
         Level("limits", "cut-out", "system", "lets its compressor off at"),
