@@ -154,6 +154,23 @@ def test_a_bottle_loses_what_the_brakes_take_and_no_more() -> None:
     assert (s.at(0.0, "bottle: pressure") - s.end("bottle: pressure")) / PSI == pytest.approx(4.5, rel=0.005)
 
 
+def test_brakes_that_are_off_have_the_pressure_outside_after_a_descent() -> None:
+    s = Stand(
+        {
+            "bottle": ("air bottle", {"volume": "0.5 cu ft"}),
+            "valve": ("brake relay valve", {"full pressure": "80 lb/sq in"}),
+            "port": ("brake", {}),
+            "starboard": ("brake", {}),
+        },
+        ("bottle.any > valve.supply", "valve.port brake > port.air", "valve.starboard brake > starboard.air"),
+    )
+    s.run(120.0, (1.0, "height", 1524.0), (60.0, "height", 0.0))
+    assert s.at(59.0, "port.air") == pytest.approx(
+        84_300.0, rel=0.03
+    )  # standard air at 5,000 ft
+    assert s.end("port.air") == pytest.approx(SEA, rel=0.01)
+
+
 def test_a_ram_goes_no_further_than_its_stroke() -> None:
     s = Stand(
         {"bottle": ("air bottle", {"volume": "0.5 cu ft"}), "ram": ("ram", {"area": "3 sq in", "stroke": "4 in"})},

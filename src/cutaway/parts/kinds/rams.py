@@ -40,11 +40,13 @@ from cutaway.parts.recipe import (
 
 LEVER, RUDDER_BAR = Input("control", "lever"), Input("control", "rudder bar")
 INCH = 0.0254
+LIFTS = 100.0  # Pa: what opens the exhaust from outside
 AT_FULL = 3_000.0  # Pa: how near the demanded pressure the relay valve stops feeding
 
 
 def _side(name: str, full: float, flow: float, share: Expr) -> tuple[Element, ...]:
-    """One brake's feed and exhaust: a valve that feeds up to the demand, and another that lets off above it."""
+    """One brake's feed and exhaust: a valve that feeds up to the demand, and another that lets off above it; by that
+    way air comes in where the brake has less than there is outside, as after a descent."""
     setting, _ = setting_of(full)
     wanted = apply("mul", full, share)
     band = 0.04 * full + AT_FULL
@@ -65,7 +67,14 @@ def _side(name: str, full: float, flow: float, share: Expr) -> tuple[Element, ..
         drive=share,
         gate=unless("exhaust stuck"),
     )
-    return feeds, exhaust
+    back = Element(
+        f"{name} air in",
+        "GASWAY",
+        ("outside", name),
+        (conductance(flow), CORE, LIFTS),
+        gate=unless("exhaust stuck"),
+    )
+    return feeds, exhaust, back
 
 
 def _relay_valve(fit: Fit) -> Recipe:
@@ -107,7 +116,7 @@ BRAKE_RELAY_VALVE = Kind(
     ),
     levels=(Level("needs", "full pressure", "supply", "gives the brakes up to", "they may never have so much"),),
     failures=(Failure("exhaust stuck", "Air that has been let to the brakes stays there: they bind."),),
-    families=("REDUCE", "RELIEF"),
+    families=("REDUCE", "RELIEF", "GASWAY"),
     caution="Chocks in place before the brake pressure is let off or worked on. " + CAUTION,
     example=Example(
         parts="bottle: {kind: air bottle, volume: 0.5 cu ft}\n"
