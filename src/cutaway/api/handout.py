@@ -74,7 +74,7 @@ def handout(
     checked, problems = check(loaded, rests=rests, mending=False, workshop=workshop)
     if checked is None:
         return (), problems
-    desk = Desk(workshop, loaded.told, loaded.kinds, layouts_folder(), shelf, rests)
+    desk = Desk(workshop, loaded.told, loaded.kinds, layouts_folder(), shelf, rests, parsed=loaded.parsed)
     ground = Ground(desk, checked, pack_view(checked, (), (), loaded.kinds, ()))
     sheets = shown_sheets(checked, Wish(subject, bool(asked.on), asked.system, _situation(loaded, asked)))
     target = out if out is not None else loaded.path / "handout"

@@ -69,7 +69,7 @@ def make(
     asking = Asking(rests=rests)
     stage(RANGES if rests else "checking the claims")
     keep = keeping(loaded, asking, shelf)
-    desk = Desk(workshop, loaded.told, loaded.kinds, layouts_folder(), shelf, rests)
+    desk = Desk(workshop, loaded.told, loaded.kinds, layouts_folder(), shelf, rests, parsed=loaded.parsed)
     wanted = PRODUCTS if handouts else tuple(one for one in PRODUCTS if one is not HANDOUTS)
     with working_ahead(desk, wanted, stage) as await_others:
         memory = Memory(remembered)

@@ -78,6 +78,19 @@ def sheet_picture(
     page's width by its height. used: what its key tells of, where that is more than what this state shows
     (`used_in_all`).
     """
+    draft, problems = whole_draft(folder, standard, system, kinds, cache, shape)
+    return (drawn(draft, values, says, name, used) if draft is not None else None), problems
+
+
+def whole_draft(
+    folder: Folder,
+    standard: StandardName,
+    system: str,
+    kinds: Mapping[str, Kind],
+    cache: Path | None = None,
+    shape: float = SHAPE,
+) -> tuple[Draft | None, Problems]:
+    """A system as one sheet however large it is, into which any state is drawn; arguments as for `sheet_picture`."""
     subject, problems = _subject(folder, standard, system)
     if subject is None:
         return None, problems
@@ -85,7 +98,7 @@ def sheet_picture(
     if not extract.own:
         return None, (_nothing_there(folder, standard, system),)
     placed, problems = placed_on(folder, subject, extract, kinds, cache or cache_folder(), (shape,))
-    return drawn(draft_on(folder, subject, kinds, placed, shape), values, says, name, used), problems
+    return draft_on(folder, subject, kinds, placed, shape), problems
 
 
 def used_in_all(

@@ -9,7 +9,7 @@ from cutaway.handbook.load import load_folder
 from cutaway.inquiry.cluster import threads_here
 from cutaway.inquiry.told import Told, told_from
 from cutaway.inquiry.workshop import Workshop
-from cutaway.language.claims import read_claims
+from cutaway.language.claims import ParsedClaims, read_claims
 from cutaway.language.words import words_of
 from cutaway.machine.subjects import Subject, subjects
 from cutaway.parts.library import KINDS
@@ -25,6 +25,7 @@ class Carried:
 
     workshop: Workshop
     told: Told
+    parsed: ParsedClaims
 
     def subject(self, name: StandardName) -> Subject:
         """The standard or airframe of that name."""
@@ -42,4 +43,4 @@ def carried(files: Files) -> Carried:
         folder, _ = load_folder(place)
     assert folder is not None, "a folder that was loaded before is loaded again"
     parsed, _ = read_claims(folder, words_of(folder, KINDS))
-    return Carried(Workshop(folder, KINDS, threads_here()), told_from(parsed))
+    return Carried(Workshop(folder, KINDS, threads_here()), told_from(parsed), parsed)

@@ -53,13 +53,10 @@ def tasks_of(desk: Desk, wanted: Sequence[Product]) -> tuple[Task, ...]:
     """What is to be made and needs nothing of what checking finds; what is long first, what is many and short last.
     Nothing where the sheets are on the shelf, or are too few to be worth it."""
     folder = desk.workshop.folder
-    nothing = _nothing_checked(desk)
     if desk.shelf.has(*sheets_depend(desk)) or _sheets(folder) < WORTH:
         return ()
     missing = [
-        one
-        for one in wanted
-        if one.whole and not one.checking and not desk.shelf.has(one.name, depends_on(one, desk, nothing))
+        one for one in wanted if one.whole and not one.checking and not desk.shelf.has(one.name, depends_on(one, desk))
     ]
     products = [Task("product", one.name) for one in reversed(missing)]
     return (*products, *(Task("sheets", str(one.name)) for one in subjects(folder)))
@@ -74,16 +71,13 @@ def _sheets(folder: Folder) -> int:
 def make_ahead(place: Place, task: Task) -> frozenset[str]:
     """Do one task; the digests of the pieces that are on the shelf now and were not before."""
     there = carried(place.files)
-    desk = Desk(there.workshop, there.told, KINDS, place.layouts, Shelf(place.shelf), place.rests)
+    desk = Desk(there.workshop, there.told, KINDS, place.layouts, Shelf(place.shelf), place.rests, parsed=there.parsed)
     if task.sort == "sheets":
         draw_sheets_of(desk, there.subject(StandardName(task.name)))
     else:
-        piece_of_product(next(one for one in PRODUCTS if one.name == task.name), desk, _nothing_checked(desk))
+        nothing = Checked(there.workshop.folder, (), (), 0)
+        piece_of_product(next(one for one in PRODUCTS if one.name == task.name), desk, nothing)
     return desk.shelf.keys
-
-
-def _nothing_checked(desk: Desk) -> Checked:
-    return Checked(desk.workshop.folder, (), (), 0)
 
 
 @contextmanager

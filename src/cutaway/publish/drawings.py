@@ -6,12 +6,14 @@ from pathlib import Path
 
 from cutaway.draw.draft import Draft
 from cutaway.draw.seen import Values
-from cutaway.draw.sheet import drafts, drawn, sheet_picture
+from cutaway.draw.sheet import drafts, drawn, whole_draft
 from cutaway.draw.steered import steered
 from cutaway.draw.svg import slug, write_inner_svg, write_svg
 from cutaway.handbook.records import Sheet, Situation
 from cutaway.inquiry.told import Told
 from cutaway.inquiry.workshop import Workshop
+from cutaway.language.claims import ParsedClaims, read_claims
+from cutaway.language.words import words_of
 from cutaway.machine.subjects import Subject, parts_of, subjects
 from cutaway.narrate.checked import Keep, found_here
 from cutaway.parts.kind import Kind
@@ -25,7 +27,8 @@ from cutaway.publish.view import SheetView
 @dataclass(frozen=True, slots=True, eq=False)
 class Desk:
     """What sheets are drawn from. layouts: where layouts are kept between runs. shelf: where dear pieces are kept.
-    rests: whether assumed values were taken to both ends of their ranges. keep: where the views of scripts are."""
+    rests: whether assumed values were taken to both ends of their ranges. keep: where the views of scripts are. parsed:
+    the folder's claims, read when they are first wanted if they were not before."""
 
     workshop: Workshop
     told: Told
@@ -34,6 +37,11 @@ class Desk:
     shelf: Shelf = field(default_factory=lambda: Shelf(None))
     rests: bool = True
     keep: Keep = found_here
+    parsed: ParsedClaims | None = None
+
+    def claims(self) -> ParsedClaims:
+        """The folder's claims and whatever else stands in its language."""
+        return self.parsed or read_claims(self.workshop.folder, words_of(self.workshop.folder, self.kinds))[0]
 
     def read_but(self, unread: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
         """The files of the type folder with their texts, but those whose paths begin so: what a piece depends on."""
@@ -118,6 +126,15 @@ class _Drafted:
     def __init__(self, desk: Desk) -> None:
         self.desk = desk
         self._found: dict[tuple[str, str], tuple[tuple[Draft, ...], Problems]] = {}
+        self._wholes: dict[tuple[str, str], tuple[Draft | None, Problems]] = {}
+
+    def whole(self, subject: Subject, system: str) -> tuple[Draft | None, Problems]:
+        """The draft of one system of one subject, undivided."""
+        key = (str(subject.name), system)
+        if key not in self._wholes:
+            desk = self.desk
+            self._wholes[key] = whole_draft(desk.workshop.folder, subject.name, system, desk.kinds, desk.layouts)
+        return self._wholes[key]
 
     def of(self, subject: Subject, system: str) -> tuple[tuple[Draft, ...], Problems]:
         """The drafts of one system of one subject."""
@@ -155,13 +172,11 @@ def _drawn(drafted: _Drafted, subject: Subject, situation: Situation, system: st
     says = _says(situation, values)
     views, files = _seen(sheets, subject, situation, system, values, says)
     if len(sheets) > 1:
-        desk, name = drafted.desk, f"{system} {subject.name} {situation.name}"
-        whole, more = sheet_picture(
-            desk.workshop.folder, subject.name, system, values, desk.kinds, says, desk.layouts, name
-        )
+        name = f"{system} {subject.name} {situation.name}"
+        whole, more = drafted.whole(subject, system)
         problems += more
         if whole is not None:
-            files |= {f"sheets/{slug(name)}.svg": write_svg(whole, "both").encode()}
+            files |= {f"sheets/{slug(name)}.svg": write_svg(drawn(whole, values, says, name), "both").encode()}
     return views, files, problems
 
 

@@ -32,7 +32,7 @@ class Product:
     make: Callable[[Desk, Checked], tuple[Files, Problems]]
     first: str = ""
     unread: tuple[str, ...] = ()
-    besides: Callable[[Checked], object] = lambda checked: ()
+    besides: Callable[[Desk], object] = lambda desk: ()
     whole: bool = True
     checking: bool = True
 
@@ -56,18 +56,18 @@ def piece_of_product(
 
     if not product.whole:
         return make()
-    return desk.shelf.piece(product.name, depends_on(product, desk, checked), make, sound)
+    return desk.shelf.piece(product.name, depends_on(product, desk), make, sound)
 
 
-def depends_on(product: Product, desk: Desk, checked: Checked) -> object:
+def depends_on(product: Product, desk: Desk) -> object:
     """All that a product is made from."""
-    return desk.rests, desk.read_but(product.unread), product.besides(checked)
+    return desk.rests, desk.read_but(product.unread), product.besides(desk)
 
 
-def claims_said(checked: Checked) -> tuple[object, ...]:
+def claims_said(desk: Desk) -> tuple[object, ...]:
     """The claims of the scripts in their own words, with where they stand: all that a quiz takes from a script."""
     return tuple(
-        (one.script.name, one.sentence.chapter, tuple(claim.claim.span for claim in one.claims))
-        for one in checked.sentences
+        (one.script, one.sentence.chapter, tuple(claim.span for claim in one.claims))
+        for one in desk.claims().sentences
         if one.claims
     )

@@ -3,7 +3,6 @@
 from cutaway.inquiry.quiz.proving import Setter
 from cutaway.inquiry.quiz.setting import Wish, quiz
 from cutaway.inquiry.quiz.steps import Pace
-from cutaway.language.claims import read_claims
 from cutaway.language.words import words_of
 from cutaway.machine.subjects import subjects
 from cutaway.narrate.checked import Checked
@@ -32,9 +31,7 @@ def quiz_files(view: QuizView) -> dict[str, bytes]:
 def _made(desk: Desk, checked: Checked) -> tuple[Files, Problems]:
     """The quiz with the values as stated: what rests on an assumed value is told by the check of the claims."""
     folder = desk.workshop.folder
-    words = words_of(folder, desk.kinds)
-    parsed, _ = read_claims(folder, words)
-    setter = Setter(desk.workshop, desk.told, parsed, words, None, rests=False)
+    setter = Setter(desk.workshop, desk.told, desk.claims(), words_of(folder, desk.kinds), None, rests=False)
     among = tuple(s for s in subjects(folder) if s.name == s.standard)
     found = quiz(setter, Wish(COUNT, among), Pace(BETWEEN_STEPS, DRILL_WATCH))
     return (quiz_files(quiz_view(found.questions, desk.workshop, tried=False)) if found.questions else {}), ()
@@ -48,4 +45,5 @@ QUIZ = Product(
     FIRST,
     UNREAD,
     claims_said,
+    checking=False,
 )
