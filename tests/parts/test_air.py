@@ -165,9 +165,7 @@ def test_brakes_that_are_off_have_the_pressure_outside_after_a_descent() -> None
         ("bottle.any > valve.supply", "valve.port brake > port.air", "valve.starboard brake > starboard.air"),
     )
     s.run(120.0, (1.0, "height", 1524.0), (60.0, "height", 0.0))
-    assert s.at(59.0, "port.air") == pytest.approx(
-        84_300.0, rel=0.03
-    )  # standard air at 5,000 ft
+    assert s.at(59.0, "port.air") == pytest.approx(84_300.0, rel=0.03)  # standard air at 5,000 ft
     assert s.end("port.air") == pytest.approx(SEA, rel=0.01)
 
 
