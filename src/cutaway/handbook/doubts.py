@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from cutaway.handbook.head import Head
 from cutaway.handbook.names import a, listed
-from cutaway.handbook.records import Cite, Given, Paragraph
+from cutaway.handbook.records import Cite, Folder, Given, Paragraph, paragraph
 from cutaway.handbook.tables import plain_text
 from cutaway.parts.kind import Want
 from cutaway.problems.diagnostic import Diagnostic, Problems
@@ -78,6 +78,22 @@ def doubts(given: Given, want: Want, owner: Owner, head: Head) -> Problems:
     return problems
 
 
+def not_borne_out(given: Given, want: Want, standard: StandardName, folder: Folder) -> str:
+    """What the paragraphs that a figure cites have for a standard in its place, where they do not have it (H209, H210);
+    '' where one of them does, or nothing that can be looked up is cited."""
+    cited = tuple(one for cite in given.cites if (one := paragraph(folder, cite)) is not None)
+    if not cited:
+        return ""
+    numbers, verb = listed([one.number for one in cited]), "is" if len(cited) == 1 else "are"
+    if not any(_stands_in(given.quantity, one) for one in cited):
+        has = _printed(cited, want)
+        instead = f" and {'has' if verb == 'is' else 'have'} {listed(has)}" if has else ""
+        return f"{numbers}, which {verb} cited for it, {'does' if verb == 'is' else 'do'} not have it{instead}"
+    if not any(standard in one.on.names for one in cited):
+        return f"{numbers}, which {verb} cited for it, {verb} not about {standard}"
+    return ""
+
+
 def _within(quantity: Quantity, usual: Quantity) -> bool:
     low, high = sorted(low_high_si(usual))
     least, most = low_high_si(quantity)
@@ -98,10 +114,8 @@ def _stands_in(quantity: Quantity, paragraph: Paragraph) -> bool:
 
 def _not_in_paragraph(given: Given, want: Want, owner: Owner, paragraphs: tuple[Paragraph, ...]) -> Diagnostic:
     numbers = listed([paragraph.number for paragraph in paragraphs])
-    has = [
-        f.text.rstrip(".") for p in paragraphs for f in _figures(plain_text(p.text)) if f.dimension == want.dimension
-    ]
-    hint = f"It has {listed(dict.fromkeys(has))}." if has else "Cite the paragraph that has it, or write it as assumed:"
+    has = _printed(paragraphs, want)
+    hint = f"It has {listed(has)}." if has else "Cite the paragraph that has it, or write it as assumed:"
     if not has:
         hint += f" {{assume: {given.quantity.text}, because: …}}"
     return Diagnostic(
@@ -113,14 +127,20 @@ def _not_in_paragraph(given: Given, want: Want, owner: Owner, paragraphs: tuple[
     )
 
 
+def _printed(paragraphs: tuple[Paragraph, ...], want: Want) -> tuple[str, ...]:
+    """The figures of a quantity's dimension that some paragraphs have, each once."""
+    found = (f for p in paragraphs for f in _figures(plain_text(p.text)) if f.dimension == want.dimension)
+    return tuple(dict.fromkeys(one.text.rstrip(".") for one in found))
+
+
 def likely_paragraphs(head: Head, part: str, want: Want) -> tuple[str, ...]:
     """The paragraphs that most likely give a quantity: those that speak of the part, the quantity and have a figure."""
     words = {_stem(word) for word in re.findall(r"[a-z]{3,}", f"{part} {want.name}".lower())}
     scored: list[tuple[float, str]] = []
-    for (source, number), paragraph in head.paragraphs.items():
-        text = {_stem(word) for word in re.findall(r"[a-z]{3,}", f"{paragraph.title} {paragraph.text}".lower())}
+    for (source, number), one in head.paragraphs.items():
+        text = {_stem(word) for word in re.findall(r"[a-z]{3,}", f"{one.title} {one.text}".lower())}
         score = float(len(words & text))
-        if score and any(figure.dimension == want.dimension for figure in _figures(plain_text(paragraph.text))):
+        if score and any(figure.dimension == want.dimension for figure in _figures(plain_text(one.text))):
             score += 1.5
         if score >= max(1.0, len(words) / 2):
             scored.append((-score, f"{source} {number}"))

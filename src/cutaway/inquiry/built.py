@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable, Iterable
 
+from cutaway.handbook.doubts import not_borne_out
 from cutaway.handbook.records import Cite, Folder, Given, Part, given_on
 from cutaway.inquiry.truth import half_step
 from cutaway.inquiry.verdicts import Fails, NotModelled, Stated, Verdict
@@ -42,7 +43,7 @@ def _answer(statement: Built, folder: Folder, bound: Bound) -> Answer:
         "feeds": lambda: _feeds(part, folder, bound, statement.words[0]),
         "works": lambda: _coupled(part, bound, statement.words[0], None, works=True),
         "driven by": lambda: _coupled(part, bound, statement.words[0], "driven by", works=False),
-        "set at": lambda: _set_at(part, bound, statement),
+        "set at": lambda: _set_at(part, folder, bound, statement),
     }
     return questions[statement.what]()
 
@@ -124,22 +125,30 @@ def _cites(bound: Bound, parts: Iterable[str]) -> tuple[Cite, ...]:
     return tuple(dict.fromkeys(cite for name in parts if name in bound.parts for cite in bound.parts[name].cites))
 
 
-def _set_at(part: Part, bound: Bound, statement: Built) -> Answer:
-    quantity = statement.quantity
+def _set_at(part: Part, folder: Folder, bound: Bound, statement: Built) -> Answer:
+    """Nothing is stated of a figure that the paragraph cited for it does not have: there is no record of it then."""
+    quantity, standard = statement.quantity, bound.subject.standard
     assert quantity is not None
     wants = [
         want
         for want in bound.kinds[part.kind].wants
         if want.dimension == quantity.dimension and (not statement.value or want.name == statement.value)
     ]
-    given = [(want, g) for want in wants if (g := given_on(part, want.name, bound.subject.standard)) is not None]
+    given = [(want, g) for want in wants if (g := given_on(part, want.name, standard)) is not None]
     if not given:
         return NotModelled((f"a figure for {part.name} ({statement.value or quantity.dimension})",))
     tolerance = half_step(quantity)
-    for want, one in given:
-        if abs(to_si(one.quantity, want.datum) - to_si(quantity, want.datum)) <= tolerance:
-            return True, _figure(want, one), one.cites or part.cites
-    return False, ", ".join(_figure(want, one) for want, one in given), given[0][1].cites or part.cites
+    same = [
+        pair
+        for pair in given
+        if abs(to_si(pair[1].quantity, pair[0].datum) - to_si(quantity, pair[0].datum)) <= tolerance
+    ]
+    looked = same[:1] or given
+    for want, one in looked:
+        if doubt := not_borne_out(one, want, standard, folder):
+            return NotModelled((f"'{one.quantity.text}' for '{want.name}' of {part.name}: {doubt}",))
+    found = ", ".join(_figure(want, one) for want, one in looked)
+    return bool(same), found, looked[0][1].cites or part.cites
 
 
 def _figure(want: Want, given: Given) -> str:
