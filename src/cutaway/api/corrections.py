@@ -72,13 +72,18 @@ def _cites(checked: Checked, script: str) -> Mapping[int, tuple[str, ...]]:
 
 
 def publish(
-    folder: Path, on: date, pack: Path | None = None, note: str = "", same_films: bool = False
+    folder: Path,
+    on: date,
+    pack: Path | None = None,
+    note: str = "",
+    same_films: bool = False,
+    as_it_is: bool = False,
 ) -> tuple[Publication | None, Problems]:
-    """Mark the pack of a type folder as published on a date."""
+    """Mark the pack of a type folder as published on a date. as_it_is: also with errors, or with what does not hold."""
     there, problems = read_folder(folder)
     if there is None:
         return None, problems
-    return mark_published(folder, pack if pack is not None else pack_folder(folder), on, note, same_films)
+    return mark_published(folder, pack if pack is not None else pack_folder(folder), on, note, same_films, as_it_is)
 
 
 def _corrections(earlier: tuple[Publication, ...], says: Snapshot) -> tuple[Correction, ...]:

@@ -225,6 +225,15 @@ _PUBLISH: dict[str, Entry] = {
         "the film made again, then `cutaway publish`",
         "tests/publish/corrections/test_captions.py",
     ),
+    "K313": _told(
+        "error",
+        "a pack with something wrong in it",
+        "The folder that it was made of has errors, or a claim in it fails; nothing that is known to be wrong is "
+        "published unasked.",
+        "`cutaway publish` of a pack with a claim that fails",
+        "the sentence mended, `cutaway make`, `cutaway publish`; or `cutaway publish --as-it-is`, which is recorded",
+        _PUBLISHED,
+    ),
 }
 
 _WRITING = "tests/publish/test_manuscript.py"

@@ -13,7 +13,9 @@ from pathlib import Path
 from pydantic import TypeAdapter, ValidationError
 
 from cutaway.handbook.names import listed
+from cutaway.problems.counting import counted
 from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.publish.faults import faults_of
 from cutaway.publish.film_captions import with_captions_of_films
 from cutaway.publish.films import film_report, with_film_times
 from cutaway.publish.pack import MARKER, changed_by_hand
@@ -23,6 +25,8 @@ from cutaway.publish.snapshot import Snapshot
 
 FOLDER = "published"
 RECORD = "record.json"
+MOST_TOLD = 8
+"""How many faults are told before the rest is counted."""
 _NAME = re.compile(r"(\d{4}-\d{2}-\d{2})(?:-(\d+))?")
 # What tells of corrections is no part of what the pack says, and comes and goes with publishing itself; nor is the list
 # of what is in the pack, which leads to them.
@@ -31,13 +35,15 @@ _OUR_OWN = re.compile(r"record\.json|contents\.html|errata\.(?:html|json)|captio
 
 @dataclass(frozen=True, slots=True)
 class Publication:
-    """A pack that went out. number: of that day, from 1. note: a few words of whoever published it."""
+    """A pack that went out. number: of that day, from 1. note: a few words of whoever published it. faults: what was
+    wrong in it and was published nevertheless, a sentence each."""
 
     date: date
     number: int
     digest: str
     note: str
     says: Snapshot
+    faults: tuple[str, ...] = ()
 
 
 _SNAPSHOT = TypeAdapter(Snapshot)
@@ -75,11 +81,12 @@ def publications(folder: Path) -> tuple[tuple[Publication, ...], Problems]:
 
 
 def mark_published(
-    folder: Path, pack: Path, on: date, note: str = "", same_films: bool = False
+    folder: Path, pack: Path, on: date, note: str = "", same_films: bool = False, as_it_is: bool = False
 ) -> tuple[Publication | None, Problems]:
     """Mark the pack as published on a date; what was marked, or why nothing was.
 
-    same_films: the films that are out stay as they are, and only captions and pages were corrected.
+    same_films: the films that are out stay as they are, and only captions and pages were corrected. as_it_is: whether
+    it goes out with what is wrong in it, which the record then says.
     """
     says, digest, problems = _pack(pack, folder)
     if says is None:
@@ -98,6 +105,9 @@ def mark_published(
     if last is not None and on < last.date:
         message = f"The last publication was on {last.date.isoformat()}, which is after {on.isoformat()}."
         return None, (Diagnostic("K304", None, message, f"Write --on {last.date.isoformat()}, or a later date."),)
+    faults = faults_of(pack)
+    if faults and not as_it_is:
+        return None, (_with_faults(faults),)
     number = 1 + sum(1 for one in earlier if one.date == on)
     told: Problems = ()
     if same_films:
@@ -105,12 +115,21 @@ def mark_published(
     else:
         out, told = with_captions_of_films(_with_new_films(says), folder)
         told += _made_again(says, last) if last is not None else ()
-    new = Publication(on, number, digest, note, out)
+    new = Publication(on, number, digest, note, out, faults)
     name = on.isoformat() + (f"-{number}" if number > 1 else "")
     written, more = write_file(folder / FOLDER / f"{name}.json", _PUBLICATION.dump_json(new, indent=1) + b"\n")
     if written is None:
         return None, tuple(Diagnostic("K306", None, one.message, one.hint) for one in more)
     return new, told
+
+
+def _with_faults(faults: tuple[str, ...]) -> Diagnostic:
+    """That a pack is not published, with what is wrong in it."""
+    shown = " ".join(faults[:MOST_TOLD])
+    more = f" And {len(faults) - MOST_TOLD} more." if len(faults) > MOST_TOLD else ""
+    message = f"{counted(len(faults), 'thing')} in this pack must be mended, so that it is not published. {shown}{more}"
+    hint = "Mend the folder, say `cutaway make`, then publish; or say --as-it-is, and the record tells what is wrong."
+    return Diagnostic("K313", None, message, hint)
 
 
 def _made_again(says: Snapshot, last: Publication) -> Problems:

@@ -125,3 +125,19 @@ def test_no_such_folder_and_a_folder_without_a_pack(home: Path) -> None:
     assert codes(publish(home / "scripts" / "01-fuel.md", date(2026, 3, 1))[1]) == ["H001"]
     (problem,) = publish(home, date(2026, 3, 1), home / "show")[1]
     assert problem.code == "K301" and problem.hint == f"Say `cutaway make {home} --out {home / 'show'}` first."
+
+
+def test_k313_what_is_wrong_is_published_only_as_it_is(home: Path, made, edit) -> None:
+    edit("scripts/01-fuel.md", "fuel cock is fitted", "fuel tank has capacity of 19 gal")
+    (home / "photographs.yaml").write_text("photographs: {the cock: {file: cock.jpg, rights: Own picture.}}\n")
+    made()
+    result = CliRunner().invoke(app, ["publish", str(home), "--on", "2026-03-01"])
+    told = " ".join(result.stderr.split())
+    assert result.exit_code == 1 and "K313" in told and not (home / "published").exists()
+    assert (
+        "(H901)" in told and "'The cock is fitted on every mark that was ever built.' (01-fuel) does not hold" in told
+    )
+    marked, problems = publish(home, date(2026, 3, 1), as_it_is=True)
+    assert marked is not None and problems == () and len(marked.faults) == 2
+    ((recorded,), _) = publications(home)
+    assert recorded.faults == marked.faults and "H901" in recorded.faults[0]
