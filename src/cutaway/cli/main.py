@@ -21,6 +21,7 @@ from cutaway.cli import (
     explore,
     failures,
     find,
+    folders,
     handout,
     import_words,
     letters,
@@ -74,7 +75,7 @@ def _write_to_nobody() -> None:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
-app = typer.Typer(
+app = folders.FolderVerbs(
     name="cutaway",
     cls=Verbs,
     help="Turns the handbook of a historic aircraft into an executable, cited model; checks every sentence of a script "

@@ -13,6 +13,8 @@ _INTRODUCTION = """\
 Every verb takes `--help`. Exit codes: 0 fine, 1 something was found (an error in the folder, a claim that fails), 2 the
 command was not understood or names something that is not there, and nothing was done, 3 a fault of Cutaway's own, 130
 stopped.
+
+A type folder is said last or with `-C`, whichever you like; where it is not said, it is the one that you are in.
 """
 
 
