@@ -90,6 +90,22 @@ def test_the_manuscript_has_it_as_footnotes_and_lists_what_differs(wren: Path, t
     assert "Wren handbook" in after.partition("Bibliography")[2]
 
 
+def test_a_cited_sentence_that_differs_is_a_doubt_on_page_handout_and_in_letters(wren: Path) -> None:
+    cited = "The brakes are not worked by air from a bottle behind the seat."
+    script = wren / "scripts" / "01-tour.md"
+    script.write_text(f"# A tour\n\n{cited} `cite: hb §17`\n", encoding="utf-8")
+    (wren / "letters.yaml").write_text(
+        f"letters:\n  air:\n    objects to: {cited}\n    says: It is.\n", encoding="utf-8"
+    )
+    told = cutaway("make", wren)
+    page = (wren / "pack" / "index.html").read_text(encoding="utf-8")
+    assert "differs" in row(page, cited) and "The sentence has 'not' where §17 has no 'not'" in row(page, cited)
+    assert "not in the books" not in page and "not what it cites" not in page and '<div class="wrong"' not in page
+    assert "K510" not in told.stdout + told.stderr
+    answer = cutaway("letters", wren).stdout
+    assert "Marked as coming from hb §17." in answer and "Differs from the books." in answer
+
+
 def test_what_claims_say_otherwise_stands_on_the_page(sample: Path) -> None:
     script = sample / "scripts" / "01-fuel.md"
     claimed = "The tank holds 29 gallons.\n\n```claim\nfuel tank is set at 20 gal\n```\n"

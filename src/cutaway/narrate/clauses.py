@@ -19,6 +19,13 @@ _NO_DENIAL = re.compile(
     re.IGNORECASE,
 )
 _PARTS = re.compile(r"[;:]\s+|,\s+(?=(?:and|but|while|whereas|though|although|so that)\s)|\s+[–—]\s+(?!\d)")
+# A denial that is joined on without a comma: 'A gauge stands on each wing and needs no current' denies nothing of where
+# it stands.
+AND_NOT = re.compile(
+    r"\s+and\s+(?=(?:(?:[a-z]+s|have|had|were|must|may|can|will|should|do|need|want)\s+(?:no|not|never|none|nothing)|"
+    r"never|cannot|lacks?)\b(?!\s+(?:only|more|less|fewer|later|earlier|longer|doubt)\b))",
+    re.IGNORECASE,
+)
 _BY_THE_WAY = re.compile(r",\s*(?:which|who|whose)\b[^,;:]*(?:,|$)", re.IGNORECASE)
 # What leads up to a mark at the head of its clause: ', on the Mk 2', 'and the Mk 2', 'On aeroplanes with mod 12'.
 _LEAD = re.compile(
@@ -80,7 +87,7 @@ def is_denied(text: str) -> bool:
 
 
 def _pieces(sentence: str, marks: MarkNames) -> Iterator[str]:
-    ends = {one.end() for one in _PARTS.finditer(sentence)}
+    ends = {one.end() for one in _PARTS.finditer(sentence)} | {one.start() for one in AND_NOT.finditer(sentence)}
     for aside in _BY_THE_WAY.finditer(sentence):
         ends |= {aside.start(), aside.end()}
     places = marks.places_in(sentence)

@@ -11,7 +11,7 @@ from cutaway.narrate.held_words import held_words
 from cutaway.narrate.rewording import paired
 from cutaway.narrate.spoken import spoken_terms
 from cutaway.narrate.timing import Slot, timeline
-from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.problems.diagnostic import Diagnostic, Problems, has_error
 from cutaway.wording.verdicts import grouped
 
 # How far the moment that somebody noted may be from the sentence, s. A choice of ours.
@@ -122,9 +122,13 @@ def _claims(one: CheckedSentence, folder: Folder) -> Iterator[AnsweredClaim]:
         yield AnsweredClaim(claim.claim.span.words, sentences)
     if one.sentence.cites and not one.claims:
         books = ", ".join(cite.key for cite in one.sentence.cites)
-        words = f"Stated in {books}." if one.stated else f"Not as {books} prints it."
+        certain = has_error(one.at_odds)
+        otherwise = (
+            f"Not as {books} prints it." if certain or one.compared is None else f"Marked as coming from {books}."
+        )
         # A word that the books do not use is no answer to a letter about a sentence that a paragraph states.
-        more = one.compared is not None and any(d.sort != "term" for d in one.compared.differences) and one.stated
+        more = one.compared is not None and any(d.sort != "term" for d in one.compared.differences) and not certain
+        words = f"Stated in {books}." if one.stated else otherwise
         yield AnsweredClaim("", (words, held_words(one.compared)) if one.compared and more else (words,))
     elif one.compared is not None:
         yield AnsweredClaim("", (held_words(one.compared),))

@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 
 from cutaway.handbook.records import Paragraph
-from cutaway.narrate.clauses import NOT, is_denied
+from cutaway.narrate.clauses import AND_NOT, NOT, is_denied
 from cutaway.narrate.compared import Difference
 from cutaway.narrate.differing import Books
 from cutaway.narrate.likely import Heard
@@ -131,12 +131,19 @@ def _behind(text: str, word: str) -> str:
 
 def _denied(said: str, printed: str) -> list[_Turn]:
     """A 'not' in one of them alone."""
-    here, there = NOT.search(_ASIDE.sub(",", said)), NOT.search(_ASIDE.sub(",", printed))
+    here, there = NOT.search(_ASIDE.sub(",", said)), NOT.search(_ASIDE.sub(",", _spoken_of(printed, said)))
     if there and not here:
         return [_Turn(f"no '{there[0].lower()}'", there[0])]
     if here and not there:
         return [_Turn(here[0], f"no '{here[0].lower()}'")]
     return []
+
+
+def _spoken_of(printed: str, said: str) -> str:
+    """The book's sentence without a denial that is joined on to it and of which the speaker has no word."""
+    joined = AND_NOT.search(printed)
+    denied = _stems(printed[joined.end() :]) if joined else frozenset()
+    return printed[: joined.start()] if joined and denied and not denied & _stems(said) else printed
 
 
 def _denied_aside(said: str, printed: str) -> _Turn | None:

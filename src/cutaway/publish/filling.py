@@ -26,7 +26,7 @@ from cutaway.narrate.naming import parts_named
 from cutaway.narrate.spoken import spoken_terms
 from cutaway.narrate.timing import Slot, timeline
 from cutaway.parts.kind import Kind
-from cutaway.problems.diagnostic import Problems
+from cutaway.problems.diagnostic import Problems, has_error
 from cutaway.publish.view import (
     AssumptionView,
     CautionView,
@@ -111,7 +111,7 @@ def _sentence(one: CheckedSentence, slot: Slot, folder: Folder, kinds: Mapping[s
 def _held(one: CheckedSentence) -> HeldView | None:
     """What the books alone say: always of a sentence that nothing checks, of one that cites where it is otherwise."""
     compared = one.compared
-    if compared is None or (one.sentence.cites and (compared.verdict != "differs" or one.at_odds)):
+    if compared is None or (one.sentence.cites and (compared.verdict != "differs" or _not_as_cited(one))):
         return None
     keys = tuple(map(key_of, behind(compared)))
     return HeldView(compared.verdict, held_words(compared), keys, tuple(map(both_values, compared.differences)))
@@ -134,14 +134,21 @@ def carried(
     return tuple(dict.fromkeys((*found, *(text for book in books if book is not None for text in book.cautions))))
 
 
+def _not_as_cited(one: CheckedSentence) -> Problems:
+    """What the paragraphs that a sentence cites certainly do not say."""
+    return tuple(problem for problem in one.at_odds if has_error((problem,)))
+
+
 def _reported(one: CheckedSentence) -> tuple[Literal["", "stated", "reported", "fails"], str]:
-    """Whether a sentence says what the paragraphs say that it is marked with, and that in words."""
+    """Whether a sentence says what the paragraphs say that it is marked with, and that in words. A difference is a
+    doubt, and told by `_held`."""
     if not one.sentence.cites:
         return "", ""
     numbers = listed(tuple(cite.number for cite in one.sentence.cites))
-    odds = tuple(problem for problem in one.at_odds if problem.code != _WORDS_AND_CLAIMS)
-    if odds:
+    if odds := _not_as_cited(one):
         return "fails", " ".join(problem.message for problem in odds)
+    if one.compared is not None and one.compared.differences:
+        return "reported", f"It is marked as coming from {numbers}."
     if not one.stated:
         return "fails", f"It cites {numbers}, which is not in the books of this folder."
     told = tuple(dict.fromkeys(quantity.text.rstrip(".") for quantity in figures_told(one.sentence.text)))

@@ -5,6 +5,8 @@ from pathlib import Path
 import pytest
 
 from cutaway.handbook.load import load_folder
+from cutaway.handbook.marks_named import MarkNames
+from cutaway.narrate.clauses import clauses_in
 from cutaway.narrate.overlap import BookSentence
 from cutaway.narrate.turned import caution_differences
 
@@ -25,3 +27,22 @@ def test_what_a_book_denies_by_the_way(said: str, turned: bool) -> None:
     assert folder is not None
     paragraph = folder.sources[0].paragraphs[0]
     assert bool(caution_differences(said, paragraph, BOOK)) is turned
+
+
+JOINED = BookSentence("A float gauge stands on each wing and needs no current.", False, 0.7, 1.0)
+
+
+@pytest.mark.parametrize(
+    ("said", "turned"),
+    [
+        ("A float gauge stands on each wing.", False),
+        ("A float gauge stands on each wing and needs current.", True),
+        ("A float gauge stands on each wing and needs no current.", False),
+    ],
+)
+def test_a_denial_that_is_joined_on_denies_nothing_of_the_rest(said: str, turned: bool) -> None:
+    folder, _ = load_folder(DEMO)
+    assert folder is not None
+    assert bool(caution_differences(said, folder.sources[0].paragraphs[0], JOINED)) is turned
+    first, second = clauses_in(JOINED.text, frozenset(), MarkNames(folder.type))
+    assert (first.denied, second.denied) == (False, True)
