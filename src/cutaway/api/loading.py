@@ -7,6 +7,7 @@ from pathlib import Path
 from cutaway.api.read_before import sentence_reader, tree_reader
 from cutaway.handbook.load import load_folder
 from cutaway.handbook.records import Folder
+from cutaway.handbook.unread import without_unknown
 from cutaway.inquiry.told import Told, told_from
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.charts import ParsedChart, parse_charts
@@ -54,7 +55,7 @@ def load(
     _, unrun = parse_runs(folder, words)
     explorables, unknown = known_explorables(folder, words)
     folder = replace(folder, explorables=explorables)
-    everything = in_order(problems + more + again + unrun + unknown)
+    everything = without_unknown(in_order(problems + more + again + unrun + unknown), folder.unread)
     return Loaded(Path(path), folder, words, parsed, told, kinds, everything, charts), everything
 
 

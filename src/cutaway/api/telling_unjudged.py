@@ -36,7 +36,9 @@ def unjudged_lines(checked: Checked) -> Iterator[str]:
         of = listed(sorted({name for each in names for name in each}))
         wrong = f"of what is wrong in the folder ({of})"
         it = "it" if len(spans) == 1 else "they"
-        if not told:
+        if checked.folder.unread:
+            why = f"{listed(checked.folder.unread)} could not be read"
+        elif not told:
             why = f"{it} {_speak(len(spans))} {wrong}"
         elif told == len(spans):
             why = f"{it} could not be understood"

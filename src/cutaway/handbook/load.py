@@ -136,7 +136,7 @@ def _folder(
         texts.root, about, sources, decided, built.systems, built.parts, built.lines, built.groups, situations,
         services, drills, scripts, glossary, letters, texts.files, left_out,
         read_pronounced(trees.get("glossary.yaml")), photographs, charts, sheets, explorables,
-        handouts,
+        handouts, built.lost, tuple(path for path in files if _is_unread(path, trees, texts)),
     )  # fmt: skip
     return folder, problems + more
 
@@ -172,6 +172,12 @@ def _texts(
         scripts.append(script)
         problems += more
     return tuple(scripts), tuple(drills), frozenset(lost), problems
+
+
+def _is_unread(path: str, trees: dict[str, Node | None], texts: FolderText) -> bool:
+    """Whether a file has something in it and no tree: nothing that it says is known."""
+    file = texts.file(path)
+    return trees[path] is None and file is not None and bool(names_in(file.text))
 
 
 def _unread(texts: FolderText, path: str, trees: dict[str, Node | None]) -> frozenset[str]:

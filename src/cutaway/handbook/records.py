@@ -586,12 +586,23 @@ class AskedHandout:
     span: Span | None
 
 
+@dataclass(frozen=True, slots=True)
+class Lost:
+    """A part or a line of systems/ that was written and is left out for a mistake. name: as it is spoken of. kind: the
+    part's, '' if not known. joins: the parts, kept, that it would have been joined to so that it acts on them."""
+
+    name: str
+    kind: str
+    joins: tuple[PartName, ...]
+
+
 # --- the whole ---------------------------------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, slots=True)
 class Folder:
-    """A loaded type folder. left_out: names of things that were written but could not be used, in lower case."""
+    """A loaded type folder. left_out: names of things that were written but could not be used, in lower case. lost:
+    the parts and lines among them. unread: the files of systems/ that could not be read at all."""
 
     root: str
     type: AircraftType
@@ -615,6 +626,8 @@ class Folder:
     sheets: tuple[Sheet, ...] = ()
     explorables: tuple[AskedExplorable, ...] = ()
     handouts: tuple[AskedHandout, ...] = ()
+    lost: tuple[Lost, ...] = ()
+    unread: tuple[str, ...] = ()
 
 
 def parts_on(folder: Folder, standard: StandardName) -> tuple[Part, ...]:

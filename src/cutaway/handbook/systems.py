@@ -7,13 +7,14 @@ from cutaway.handbook.couplings import tie
 from cutaway.handbook.door import admit, block_of, head_span
 from cutaway.handbook.head import NO_SOURCES, Head
 from cutaway.handbook.lines import read_lines
+from cutaway.handbook.lost import lost_from
 from cutaway.handbook.media import one_medium
 from cutaway.handbook.names import did_you_mean, fold, listed
 from cutaway.handbook.nodes import Block, Faulty, Node, Words
 from cutaway.handbook.parts import Draft, Surroundings, read_parts
 from cutaway.handbook.ports import Kinds
 from cutaway.handbook.reading import FolderText
-from cutaway.handbook.records import Decided, Group, Line, Part, PartName, System
+from cutaway.handbook.records import Decided, Group, Line, Lost, Part, PartName, System
 from cutaway.handbook.shapes import SystemShape
 from cutaway.handbook.whereabouts import Index, index_of
 from cutaway.problems.diagnostic import Diagnostic, Problems
@@ -28,6 +29,7 @@ class Built:
     lines: tuple[Line, ...]
     groups: tuple[Group, ...]
     index: Index
+    lost: tuple[Lost, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +81,8 @@ def read_systems(
     lines, more = one_medium(lines, parts, index)
     problems += more
     groups, more = _groups(parts, index)
-    return Built(tuple(file.system for file in files), parts, lines, groups, index), problems + more
+    lost_ones = lost_from(trees.values(), lines, kinds, index)
+    return Built(tuple(file.system for file in files), parts, lines, groups, index, lost_ones), problems + more
 
 
 def _file(path: str, root: Node | None, texts: FolderText, head: Head) -> tuple[_File | None, Problems]:

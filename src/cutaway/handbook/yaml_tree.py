@@ -256,6 +256,15 @@ class _Builder:
 
 
 def names_in(text: str) -> frozenset[str]:
-    """Everything that looks like a key in a text that could not be read, so that it is not called unknown elsewhere."""
-    heads = (line.partition(":")[0].strip(" -'\"{") for line in text.split("\n") if ":" in line)
-    return frozenset(fold(head) for head in heads if 0 < len(head) < 60)
+    """What looks like a name in a text that could not be read, so that it is not called unknown elsewhere: the keys
+    that stand as far out as any below the one that heads them. What stands further in is said of them."""
+    names: set[str] = set()
+    first = 0
+    for line in text.split("\n"):
+        inwards = len(line) - len(line.lstrip(" "))
+        if ":" not in line or line.lstrip().startswith("#"):
+            continue
+        first = 0 if not inwards else first or inwards
+        if inwards <= first:
+            names.add(fold(line.partition(":")[0].strip(" -'\"{")))
+    return frozenset(name for name in names if 0 < len(name) < 60)

@@ -16,6 +16,7 @@ from cutaway.inquiry.signals import Services
 from cutaway.inquiry.special import Special
 from cutaway.inquiry.told import Told
 from cutaway.inquiry.verdicts import NOT_YET, Empty, Fails, Holds, NotModelled, RestsOn, Stated, Verdict
+from cutaway.inquiry.withheld import withheld
 from cutaway.inquiry.workshop import Made, Workshop
 from cutaway.language.syntax import And, Built, CanMove, Claim, ComesOnAt, Earlier, If, Not, Or, Served, Statement
 from cutaway.machine.subjects import Subject, subjects
@@ -191,6 +192,9 @@ def _answered(question: Question, how: _How) -> Verdict:
     made = machine_of(asked)
     if isinstance(made, NotModelled):
         return made
+    lacking = withheld(made.network, question.workshop.folder, asked.bound)
+    if lacking is not None:
+        return lacking
     key = key_of(asked, made, how.rests) if how.memory is not None else ""
     known = how.memory.get(key) if how.memory is not None else None
     if known is not None:

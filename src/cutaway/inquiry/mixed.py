@@ -6,6 +6,7 @@ from cutaway.inquiry.built import built_verdict
 from cutaway.inquiry.members import on_subject
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.verdicts import Empty, Fails, Holds, NotModelled, Stated, Verdict
+from cutaway.inquiry.withheld import miscounted
 from cutaway.language.syntax import And, Built, If, Not, Or, Statement
 
 
@@ -28,7 +29,8 @@ def without_built(question: Question) -> Settled:
 def _settle(statement: Statement, question: Question) -> Settled:
     match statement:
         case Built():
-            return built_verdict(statement, question.workshop.folder, question.bound)
+            folder, bound = question.workshop.folder, question.bound
+            return miscounted(statement, folder, bound) or built_verdict(statement, folder, bound)
         case And(of=several):
             return _and(statement, [_settle(one, question) for one in several])
         case Or(of=several):

@@ -211,8 +211,11 @@ def _held(one: CheckedSentence) -> CheckedSentence:
 
 
 def _alone(workshop: Workshop) -> tuple[tuple[str, tuple[str, ...]], ...]:
-    """The parts that no line joins to anything, each with the standards of which that is true."""
+    """The parts that no line joins to anything, each with the standards of which that is true; not where
+    that may come of what is left out for a mistake."""
     found: dict[str, list[str]] = {}
+    if workshop.folder.unread or workshop.folder.lost:
+        return ()
     for subject in subjects(workshop.folder):
         if subject.name == subject.standard:
             bound, _ = workshop.bound(subject)

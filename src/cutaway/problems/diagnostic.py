@@ -38,6 +38,9 @@ def has_error(problems: Problems) -> bool:
     return any(p.severity == "error" for p in problems)
 
 
+# What keeps a file from being read at all.
+_UNREADABLE = frozenset({"H002", "H101", "H103", "H104", "H105", "H107"})
+
 # The files in which causes stand before the files in which they have consequences.
 _CAUSES_FIRST = ("type.yaml", "sources/", "decided.yaml", "systems/", "situations.yaml", "services.yaml", "")
 
@@ -45,14 +48,16 @@ _CAUSES_FIRST = ("type.yaml", "sources/", "decided.yaml", "systems/", "situation
 def in_order(problems: Problems) -> Problems:
     """The problems by file, place and code, each once: the order in which every printer shows them.
 
-    A file comes before those that build on it. What is told of a folder as a whole comes first; what is told of the
-    question that is put to it, last.
+    A file comes before those that build on it, one of systems/ that cannot be read before all others. What is told of
+    a folder as a whole comes first; what is told of the question that is put to it, last.
     """
 
     def key(p: Diagnostic) -> tuple[int, str, int, int, str, str]:
         if p.span is None:
             return (-1 if p.code.startswith("H") else _ASKED, "", -1, -1, p.code, p.message)
         path = p.span.file.path
+        if p.code in _UNREADABLE and path.startswith("systems/"):
+            return (0, path, p.span.start, p.span.end, p.code, p.message)
         return (_stage(path), path, p.span.start, p.span.end, p.code, p.message)
 
     return tuple(sorted(set(problems), key=key))
