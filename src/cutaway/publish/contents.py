@@ -58,6 +58,7 @@ def pack_files(
     products: list[ProductView] = []
     for product in wanted:
         files, more = piece_of_product(product, desk, checked, settled, stage)
+        files = product.after(files, checked)
         problems += more
         found |= files
         products += [_shown(product, files)] if files else []

@@ -23,7 +23,8 @@ class Product:
     others are the same, so is it, and it is not made again. besides: what of those files it depends on nevertheless, of
     the scripts their claims, say. whole: False where it reads more than the texts of the
     type folder, a photograph say; then it is always made, and what is dear in it is kept by itself (`Desk.shelf`).
-    checking: False where it takes nothing from what checking found; then it can be made before that is known.
+    checking: False where it takes nothing from what checking found; then it can be made before that is known. after:
+    what is done with its files once that is known.
     """
 
     name: str
@@ -35,6 +36,7 @@ class Product:
     besides: Callable[[Desk], object] = lambda desk: ()
     whole: bool = True
     checking: bool = True
+    after: Callable[[Files, Checked], Files] = lambda files, checked: files
 
 
 def piece_of_product(

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Iterable
 from dataclasses import asdict, dataclass
+from typing import Any
 
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.quiz.proving import order_of
@@ -38,7 +39,8 @@ class OptionView:
 @dataclass(frozen=True, slots=True)
 class QuestionView:
     """A question. ident: the same for the same question in every quiz. sort: 'shows', 'reads', 'failure', 'marks',
-    'step' or 'figure'. script, chapter: where the talk speaks of it, '' where it does not."""
+    'step' or 'figure'. script, chapter: where the talk speaks of it, '' where it does not. case: the course of things
+    that it is about, in the grammar; '' where no claim of the folder need be about the same."""
 
     ident: str
     sort: str
@@ -48,6 +50,7 @@ class QuestionView:
     chapter: str
     text: str
     options: tuple[OptionView, ...]
+    case: str = ""
 
     @property
     def answer(self) -> int:
@@ -84,11 +87,27 @@ def quiz_record(view: QuizView) -> dict[str, object]:
     return {"format": FORMAT, **asdict(view)}
 
 
+def quiz_from(text: bytes) -> QuizView:
+    """The quiz that `quiz_json` wrote."""
+    record = json.loads(text)
+    questions = tuple(
+        QuestionView(**{**one, "options": tuple(_option_from(option) for option in one["options"])})
+        for one in record["questions"]
+    )
+    kept = {key: value for key, value in record.items() if key not in ("format", "questions")}
+    return QuizView(**kept, questions=questions)
+
+
+def _option_from(record: dict[str, Any]) -> OptionView:
+    proofs = tuple(ProofView(**one) for one in record["proofs"])
+    return OptionView(**{**record, "cites": tuple(record["cites"]), "proofs": proofs})
+
+
 def _question(one: QuizQuestion, folder: Folder) -> QuestionView:
     options = tuple(_option(one, option, folder) for option in one.options)
     ident = f"q-{order_of(one.key)[:10]}"
     place = (str(one.subject.name), one.system, one.script, one.chapter)
-    return QuestionView(ident, one.sort, *place, question_words(one, folder), options)
+    return QuestionView(ident, one.sort, *place, question_words(one, folder), options, one.case)
 
 
 def _option(one: QuizQuestion, option: Option, folder: Folder) -> OptionView:

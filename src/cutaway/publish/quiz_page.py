@@ -11,26 +11,26 @@ from cutaway.publish.quiz import OptionView, QuestionView, QuizView
 LETTERS = "ABCDEFGH"
 
 
-def quiz_page(view: QuizView) -> str:
-    """The quiz to be answered on a screen, as the text of an HTML file."""
+def quiz_page(view: QuizView, root: str = "") -> str:
+    """The quiz to be answered on a screen, as the text of an HTML file. root: the way to its pack, '' for none."""
     lead = el("p", "Choose, and have the reason shown. Nothing is counted.", class_="quiet")
     asked = [_asked(number, one) for number, one in enumerate(view.questions, 1)]
     body = (el("h1", f"{view.title}: questions"), lead, *asked)
-    return _quiz(view, f"{view.title}: questions", body, own("quiz.js"))
+    return _quiz(view, f"{view.title}: questions", body, root, own("quiz.js"))
 
 
-def quiz_sheet(view: QuizView) -> str:
+def quiz_sheet(view: QuizView, root: str = "") -> str:
     """The quiz to be printed: the questions, then the answers from a new sheet on, as the text of an HTML file."""
     asked = [_printed(number, one) for number, one in enumerate(view.questions, 1)]
     told = [_answered(number, one) for number, one in enumerate(view.questions, 1)]
     questions = el("section", el("h1", f"{view.title}: questions"), *asked, class_="sheet-of-questions")
     answers = el("section", el("h1", f"{view.title}: answers"), *told, class_="sheet-of-answers")
-    return _quiz(view, f"{view.title}: questions and answers", (questions, answers))
+    return _quiz(view, f"{view.title}: questions and answers", (questions, answers), root)
 
 
-def _quiz(view: QuizView, title: str, children: tuple[Html, ...], script: str = "") -> str:
+def _quiz(view: QuizView, title: str, children: tuple[Html, ...], root: str, script: str = "") -> str:
     footer = el("footer", *(el("p", words) for words in (view.stands, view.notice) if words))
-    body = (el("main", *children), footer, way_back("./"))
+    body = (way_back(root), el("main", *children), footer)
     return document(title, own("quiz.css"), body, view.language, script=script)
 
 

@@ -6,6 +6,7 @@ from typing import assert_never
 
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.questions.links import Given
+from cutaway.inquiry.quiz.proving import cites_in
 from cutaway.inquiry.quiz.records import (
     Choice,
     FigureOf,
@@ -30,6 +31,8 @@ from cutaway.wording.shown import cites_words, inner, listed_with, seen_words, s
 from cutaway.wording.why import cause_lines
 
 _OF = re.compile(r" (?:to|of|for|from|in|on|by) ", re.IGNORECASE)
+_LEADS_ON = frozenset(("at", "above", "below", "from", "to", "by", "after", "until", "within"))
+"""The last words of a quantity's name that a figure follows: 'lights below', 'set at'."""
 MOST_LINKS = 3
 """How many links of a chain of cause are told with an answer. A choice of ours."""
 
@@ -54,7 +57,9 @@ def question_words(one: QuizQuestion, folder: Folder) -> str:
             seen = statement_words(sight, folder)
             return f"{drill} Which of these steps cannot be left out, if it is to be seen that {seen}?"
         case WhichFigure(part=part, value=value):
-            return f"On {name}, what figure do the books give for '{value}' of {the(part)}?"
+            if value.rsplit(" ", 1)[-1] in _LEADS_ON:
+                return f"On {name}, what figure belongs here: {the(part)} {value} …?"
+            return f"On {name}, what is the {value} of {the(part)}?"
         case _:
             assert_never(one.asked)
 
@@ -136,8 +141,11 @@ def reason_words(one: QuizQuestion, chosen: Option, folder: Folder) -> str:
     """Why an option is right or wrong: whose answer it would be, what is so in truth, the paragraphs behind it."""
     told = _chain(one, folder) if chosen.right else ()
     # Each link of a chain carries its own paragraphs.
-    words = (_trap(chosen.trap, folder), _found(one, chosen, folder), *(told or (cites_words(chosen.cites, folder),)))
-    return " ".join(part for part in words if part)
+    whose, found, own = _trap(chosen.trap, folder), _found(one, chosen, folder), cites_in(chosen.proofs)
+    # What a wrong answer would be true of has paragraphs of its own, and what is so in truth has others.
+    of = cites_words(chosen.trap.cites, folder) if chosen.trap.cites else ""
+    behind = told or (cites_words(own if found or not of else (), folder),)
+    return " ".join(part for part in (whose, of, found, *behind) if part)
 
 
 def _chain(one: QuizQuestion, folder: Folder) -> tuple[str, ...]:
@@ -161,7 +169,7 @@ def _trap(trap: Trap, folder: Folder) -> str:
         case "last alone":
             return "That would be so if the last thing that is done decided alone."
         case "other situation":
-            return sentence(f"That is so {situation_words(trap.of)}")
+            return f"That is so in the situation '{trap.of}', with nothing else given or done."
         case "figure of":
             return sentence(f"That figure belongs to {trap.of}")
         case "same paragraph":

@@ -10,15 +10,17 @@ import pytest
 
 from cutaway.api.asking import Opened, opened
 from cutaway.api.quiz import Asked, QuizMade, quiz
+from cutaway.handbook.records import given_on
 from cutaway.inquiry.check import judge
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.indications import indications
-from cutaway.inquiry.quiz.proving import Setter
+from cutaway.inquiry.quiz.proving import Setter, on_words, proof
 from cutaway.inquiry.quiz.records import SORTS, QuizQuestion, Trap, WhichFigure
 from cutaway.inquiry.quiz.showing import Variant, shown, variants
 from cutaway.inquiry.verdicts import Fails, Holds, Stated
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.parse import parse_claim
+from cutaway.language.print_back import printed
 from cutaway.language.syntax import Scope, When
 from cutaway.machine.subjects import subjects
 from cutaway.problems.diagnostic import has_error
@@ -51,12 +53,12 @@ def test_every_option_comes_out_the_same_when_its_claims_are_put_to_the_model_ag
         right = 0
         for option in question.options:
             agrees = []
-            for proof in option.proofs:
-                claim, problems = parse_claim(whole(TextFile("again", proof.claim)), here.loaded.words)
-                assert claim is not None and not problems, proof.claim
+            for one in option.proofs:
+                claim, problems = parse_claim(whole(TextFile("again", one.claim)), here.loaded.words)
+                assert claim is not None and not problems, one.claim
                 (judged,) = judge(claim, workshop, here.loaded.told, rests=False)
-                assert isinstance(judged.verdict, Holds | Stated | Fails), proof.claim
-                agrees.append(isinstance(judged.verdict, Holds | Stated) is proof.holds)
+                assert isinstance(judged.verdict, Holds | Stated | Fails), one.claim
+                agrees.append(isinstance(judged.verdict, Holds | Stated) is one.holds)
                 tried += 1
             assert all(agrees) is option.right, (question.text, option.text)
             right += option.right
@@ -99,6 +101,57 @@ def test_the_same_folder_gives_the_same_quiz_and_a_shorter_one_begins_alike() ->
 def test_wrong_options_say_whose_answer_they_are() -> None:
     sorts = {option.trap.sort for one in made().quiz.questions for option in one.options if not option.right}
     assert {"other mark", "before", "other situation", "figure of", "no harm", "needless", "too many"} <= sorts
+
+
+def test_a_wrong_figure_is_cited_with_the_paragraphs_of_what_it_belongs_to() -> None:
+    folder = whinchat().loaded.folder
+    seen = 0
+    for one in of(Asked(30, sorts=("figure",))):
+        for option in one.options:
+            if option.trap.sort == "figure of" and option.trap.of.startswith("the "):
+                part, _, value = option.trap.of.removeprefix("the ").removesuffix(")").partition(" (")
+                owner = next(
+                    found for found in folder.parts if found.name == part and one.subject.name in found.on.names
+                )
+                given = given_on(owner, value, one.subject.standard)
+                assert given is not None and option.cites == given.cites, option.trap
+                seen += 1
+    assert seen > 5
+
+
+def test_another_situation_is_told_only_where_it_is_so_there_by_itself() -> None:
+    here = whinchat()
+    setter = Setter(here.workshop, here.loaded.told, here.loaded.parsed, here.loaded.words, Memory(None), False)
+    seen = 0
+    for one, shown_as in zip(made().quiz.questions, made().view.questions, strict=True):
+        for option, words in zip(one.options, shown_as.options, strict=True):
+            if option.trap.sort == "other situation" and one.sort == "shows":
+                (there,) = option.proofs
+                statement = printed(there.claim.statement)
+                text = f"on {on_words(setter.folder, one.subject)}, in {option.trap.of}: {statement}"
+                found = proof(setter, one.subject, text, holds=True)
+                assert found is not None and found.agrees, text
+                assert f"in the situation '{option.trap.of}'" in words.reason
+                seen += 1
+    assert seen > 2
+
+
+def test_of_a_figure_is_asked_late_and_only_where_the_talk_tells_it() -> None:
+    places = {n: one.asked for n, one in enumerate(made().quiz.questions) if isinstance(one.asked, WhichFigure)}
+    assert list(places.values()) == [WhichFigure("fuel lamp", "lights below")]
+    assert min(places) >= 6, "what it does is asked before what figure it has"
+
+
+def test_twins_of_one_kind_of_quantity_are_not_asked_together(tmp_path: Path) -> None:
+    claims = "\n".join(
+        f"on {mark}: fuel lamp is set at {figure} lb/sq in" for mark, figure in (("Mk 1", 2), ("Mk 2", 3))
+    )
+    other = edited(tmp_path / "wren")
+    script = other / "scripts" / "09-twins.md"
+    script.write_text(f"# Twins\n\nThe lamp is set otherwise.\n\n```claim\n{claims}\n```\n", encoding="utf-8")
+    asked = of(Asked(30, system="Fuel", sorts=("marks", "figure")), other)
+    about = [one.key for one in asked if one.sort == "figure" or "lamp is set at" in one.key or "lights at" in one.key]
+    assert len(about) == 1, about
 
 
 def test_before_anything_is_done_is_the_end_of_the_situation_and_not_after_a_long_rest() -> None:
@@ -176,7 +229,11 @@ def test_another_figure_in_the_records_is_another_answer(tmp_path: Path) -> None
     asked = Asked(30, on="Mk 1", system="Fuel", sorts=("figure",))
     was = next(one for one in of(asked) if one.asked == WhichFigure("fuel lamp", "lights below"))
     assert was.answer.proofs[0].text == "on Mk 1: fuel lamp has lights below of 2 lb/sq in"
-    other = edited(tmp_path / "wren", Edit("systems/fuel.yaml", "is: 2 lb/sq in, on", "is: 1.5 lb/sq in, on"))
+    records = Edit("systems/fuel.yaml", "is: 2 lb/sq in, on", "is: 1.5 lb/sq in, on")
+    unprinted = of(asked, edited(tmp_path / "unprinted", records))
+    assert was.key not in {one.key for one in unprinted}, "what the cited paragraph does not have is not asked"
+    assert not any("1.5 lb/sq in" in option.proofs[0].text for one in unprinted for option in one.options)
+    other = edited(tmp_path / "wren", records, Edit("sources/hb.md", "below 2 lb./sq. in", "below 1.5 lb./sq. in"))
     now = next(one for one in of(asked, other) if one.key == was.key)
     assert now.answer.proofs[0].text == "on Mk 1: fuel lamp has lights below of 1.5 lb/sq in"
 
@@ -208,12 +265,12 @@ def test_what_rests_on_an_assumed_value_is_not_asked() -> None:
     tried = 0
     for question in found.quiz.questions:
         for option in question.options:
-            for proof in option.proofs:
-                assert isinstance(proof.verdict, Holds | Fails | Stated)
+            for verdict in (one.verdict for one in option.proofs):
+                assert isinstance(verdict, Holds | Fails | Stated)
                 # Of readings only the answer is taken to the ends: where it always is so, no other one can be.
                 if option.right or question.sort == "failure":
-                    assert isinstance(proof.verdict, Holds | Fails) and proof.verdict.assumed != -1
-                    tried += max(0, proof.verdict.assumed)
+                    assert isinstance(verdict, Holds | Fails) and verdict.assumed != -1
+                    tried += max(0, verdict.assumed)
     assert tried > 50
 
 

@@ -8,6 +8,7 @@ from cutaway.inquiry.check import subjects_of
 from cutaway.inquiry.quiz.proving import Setter
 from cutaway.inquiry.quiz.records import QuizQuestion, Sort
 from cutaway.inquiry.signals import atoms
+from cutaway.language.print_back import printed_scope
 from cutaway.language.syntax import (
     AtPosition,
     Built,
@@ -29,7 +30,8 @@ MOST_ACTIONS = 4
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Candidate:
-    """A question that may come of something. make: puts it to the model; None where no good question comes of it."""
+    """A question that may come of something. make: puts it to the model; None where no good question comes of it.
+    quantity: of what kind the figure is that it asks for or names, '' where it is not about a figure."""
 
     key: str
     sort: Sort
@@ -38,6 +40,7 @@ class Candidate:
     make: Callable[[], QuizQuestion | None]
     script: str = ""
     chapter: str = ""
+    quantity: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +87,12 @@ def system_of(setter: Setter, parts: tuple[str, ...]) -> str:
     """The system of the first of some parts that is one; '' where none is."""
     systems = {str(part.name): part.system for part in setter.folder.parts}
     return next((systems[name] for name in parts if name in systems), "")
+
+
+def case_of(scope: Scope) -> str:
+    """The course of things of a scope, without its mark and its moment, by which two claims are known to be about the
+    same."""
+    return printed_scope(replace(scope, on=None, when=When()))
 
 
 def plain_scope(claim: Claim) -> Scope | None:

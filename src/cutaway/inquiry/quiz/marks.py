@@ -4,10 +4,11 @@ from collections.abc import Iterator
 from dataclasses import replace
 from functools import partial
 
-from cutaway.inquiry.quiz.candidates import Candidate, SaidClaim, parts_in, said_claims, system_of
+from cutaway.inquiry.quiz.candidates import Candidate, SaidClaim, case_of, parts_in, said_claims, system_of
 from cutaway.inquiry.quiz.proving import Setter, arranged, cites_in, claim_text, proof
 from cutaway.inquiry.quiz.records import Option, Proof, QuizQuestion, Trap, WhichStandards
 from cutaway.language.print_back import printed
+from cutaway.language.syntax import Built, ComesOnAt
 from cutaway.machine.subjects import Subject
 from cutaway.quantities.which import StandardName
 
@@ -25,7 +26,9 @@ def marks_candidates(setter: Setter, among: tuple[Subject, ...]) -> Iterator[Can
         key = f"marks; {claim_text(setter.folder, among[0], said.claim.scope, printed(said.claim.statement))}"
         system = system_of(setter, parts)
         make = partial(_question, setter, among, said, system, key)
-        yield Candidate(key, "marks", among[0], system, make, said.script, said.sentence.chapter)
+        figure = said.claim.statement.quantity if isinstance(said.claim.statement, Built | ComesOnAt) else None
+        quantity = figure.dimension if figure is not None else ""
+        yield Candidate(key, "marks", among[0], system, make, said.script, said.sentence.chapter, quantity)
 
 
 def _question(
@@ -55,7 +58,7 @@ def _question(
         return None
     asked = WhichStandards(claim)
     place = (said.script, said.sentence.chapter)
-    return QuizQuestion(key, "marks", among[0], system, asked, options, *place)
+    return QuizQuestion(key, "marks", among[0], system, asked, options, *place, case=case_of(claim.scope))
 
 
 def _option(names: tuple[StandardName, ...], found: list[Proof], trap: Trap) -> Option:

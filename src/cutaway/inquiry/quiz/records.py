@@ -96,6 +96,8 @@ class Trap:
     situation': it is so in `of`. 'figure of': the figure is that of `of`. 'same paragraph': it stands beside the answer
     in the paragraph `of`. 'no harm': what is chosen does no such harm; `of` says what it does. 'opposite': it is the
     other way about. 'needless': it can be left out. 'too many', 'too few', 'others': of standards.
+
+    cites: the paragraphs of what it is said to be of, where they are others than those of the thing asked about.
     """
 
     sort: Literal[
@@ -103,6 +105,7 @@ class Trap:
         "no harm", "opposite", "needless", "too many", "too few", "others",
     ]  # fmt: skip
     of: str = ""
+    cites: tuple[Cite, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,6 +145,8 @@ class QuizQuestion:
     """A question with its options in the order in which they are shown; exactly one is right.
 
     key: what it is, by which it is known again. script, chapter: where the talk speaks of it, '' where it does not.
+    case: the course of things that it is about, in the grammar, by which a claim of the folder is known to be about the
+    same; '' where no claim is.
     cause: the chain of cause behind the answer, where it is one of a run and can be told.
     """
 
@@ -154,6 +159,7 @@ class QuizQuestion:
     script: str = ""
     chapter: str = ""
     cause: Cause | None = None
+    case: str = ""
 
     @property
     def answer(self) -> Option:

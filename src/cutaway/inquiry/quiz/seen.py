@@ -5,11 +5,13 @@ from dataclasses import dataclass, replace
 from functools import partial
 from itertools import product
 
+from cutaway.handbook.doubts import not_borne_out
 from cutaway.handbook.records import given_on
 from cutaway.inquiry.questions.indications import LEAST, Indication, alike, indications
 from cutaway.inquiry.quiz.candidates import (
     Candidate,
     SaidClaim,
+    case_of,
     parts_in,
     plain_scope,
     said_claims,
@@ -162,7 +164,7 @@ def _figures(case: Case) -> QuizQuestion | None:
     assert isinstance(dial.shows, Reading)
     unit = _unit(case, dial.shows)
     found: list[tuple[Seen, Trap]] = [(there[dial], trap) for trap, there in others if dial in there]
-    found += [(replace(right, value=si), Trap("figure of", words)) for si, words in _settings(case, dial.shows)]
+    found += [(replace(right, value=si), trap) for si, trap in _settings(case, dial.shows)]
     answer = _reads(case, right, unit, Trap(""))
     kept: list[Seen] = [right]
     false: list[Option | None] = []
@@ -201,15 +203,19 @@ def _leeway(dimension: str, value: float) -> float:
     return max(LEAST.get(dimension, 0.0), share)
 
 
-def _settings(case: Case, reading: Reading) -> Iterator[tuple[float, str]]:
+def _settings(case: Case, reading: Reading) -> Iterator[tuple[float, Trap]]:
     """Figures that the books print of parts that the case is about, of the dial's own dimension."""
+    standard = case.subject.standard
     named = (*case.parts, *(str(one.part) for choice in case.scope.failures for one in choice.options))
     for name in named:
         part = case.bound.parts.get(name)
         for want in case.bound.kinds[part.kind].wants if part is not None else ():
-            given = given_on(part, want.name, case.subject.standard) if part is not None else None
-            if given is not None and want.dimension == reading.dimension and not given.assumed:
-                yield to_si(given.quantity, want.datum), f"{name}: {want.name}"
+            given = given_on(part, want.name, standard) if part is not None else None
+            if given is None or want.dimension != reading.dimension or given.assumed:
+                continue
+            if not not_borne_out(given, want, standard, case.setter.folder):
+                trap = Trap("figure of", f"the {name} ({want.name})", given.cites)
+                yield to_si(given.quantity, want.datum), trap
 
 
 def _unit(case: Case, reading: Reading) -> Unit:
@@ -242,7 +248,8 @@ def _looked(case: Case, sort: type[State] | type[Reading]) -> tuple[Shown, list[
         return None
     others: list[tuple[Trap, Shown]] = []
     for variant in variants(case.setter, Variant(Trap(""), case.subject, case.scope)):
-        there = shown(case.setter, variant.subject, variant.scope, every)
+        steady = variant.trap.sort == "other situation"
+        there = shown(case.setter, variant.subject, variant.scope, every, steady)
         if there:
             others.append((variant.trap, there))
     return here, others
@@ -259,4 +266,5 @@ def _question(
     what = asked.parts[0] if isinstance(asked, WhatShows) else asked.what if isinstance(asked, WhatReads) else ""
     system = system_of(case.setter, (what, *case.parts))
     place = (case.said.script, case.said.sentence.chapter)
-    return QuizQuestion(case.key, sort, case.subject, system, asked, options, *place, cause_of(case.setter, answer))
+    cause = cause_of(case.setter, answer)
+    return QuizQuestion(case.key, sort, case.subject, system, asked, options, *place, cause, case_of(case.scope))

@@ -49,7 +49,8 @@ class Quiz:
 
 def quiz(setter: Setter, wish: Wish, pace: Pace, stop: Callable[[], bool] = lambda: False) -> Quiz:
     """A quiz. Candidates are taken up one at a time, always one of the sort, system and chapter that have been asked
-    of least; which of those comes next looks like chance and is the same each time."""
+    of least; which of those comes next looks like chance and is the same each time. Of one kind of quantity one figure
+    is asked, unless figures are all that is wanted."""
     waiting = [one for one in _candidates(setter, wish, pace) if wish.system in ("", one.system)]
     of, looked = len(waiting), 0
     ranks = {one.key: order_of(setter.folder.type.name, one.key) for one in waiting}
@@ -66,11 +67,13 @@ def quiz(setter: Setter, wish: Wish, pace: Pace, stop: Callable[[], bool] = lamb
         if good and made is not None and setter.rests:
             made = firm(setter, made)
         if not good or made is None:
-            # A sort that seldom gives a question must not be tried to its end before any other.
-            vain[("sort", one.sort)] += 1
+            # A sort that seldom gives a question must not be tried to its end before any other. A figure runs nothing.
+            vain[("sort", one.sort)] += one.sort != "figure"
             continue
         taken.append(made)
         told.add(_tells(made))
+        if one.quantity and wish.sorts != ("figure",):
+            waiting = [other for other in waiting if other.quantity != one.quantity]
         counts.update((("sort", made.sort), ("system", made.system), ("chapter", f"{made.script}/{made.chapter}"),
                        ("subject", str(made.subject.name))))  # fmt: skip
     return Quiz(tuple(taken), looked, of)
@@ -87,15 +90,20 @@ def _candidates(setter: Setter, wish: Wish, pace: Pace) -> list[Candidate]:
     if "step" in wish.sorts:
         found += step_candidates(setter, wish.subjects, pace)
     if "figure" in wish.sorts:
-        found += figure_candidates(setter, wish.subjects)
+        # For visitors only the figures that a talk tells; all where nothing else is wanted.
+        found += figure_candidates(setter, wish.subjects, every=wish.sorts == ("figure",))
     return found
+
+
+_FIGURES_LATE = 2
+"""As if so many had been asked already: what it does is asked before what figure it has. A choice of ours."""
 
 
 def _burden(
     one: Candidate, counts: Counter[tuple[str, str]], vain: Counter[tuple[str, str]]
 ) -> tuple[float, int, int, int]:
     """How much has been asked already of what a candidate is about."""
-    sort = counts[("sort", one.sort)] + vain[("sort", one.sort)] / 4
+    sort = counts[("sort", one.sort)] + vain[("sort", one.sort)] / 4 + (_FIGURES_LATE if one.quantity else 0)
     place = counts[("chapter", f"{one.script}/{one.chapter}")] if one.script else 0
     return sort, counts[("system", one.system)], place, counts[("subject", str(one.subject.name))]
 

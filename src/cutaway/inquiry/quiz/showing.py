@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from cutaway.inquiry.asking import ready
 from cutaway.inquiry.judging import request_for, scenes_of, unanswered
 from cutaway.inquiry.members import scope_on_subject
-from cutaway.inquiry.questions.indications import Indication, indications, shown_at_end, signals_of
+from cutaway.inquiry.questions.indications import Indication, alike, indications, shown_at_end, signals_of
 from cutaway.inquiry.quiz.proving import Setter, order_of
 from cutaway.inquiry.quiz.records import Trap
 from cutaway.inquiry.rules import needed_by_rules
@@ -31,10 +31,10 @@ class Variant:
 
 
 def shown(
-    setter: Setter, subject: Subject, scope: Scope, several: Sequence[Indication]
+    setter: Setter, subject: Subject, scope: Scope, several: Sequence[Indication], steady: bool = False
 ) -> dict[Indication, Seen] | None:
     """What each of some indications shows; None where the case cannot be run. Those that the subject lacks are left
-    out."""
+    out. steady: those too that show one thing at the situation's end and another after a rest."""
     bound, _ = setter.workshop.bound(subject)
     mine = [one for one in indications(bound) if one in set(several)]
     question = Question(And((), scope.span), replace(scope, on=None), bound, setter.told, setter.workshop)
@@ -56,16 +56,21 @@ def shown(
         # Up to the moment, and no further: what comes after it is not asked.
         upto = int((run.times <= scene.clock + scope.when.first + 1e-9).sum())
         run = replace(run, times=run.times[:upto], values=run.values[:upto])
-    return {one: shown_at_end(one, run) for one in mine}
+    found = {one: shown_at_end(one, run) for one in mine}
+    if steady:
+        upto = int((run.times <= scene.clock + 1e-9).sum())
+        begins = replace(run, times=run.times[:upto], values=run.values[:upto])
+        found = {one: seen for one, seen in found.items() if alike(seen, shown_at_end(one, begins))}
+    return found
 
 
 def variants(setter: Setter, of: Variant) -> tuple[Variant, ...]:
     """The cases that one could be taken for: on another mark, before anything is done, with what is given overlooked,
-    by the last action alone, in another situation."""
+    by the last action alone, in another situation with nothing given and nothing done."""
     subject, scope = of.subject, of.scope
     # What is done is done at the situation's end, where things need not have come to rest.
     at_its_end = replace(scope, actions=(), when=When("at", 0.0))
-    plain = at_its_end if scope.when.kind == "at" else replace(scope, actions=(), when=When())
+    plain = replace(scope, actions=(), failures=(), conditions=(), held=(), when=When())
     found: list[Variant] = []
     if scope.actions:
         found.append(Variant(Trap("before"), subject, at_its_end))

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 
 from cutaway.handbook.records import Drill
-from cutaway.inquiry.quiz.candidates import Candidate, parts_in, system_of
+from cutaway.inquiry.quiz.candidates import Candidate, case_of, parts_in, system_of
 from cutaway.inquiry.quiz.proving import Setter, arranged, claim_text, option, order_of, proof
 from cutaway.inquiry.quiz.records import Option, QuizQuestion, StepOf, Trap, WhichStep
 from cutaway.language.claims import Done, Looked, ParsedStep
@@ -72,7 +72,7 @@ def _question(
     if options is None:
         return None
     asked = WhichStep(drill.title or drill.name, Claim(whole, sight, sight.span), steps[-1].step.number)
-    return QuizQuestion(key, "step", subject, system, asked, options)
+    return QuizQuestion(key, "step", subject, system, asked, options, case=case_of(whole))
 
 
 def _actions(step: ParsedStep) -> tuple[Action, ...]:
