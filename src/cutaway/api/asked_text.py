@@ -36,7 +36,8 @@ def alteration_record(one: Alteration) -> dict[str, object]:
     """A change for a program."""
     match one:
         case Put(part=part, control=control, words=words, value=value):
-            return {"part": part, "control": control, "position": words, "value": value}
+            instead = {"instead of": one.instead} if one.instead else {}
+            return {"part": part, "control": control, "position": words, "value": value, **instead}
         case Break(part=part, failure=failure):
             return {"part": part, "failure": failure}
         case Give(part=part, name=name, si=si, words=words):

@@ -14,6 +14,7 @@ from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.changes import ChangeSet
 from cutaway.inquiry.search.minimal import Bound
 from cutaway.inquiry.verdicts import Undecided
+from cutaway.language.syntax import Move
 from cutaway.machine.subjects import Subject
 from cutaway.problems.diagnostic import Problems
 from cutaway.wording.otherwise import otherwise_clause
@@ -71,7 +72,8 @@ def why_text(told: WhyTold) -> str:
     if isinstance(told.answer, Undecided):
         return "\n".join((heading, sentence(f"That cannot be said here: {told.answer.because}")))
     otherwise = otherwise_clause(told.base.question, folder)
-    changes = why_lines(told.answer, question, otherwise, folder, told.most)
+    acts = any(isinstance(one, Move) for one in told.base.question.scope.actions)
+    changes = why_lines(told.answer, question, otherwise, folder, told.most, acts)
     return "\n".join((heading, *meant, *cause_lines(told.answer.cause, question, folder), *changes))
 
 

@@ -186,6 +186,7 @@ class Mode:
     sets, clears: expressions that are true where positive; give differences ('pressure minus limit'), not
     comparisons, so that the moment can be located. delay: how long `sets` must hold before the mode is set, s.
     dwell: least time in a state, s. started: its value at the very beginning (None: whatever `sets` says then).
+    called: the name of the delay among the part's quantities, '' where it is none of them.
     """
 
     name: str
@@ -194,6 +195,7 @@ class Mode:
     delay: float = 0.0
     dwell: float = 0.0
     started: bool | None = False
+    called: str = ""
 
 
 @dataclass(frozen=True, slots=True)

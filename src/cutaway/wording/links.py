@@ -13,6 +13,7 @@ from cutaway.inquiry.questions.links import (
     Given,
     Holds,
     Is,
+    Lasts,
     Link,
     Other,
     Reads,
@@ -60,6 +61,8 @@ def link_words(link: Link, folder: Folder) -> str:
             return _charged(link)
         case Same(to=to):
             return f"that is for the same reason as at {the(to)}"
+        case Lasts(part=part, called=called, seconds=seconds):
+            return _lasts(part, called, shown(seconds, "time", "", folder.type.house_units))
         case Unmoved(part=part):
             return f"nothing pushes {the(part)} either way, and so it stays as it is"
         case Holds(part=part, content=content, dimension=dimension):
@@ -81,6 +84,14 @@ def _goes(part: str, by: str, to: str) -> str:
     if by == "starter":  # once it runs it has no need of one
         return f"{the(part)} is set going by {the(to)}"
     return f"{the(part)} {'depend' if are(part) == 'are' else 'depends'} on {the(to)}"
+
+
+def _lasts(part: str, called: str, time: str) -> str:
+    several = are(part) == "are"
+    if called:
+        stays, its = ("stay as they are", "their") if several else ("stays as it is", "its")
+        return f"{the(part)} {stays} until {its} {called} of {time} is over, which it is not yet"
+    return f"{the(part)} {'heed' if several else 'heeds'} only after {time} what follows, and these are not over yet"
 
 
 def _charged(link: Charged) -> str:

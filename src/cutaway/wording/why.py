@@ -7,7 +7,7 @@ from typing import assert_never
 from cutaway.handbook.records import Cite, Folder
 from cutaway.inquiry.questions.held_back import HeldBack
 from cutaway.inquiry.questions.links import Cut, Fed, Given, Is, Link, Other, Stands, Tied
-from cutaway.inquiry.questions.why import Cause, Found, Standing, Whole, Why
+from cutaway.inquiry.questions.why import Cause, Found, Moved, Standing, Whole, Why
 from cutaway.inquiry.search.changes import Alteration, Put
 from cutaway.wording.asking import are, the
 from cutaway.wording.how_far import bound_words
@@ -91,6 +91,8 @@ def _standing_words(one: Standing) -> str:
     match one:
         case Stands(control=control, position=position):
             return f"{the(control)} {'stand' if are(control) == 'are' else 'stands'} at {position}"
+        case Moved(control=control, position=position):
+            return f"{the(control)} {are(control)} put to {position}"
         case Given():
             return given_words(one)
         case Whole(part=part, failure=failure):
@@ -99,9 +101,16 @@ def _standing_words(one: Standing) -> str:
             assert_never(one)
 
 
-def why_lines(why: Why, asked: str, otherwise: str, folder: Folder, most: int) -> tuple[str, ...]:
-    """What would change it, and the reasons, a line each. asked: what was asked, as a clause; otherwise: its
-    opposite."""
+# What a change is where it is asked how things are after some actions.
+_AFTER_ACTIONS = (
+    "What the actions move counts as changed where they put it elsewhere, or leave it alone; all else where it stood "
+    "otherwise before them"
+)
+
+
+def why_lines(why: Why, asked: str, otherwise: str, folder: Folder, most: int, acts: bool = False) -> tuple[str, ...]:
+    """What would change it, and the reasons, a line each. asked: what was asked, as a clause; otherwise: its opposite.
+    acts: whether it was asked how things are after actions."""
     now, then = (asked, otherwise) if why.cause.so else (otherwise, asked)
     out: list[str] = []
     if why.changes:
@@ -115,6 +124,7 @@ def why_lines(why: Why, asked: str, otherwise: str, folder: Folder, most: int) -
         out += _reason_lines(why, now)
     does = f"would bring it about that {then}"
     out += [sentence(one) for one in bound_words(why.far, "change", len(why.changes), does)]
+    out += [sentence(_AFTER_ACTIONS)] if acts else []
     return tuple(out)
 
 
@@ -149,5 +159,6 @@ def _held_words(one: HeldBack, folder: Folder) -> str:
 def _moved(one: Alteration) -> str:
     """A change as a condition: 'the battery switch at off'."""
     if isinstance(one, Put):
-        return f"{the(f'{one.part} {one.control}'.strip())} at {one.words}"
+        instead = f" instead of {one.instead}" if one.instead else ""
+        return f"{the(f'{one.part} {one.control}'.strip())} at {one.words}{instead}"
     return alteration_words(one).replace(" is ", " at ", 1)

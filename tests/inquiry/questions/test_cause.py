@@ -261,3 +261,36 @@ def test_a_chain_that_comes_round_says_so(loose: Folder) -> None:
         == "The pump is driven by the engine, which is stopped: there the chain comes round to where it began."
     )
     assert "comes round" not in because_lines((Is("lamp", "lit", ()), cut, pump), loose.loaded.folder)[-1]
+
+
+SERIES = """
+    tank: {kind: tank, capacity: 20 gal}
+    cock: {kind: cock}
+    hand pump: {kind: hand fuel pump}
+    mains: {kind: external supply socket}
+    drive: {kind: electric motor, fed by: mains.outlet}
+    driven pump: {kind: engine-driven fuel pump, driven by: drive}
+    carburettor: {kind: carburettor, full flow: 10 gal/h}
+    spout: {kind: jettison valve, flow: 5 gal/h}
+"""
+
+
+def test_a_pump_at_rest_that_lets_petrol_by_is_named_only_where_nothing_else_pumps(tmp_path: Path) -> None:
+    lines = "tank > cock > hand pump > driven pump > carburettor\ndriven pump.outlet > spout"
+    opened = folder_at(tmp_path, {"systems/fuel.yaml": system(SERIES, lines)})
+    bound, _ = opened.workshop.bound(opened.subject())
+
+    def steps(claim: str) -> list[str]:
+        read = opened.claim(claim)
+        found = base_of(Question(read.statement, read.scope, bound, opened.loaded.told, opened.workshop))
+        assert isinstance(found, Base)
+        so, links = links_of(found)
+        (cut,) = (one for one in links if isinstance(one, Cut) and one.medium == "petrol")
+        assert not so
+        return sorted(step.part for step in cut.steps)
+
+    pumped = "with spout at open, with mains at connected"
+    assert steps(f"{pumped}, with cock at off: carburettor is fed") == ["cock"]
+    assert steps("with cock at off: carburettor is fed") == ["cock", "driven pump", "hand pump"]
+    assert steps("with cock at on: carburettor is fed") == ["driven pump", "hand pump"]
+    assert steps(f"{pumped}, with cock at on, with tank 0 gal: carburettor is fed") == []

@@ -6,15 +6,15 @@ from cutaway.api.asking import Asked, Opened
 from cutaway.api.why import why as why_of
 from cutaway.api.why import why_record, why_text
 from cutaway.inquiry.questions.held_back import HeldBack
-from cutaway.inquiry.questions.links import Stands
-from cutaway.inquiry.questions.why import Cause, Whole, Why, cause, why
+from cutaway.inquiry.questions.links import Lasts, Stands, Tied
+from cutaway.inquiry.questions.why import Cause, Moved, Whole, Why, cause, why
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.search.base import Base, base_of
 from cutaway.inquiry.search.changes import Break, Put
 from cutaway.inquiry.search.minimal import Bound
 from cutaway.inquiry.search.trying import Trying
 from tests.inquiry.folders import Folder, folder_at, system
-from tests.inquiry.questions.asking import base
+from tests.inquiry.questions.asking import base, whinchat
 from tests.inquiry.questions.test_cause import of_random
 
 
@@ -62,6 +62,37 @@ def test_the_lamp_stays_out_by_the_selector_or_the_ignition() -> None:
     alone = [c.of[0] for c in answer.changes if len(c.of) == 1]
     assert [(a.part, a.words) for a in alone if isinstance(a, Put)] == [("tank selector", "off")]
     assert all(any(isinstance(s, Stands) and s.control == "tank selector" for s in one) for one in answer.reasons)
+
+
+def test_what_the_actions_moved_is_put_elsewhere_by_them_or_left_alone() -> None:
+    found = base("fuel lamp is lit", "cruising", "Mk 2", do="tank selector to off")
+    answer = asked(found, 1)
+    assert answer.cause.so
+    puts = {(a.part, a.words, a.instead) for c in answer.changes for a in c.of if isinstance(a, Put)}
+    assert puts >= {("tank selector", "port tank", "off"), ("tank selector", "starboard tank", "off")}
+    assert all(Moved("tank selector", "off") in reason for reason in answer.reasons)
+    # It is so: turned back, or never turned, it is out.
+    back = base("fuel lamp is out", "cruising", "Mk 2", do="tank selector to off then tank selector to port tank")
+    assert asked(back, 1).cause.so
+    # Of a control that comes back by itself what it did meanwhile can be left out.
+    held = asked(base("fuel lamp is lit", "cruising", "Mk 2", do="tank selector to off for 30 s then wait 2 min"), 1)
+    assert not held.cause.so
+    stays = [a for c in held.changes for a in c.of if isinstance(a, Put) and a.part == "tank selector"]
+    assert [(a.words, a.instead) for a in stays] == [("off", "port tank")]
+
+
+def test_what_has_not_lasted_long_enough_yet_is_told_with_its_time() -> None:
+    told, _ = why_of(whinchat(), Asked("engine is running", "cruising", "Mk 2", do="tank selector to off", at="2 s"), 1)
+    assert told is not None and isinstance(told.answer, Why) and told.answer.cause.so
+    (lasts,) = (link for link in told.answer.cause.links if isinstance(link, Lasts))
+    assert lasts.called == "starving time"
+    text = why_text(told)
+    assert "the engine stays as it is until its starving time of" in text.replace("Because", "because")
+    # That the carburettor is starved stands below that, as what it waits out.
+    at = {link: i for i, link in enumerate(told.answer.cause.links)}
+    tied = next(link for link in at if isinstance(link, Tied) and link.to == "carburettor")
+    assert told.answer.cause.under[at[tied]] == at[lasts] and tied.state == "starved"
+    assert "What the actions move counts as changed where they put it elsewhere" in text
 
 
 def test_what_no_change_can_bring_about_has_no_reason_but_a_bound() -> None:

@@ -13,7 +13,7 @@ from cutaway.inquiry.questions.cause_ways import OverWays
 from cutaway.inquiry.questions.cause_words import Named, is_gauge, one_point
 from cutaway.inquiry.questions.leaves import Leaf, Limit
 from cutaway.inquiry.questions.links import Given, Holds, Link, Reads, Same, Stands, Unmoved
-from cutaway.inquiry.questions.supplied import Ways
+from cutaway.inquiry.questions.supplied import DRY, Ways
 from cutaway.inquiry.questions.watched import Watched, watched
 from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.search.base import Base
@@ -123,6 +123,7 @@ class _Tracing:
             case Limit(of=value, limit=limit, above=above):
                 yield from self.named.reads(value, limit, above, of, ask.becomes)
                 suction = one_point(value)
+                self.over.limits.setdefault(suction, self.seen.value(limit))
                 if isinstance(value, Apply) and suction and self.ways.nodes[suction].medium == "air":
                     # How far below the air outside a point is, or how far above it.
                     self.agenda.ask(Across(suction), above == is_gauge(value), of, depth)
@@ -133,7 +134,7 @@ class _Tracing:
             case Leaf(of=Input() as one):
                 yield from self._input(one)
             case Leaf(of=ModeIs(mode=name)):
-                self._mode(name, depth)
+                yield from self._mode(name, depth)
             case Leaf(of=Signal(name=name), high=high):
                 yield from self._signal(name, high, of, depth)
             case Leaf(of=Across(node=node), high=high):
@@ -179,10 +180,18 @@ class _Tracing:
         elif one.sort == "condition" and value != self.usual.get(one.name):
             yield Given(one.name, value)
 
-    def _mode(self, name: str, depth: int) -> None:
-        """Why a mode is set, or not: by what sets it, where that is so; else by what keeps it."""
+    def _mode(self, name: str, depth: int) -> Iterator[Link]:
+        """Why a mode is set, or not: by what sets it, where that is so; else by what keeps it. One that is not set yet,
+        since what sets it has not been so for long enough, is as it is for that time alone."""
         mode = next(m for m in self.seen.network.modes if m.name == name)
         part = name.rsplit(": ", 1)[0]
+        on, sets, clears = (self.seen.value(one) > limit for one, limit in
+                            ((ModeIs(name), 0.5), (mode.sets, 0.0), (mode.clears, 0.0)))  # fmt: skip
+        if mode.delay > 0.0 and sets and not on and not clears:
+            self.agenda.at = waits = self.named.lasts(mode)
+            yield waits
+            self.agenda.further(mode.sets, True, part, depth)
+            return
         if self.seen.value(ModeIs(name)) > 0.5:
             by_setting = self.seen.value(mode.sets) > 0.0
         else:
@@ -213,4 +222,5 @@ class _Tracing:
         if slot.dimension == "pressure" and high:
             yield from self.over.charged(name, part, True, element.at[0], depth)
         elif slot.dimension != "pressure":
-            yield Holds(part, max(0.0, self.seen.value(Content(name))), slot.dimension, self.named.cites(part))
+            held = self.seen.value(Content(name))
+            yield Holds(part, held if held > DRY else 0.0, slot.dimension, self.named.cites(part))

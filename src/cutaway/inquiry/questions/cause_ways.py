@@ -25,6 +25,7 @@ class OverWays:
         self.question, self.named, self.agenda = question, named, agenda
         self.seen, self.ways = named.seen, named.ways
         self.charges: set[str] = set()  # the stores of which it is told what came to them
+        self.limits: dict[str, float] = {}  # what is asked of points, SI
 
     def point(self, node: str, high: bool, of: str, depth: int) -> Iterator[Link]:
         """Why a point is as high, or as low, as it is, for the part `of`."""
@@ -94,8 +95,7 @@ class OverWays:
             yield Unjoined(self.named.point(node, of), medium, drawn, lines, self.named.cites(of))
             return
         supply = self.named.owner(way.end)
-        pumps = self.ways.idle(way) if medium == "petrol" or not way.shut else ()
-        hindering = tuple(dict.fromkeys((*way.shut, *pumps)))
+        hindering = self._hindering(way, node, medium)
         shut = self.named.steps(hindering, "", "")
         if not shut and (supply == of or medium == "oil"):
             return  # oil that is under no pressure waits behind an open way: that says nothing
@@ -107,11 +107,17 @@ class OverWays:
             self.agenda.further(element.gate, False, self.named.owner(element.name), depth + 1)
             if element.family in ("PDPUMP", "DRAW"):
                 self.agenda.further(element.drive, False, self.named.owner(element.name), depth + 1)
-        if not way.shut:
+        if not way.shut or self.ways.is_dry(way):
             self._of_supply(way, False, depth + 1)
         yield from self._wrong_on(way, node)
         if empty:
             yield from self.charged(empty, of, False, node, depth)
+
+    def _hindering(self, way: Way, node: str, medium: str) -> tuple[Element, ...]:
+        """What stands in a way: what is shut, and pumps that stand still where nothing else brings it to the point."""
+        pumping = medium == "petrol" or not way.shut
+        missed = pumping and self.ways.wants_pump(way, self.limits.get(node))
+        return tuple(dict.fromkeys((*way.shut, *(self.ways.idle(way) if missed else ()))))
 
     def _other_supplies(self, node: str, nearest: str, shut: tuple[Step, ...]) -> tuple[Other, ...]:
         """The other supplies of what is missing, the nearest first, each with what shuts the way to it alone."""
@@ -123,7 +129,7 @@ class OverWays:
                 break
             supply = self.named.owner(way.end)
             known.add(supply)
-            steps = self.named.steps(tuple(dict.fromkeys((*way.shut, *self.ways.idle(way)))), "", "")
+            steps = self.named.steps(self._hindering(way, node, self.ways.nodes[node].medium), "", "")
             found.append(Other(supply, tuple(step for step in steps if step not in shut)))
         return tuple(found)
 

@@ -4,13 +4,13 @@ from collections.abc import Iterator, Sequence
 
 from cutaway.handbook.records import Cite, given_on
 from cutaway.inquiry.course import said
-from cutaway.inquiry.questions.links import Broken, Is, Link, Reads, Step, Tied
+from cutaway.inquiry.questions.links import Broken, Is, Lasts, Link, Reads, Step, Tied
 from cutaway.inquiry.questions.supplied import Ways
 from cutaway.inquiry.questions.watched import Watched, is_shut
 from cutaway.inquiry.signals import kind_on
 from cutaway.machine import names
 from cutaway.machine.expressions import parts_of_expression
-from cutaway.parts.recipe import Across, Apply, Const, Element, Expr, Input, ModeIs, Signal
+from cutaway.parts.recipe import Across, Apply, Const, Element, Expr, Input, Mode, ModeIs, Signal
 
 DIMENSIONS = {"petrol": "pressure", "oil": "pressure", "current": "voltage", "air": "pressure", "heat": "temperature",
               "shaft": "angular speed"}  # fmt: skip
@@ -60,6 +60,11 @@ class Named:
         kind = kind_on(self.seen.bound, part)
         says = next((f.says for f in kind.failures if f.name == failure), "") if kind is not None else ""
         return Broken(part, failure, says, self.cites(part))
+
+    def lasts(self, mode: Mode) -> Lasts:
+        """That a time must pass before the part of a mode heeds what is so already."""
+        part = self.owner(mode.name)
+        return Lasts(part, mode.called, mode.delay, self.cites(part))
 
     def is_in(self, name: str, part: str) -> Iterator[Link]:
         """That a part is in the state of a signal, or is not."""

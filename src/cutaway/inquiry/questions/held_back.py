@@ -34,7 +34,8 @@ def asks_of(rules: Iterable[ParsedRule]) -> tuple[str, ...]:
 
 def held_back(base: Base, sets: Sequence[ChangeSet]) -> list[tuple[HeldBack, ...]]:
     """Of each set, the positions that rules hold back, all else of the set being done already."""
-    puts = [(i, put) for i, one in enumerate(sets) for put in one if isinstance(put, Put)]
+    # What the scope's own actions move has been put to its rules with them.
+    puts = [(i, put) for i, one in enumerate(sets) for put in one if isinstance(put, Put) and not put.instead]
     asked = [(i, put, rules) for i, put in puts for rules in [_rules(base, put)] if rules]
     found: list[list[HeldBack]] = [[] for _ in sets]
     if not asked:

@@ -158,6 +158,17 @@ class Same:
 
 
 @dataclass(frozen=True, slots=True)
+class Lasts:
+    """A part is still as it was, since what would make it otherwise has not lasted so long yet. called: the name of
+    that time among the values of its kind ('starving time'), '' where it has none. seconds: how long it is."""
+
+    part: str
+    called: str
+    seconds: float
+    cites: tuple[Cite, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Given:
     """A condition of the world, SI."""
 
@@ -165,4 +176,4 @@ class Given:
     value: float
 
 
-Link = Is | Reads | Fed | Cut | Unjoined | Tied | Stands | Broken | Holds | Charged | Unmoved | Same | Given
+Link = Is | Reads | Fed | Cut | Unjoined | Tied | Stands | Broken | Holds | Charged | Unmoved | Same | Lasts | Given

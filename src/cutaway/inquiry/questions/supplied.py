@@ -8,7 +8,7 @@ from heapq import heappop, heappush
 from cutaway.inquiry.questions.watched import Watched, is_shut
 from cutaway.machine.expressions import parts_of_expression
 from cutaway.parts.laws.atmosphere import isa_pressure
-from cutaway.parts.recipe import Across, Const, Element, Input, Node, Through
+from cutaway.parts.recipe import Across, Const, Content, Element, Input, Node, Through
 
 # Elements that pass only from their first end to their second, and those in which something is held.
 ONE_WAY = frozenset({"ONEWAY", "GASWAY", "RELIEF", "PDPUMP", "SOURCE", "REDUCE", "MAINTAIN", "DRAW"})
@@ -16,6 +16,11 @@ STORES = frozenset({"STORE", "TANK", "ACCUM"})
 LONGEST = 40
 # A pressure so near to that of the air outside is no suction and no pressure, as a share of it.
 NEAR = 0.01
+# A pump that is turned by less than this, as a share of its rated speed, may itself be why too little comes by an open
+# way: a choice of ours.
+PUMPS = 0.25
+# What a tank holds that is as good as empty, m³: a cubic centimetre.
+DRY = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,8 +157,27 @@ class Ways:
 
     def idle(self, way: Way) -> tuple[Element, ...]:
         """The pumps along a way that do not pump, where something else, a by-pass, lets it by."""
+        return tuple(e for e in self._pumps(way) if is_shut(self.watched, e))
+
+    def wants_pump(self, way: Way, limit: float | None) -> bool:
+        """Whether the pumps along a way that do not pump are missed: not where another pumps in the same way, or where
+        something is shut and the supply's own head would do without."""
+        enough = 0.0 if way.shut else PUMPS
+        if any(not is_shut(self.watched, e) and self.watched.value(e.gate) > enough for e in self._pumps(way)):
+            return False
+        if not way.shut or limit is None or way.end not in self.stores:
+            return True
+        store = next(e for e in self.watched.network.elements if e.name == way.end)
+        return self.watched.value(Across(store.at[0])) < limit
+
+    def is_dry(self, way: Way) -> bool:
+        """Whether a way comes from a tank in which nothing is left."""
+        element = next((e for e in self.watched.network.elements if e.name == way.end), None)
+        return element is not None and element.family == "TANK" and self.watched.value(Content(way.end)) <= DRY
+
+    def _pumps(self, way: Way) -> tuple[Element, ...]:
         beside = (e for one in way.elements for e in self.on[one.at[0]] if set(e.at) == set(one.at))
-        return tuple(e for e in dict.fromkeys(beside) if e.family == "PDPUMP" and is_shut(self.watched, e))
+        return tuple(e for e in dict.fromkeys(beside) if e.family == "PDPUMP")
 
     def _compressed_into(self, element: Element, at: str) -> bool:
         """Whether an element takes the air outside, which is at this point of it, and gives it at a pressure."""

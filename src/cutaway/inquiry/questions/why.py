@@ -22,7 +22,7 @@ from cutaway.inquiry.search.twins import folded
 from cutaway.inquiry.search.universe import universe
 from cutaway.inquiry.verdicts import Seen, Undecided
 
-CHANGES = frozenset({"control", "condition"})
+CHANGES = frozenset({"control", "action", "condition"})
 # How many reasons are looked for: more are not read.
 MOST_REASONS = 12
 
@@ -35,7 +35,15 @@ class Whole:
     failure: str
 
 
-Standing = Stands | Given | Whole
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """One thing that a reason rests on: that a control is moved by the actions. control: its name with its part."""
+
+    control: str
+    position: str
+
+
+Standing = Stands | Given | Whole | Moved
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,6 +142,8 @@ def _standing(base: Base, one: Alteration) -> Standing:
     """How the thing that a change alters stands at the base."""
     stands = {**base.stands, **{change.input: change.value for change in base.scene.changes}}
     match one:
+        case Put(part=part, control=control, instead=instead) if instead:
+            return Moved(f"{part} {control}".strip(), instead)
         case Put(part=part, control=control, input=name):
             slot = base.question.bound.controls[(part, control)]
             return Stands(f"{part} {control}".strip(), said(slot, stands.get(name, 0.0)), ())

@@ -9,13 +9,16 @@ Thing = tuple[str, str]
 
 @dataclass(frozen=True, slots=True)
 class Put:
-    """A control stands elsewhere. value: its input's, from the end of the situation on. words: the position."""
+    """A control stands elsewhere. value: its input's, from the end of the situation on. words: the position. instead:
+    of a control that the scope's own actions move, where they put it; in its stead they put it here, or, where it stood
+    here before, leave it alone."""
 
     part: str
     control: str
     input: str
     value: float
     words: str
+    instead: str = ""
 
     @property
     def thing(self) -> Thing:
@@ -76,7 +79,7 @@ def in_words(one: Alteration) -> str:
     """An alteration as a list of them would have it: 'tank selector at off', 'engine pump seized'."""
     match one:
         case Put(part=part, control=control, words=words):
-            return f"{part}{' ' + control if control else ''} at {words}"
+            return f"{part}{' ' + control if control else ''} at {words}{' instead' if one.instead else ''}"
         case Break(part=part, failure=failure):
             return f"{part} {failure}"
         case Give(part=part, name=name, words=words):

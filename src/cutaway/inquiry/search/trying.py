@@ -30,13 +30,15 @@ class Tried:
 
 def outcomes(base: Base, sets: Sequence[ChangeSet]) -> list[Tried]:
     """What comes of each set, in their order; all are run as one batch."""
-    by_machine: dict[int, tuple[Made, list[int]]] = {}
+    # Movements are put to their rules side by side, and so of one batch there are as many in every scene.
+    batches: dict[tuple[int, int], tuple[Made, list[int]]] = {}
+    put = [changed(base, one) for one in sets]
     for i, one in enumerate(sets):
         made = _machine(base, one)
-        by_machine.setdefault(id(made), (made, []))[1].append(i)
+        batches.setdefault((id(made), len(put[i].movements)), (made, []))[1].append(i)
     found: dict[int, Tried] = {}
-    for made, places in by_machine.values():
-        scenes = obeying(base.question, made, Scenes(tuple(changed(base, sets[i]) for i in places), ""))
+    for made, places in batches.values():
+        scenes = obeying(base.question, made, Scenes(tuple(put[i] for i in places), ""))
         if isinstance(scenes, Undecided):
             found.update({i: Tried(scenes, made) for i in places})
             continue

@@ -1,6 +1,6 @@
 """What can be changed at a base and could matter there. What is left out here cannot matter in any set of the rest."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from cutaway.handbook.world import CONDITIONS
 from cutaway.inquiry.course import said
@@ -9,6 +9,7 @@ from cutaway.inquiry.positions import elsewhere
 from cutaway.inquiry.search.base import Base
 from cutaway.inquiry.search.changes import Alteration, Assume, Break, Give, Put
 from cutaway.language.syntax import Move
+from cutaway.machine.bind import ControlSlot
 from cutaway.machine.names import control_name, failure_name
 from cutaway.machine.slicing import cone
 from cutaway.machine.specialise import held_for_good
@@ -28,7 +29,8 @@ SHOWN_IN = {"height": "ft", "airspeed": "kt", "temperature": "°C"}
 
 
 def universe(base: Base, sorts: Sorts, also: frozenset[str] = frozenset()) -> tuple[Alteration, ...]:
-    """Every alteration of these sorts ('control', 'failure', 'condition', 'assumed') that can reach the statement.
+    """Every alteration of these sorts ('control', 'action', 'failure', 'condition', 'assumed') that can reach the
+    statement; 'action' is of the controls that the scope's own actions move, 'control' of all others.
 
     Controls and failures that are not to be changed stay as the base has them for good, and what they cut off cannot
     matter however the rest is changed: that is all that is left out. also: inputs that will be moved besides, which are
@@ -38,6 +40,8 @@ def universe(base: Base, sorts: Sorts, also: frozenset[str] = frozenset()) -> tu
     found: list[Alteration] = []
     if "control" in sorts:
         found += _controls(base, reach)
+    if "action" in sorts:
+        found += _acted(base, reach)
     if "failure" in sorts:
         found += _failures(base, reach)
     if "condition" in sorts:
@@ -73,12 +77,32 @@ def _controls(base: Base, reach: frozenset[str]) -> Iterator[Put]:
     stands = {**base.stands, **at_once}
     for slot in base.question.bound.controls.values():
         if slot.input in reach and slot.input not in acted:
-            values = elsewhere(slot, stands)
-            if slot.ranged and slot.points:
-                here = stands.get(slot.input, 0.0)
-                values = tuple(dict.fromkeys((*values, *(p for p in slot.points if abs(p - here) > 1e-9))))
-            for value in values:
+            for value in _places(slot, stands):
                 yield Put(str(slot.part), slot.control, slot.input, value, said(slot, value))
+
+
+def _places(slot: ControlSlot, stands: Mapping[str, float]) -> tuple[float, ...]:
+    """Where a control is tried besides where it stands: of a range its named points too."""
+    values = elsewhere(slot, stands)
+    if slot.ranged and slot.points:
+        here = stands.get(slot.input, 0.0)
+        values = tuple(dict.fromkeys((*values, *(p for p in slot.points if abs(p - here) > 1e-9))))
+    return values
+
+
+def _acted(base: Base, reach: frozenset[str]) -> Iterator[Put]:
+    """The controls that actions move, put elsewhere by them in the end, or left where they stood before."""
+    for slot in base.question.bound.controls.values():
+        course = [one for one in base.scene.movements if one.input == slot.input]
+        before = base.stands.get(slot.input, 0.0)
+        if slot.input not in reach or not course:
+            continue
+        away = dict.fromkeys(one.position for one in course if abs(one.value - before) > 1e-9)
+        if away:
+            yield Put(str(slot.part), slot.control, slot.input, before, said(slot, before), " and then ".join(away))
+        for value in _places(slot, {slot.input: course[-1].value}):
+            if abs(value - before) > 1e-9:
+                yield Put(str(slot.part), slot.control, slot.input, value, said(slot, value), course[-1].position)
 
 
 def _failures(base: Base, reach: frozenset[str]) -> Iterator[Break]:

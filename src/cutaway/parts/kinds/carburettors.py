@@ -67,7 +67,9 @@ def _recipe(fit: Fit, shut: Expr, modes: tuple[Mode, ...] = ()) -> Recipe:
 
 def _carburettor(fit: Fit) -> Recipe:
     load = Input("condition", "load factor")
-    upset = Mode("upset", under(load, UPSET_BELOW), over(load, SETTLED_ABOVE), delay=fit.si["upset time"])
+    upset = Mode(
+        "upset", under(load, UPSET_BELOW), over(load, SETTLED_ABOVE), delay=fit.si["upset time"], called="upset time"
+    )
     shut = apply("max", failed("float stuck"), ModeIs("upset"))
     fed = _recipe(fit, shut, (upset,))
     # A float chamber that is not kept filled leaves its needle open, and stands open to the air: no suction stays in

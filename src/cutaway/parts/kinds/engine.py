@@ -82,12 +82,13 @@ def _engine(fit: Fit) -> Recipe:
     )
     turning = over(Across("shaft"), 0.5 * cranking)
     modes = (
-        Mode("starved", when_not(fed), when(fed), delay=fit.si["starving time"], started=True),
+        Mode("starved", when_not(fed), when(fed), delay=fit.si["starving time"], called="starving time", started=True),
         Mode(
             "running",
             least(when(sparking), when(fed), when(whole), when(can_catch(fit)), turning),
             most(when_not(sparking), when(ModeIs("starved")), when_not(whole)),
             delay=fit.si["catching time"],
+            called="catching time",
         ),
     )
     speed = within_one(apply("div", Across("shaft"), rated))

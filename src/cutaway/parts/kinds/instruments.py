@@ -52,7 +52,14 @@ OIL_PRESSURE_GAUGE = _pressure_gauge_kind("oil pressure gauge", "oil", trainer_e
 def _low_pressure_lamp(fit: Fit) -> Recipe:
     below, rise = fit.si["lights below"], fit.si["rise"]
     pressure = Across("senses")
-    closed = Mode("switch", under(pressure, below), over(pressure, below + rise), delay=fit.si["delay"], started=None)
+    closed = Mode(
+        "switch",
+        under(pressure, below),
+        over(pressure, below + rise),
+        delay=fit.si["delay"],
+        called="delay",
+        started=None,
+    )
     gate = product(ModeIs("switch"), unless("switch stuck"), unless("filament"))
     lit = product(gate, above(Across("feed"), DARK * fit.si["voltage"]))
     return Recipe((port("feed", "current"), AIRFRAME), (filament(fit, gate),), (closed,), (("lit", lit),))

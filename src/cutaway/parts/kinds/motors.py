@@ -90,7 +90,13 @@ ELECTRIC_MOTOR = Kind(
 
 def _inverter(fit: Fit) -> Recipe:
     fed = over(Across("feed"), LIVE * fit.si["voltage"])
-    turning = Mode("turning", fed, under(Across("feed"), 0.9 * LIVE * fit.si["voltage"]), delay=fit.si["run-up time"])
+    turning = Mode(
+        "turning",
+        fed,
+        under(Across("feed"), 0.9 * LIVE * fit.si["voltage"]),
+        delay=fit.si["run-up time"],
+        called="run-up time",
+    )
     gives = product(ModeIs("turning"), unless("no output"))
     made = fixed("made", "current", apply("mul", fit.si["gives"], gives))
     limit = fit.si["current"] * fit.si["voltage"] / fit.si["gives"]

@@ -180,7 +180,7 @@ def _engine(fit: Fit) -> Recipe:
         Element("seizing", "LIN", ("shaft", "crankcase"), (INERTIA / SEIZING,), gate=failed("seized")),
     )
     modes = (
-        Mode("starved", when_not(fed), when(fed), delay=fit.si["starving time"], started=True),
+        Mode("starved", when_not(fed), when(fed), delay=fit.si["starving time"], called="starving time", started=True),
         Mode(
             "running",
             least(
@@ -192,6 +192,7 @@ def _engine(fit: Fit) -> Recipe:
             ),
             most(when_not(sparking), when(ModeIs("starved")), when_not(whole)),
             delay=fit.si["catching time"],
+            called="catching time",
         ),
     )
     signals: tuple[tuple[str, Expr], ...] = (

@@ -174,7 +174,9 @@ def _two_speed(fit: Fit) -> Recipe:
     # A ram in place of the lever: out beyond half its stroke it has changed to S gear.
     lever = Signal("position", of="changed by", otherwise=Input("control", "gear"))
     wanted = product(unless("stuck in M"), lever)
-    change = Mode("S gear", over(wanted, 0.5), under(wanted, 0.5), delay=fit.si["change time"], started=None)
+    change = Mode(
+        "S gear", over(wanted, 0.5), under(wanted, 0.5), delay=fit.si["change time"], called="change time", started=None
+    )
 
     def of_gear(name: str) -> Expr:
         return apply("if", ModeIs("S gear"), getattr(s, name), getattr(m, name))

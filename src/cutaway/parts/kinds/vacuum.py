@@ -147,6 +147,7 @@ def _gyro(fit: Fit) -> Recipe:
             most(under(suction, 0.7 * limit), choked),
             least(over(suction, 0.7 * limit), clean),
             delay=fit.si["run-down time"],
+            called="run-down time",
             started=False,
         ),
         Mode(
@@ -154,6 +155,7 @@ def _gyro(fit: Fit) -> Recipe:
             least(over(suction, limit), clean),
             when(ModeIs("too slow")),
             delay=fit.si["run-up time"],
+            called="run-up time",
             started=False,
         ),
     )
