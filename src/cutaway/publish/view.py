@@ -48,10 +48,10 @@ class SentenceView:
 
     time: when it is spoken, '0:41', or the number of the step. cites: keys of the paragraphs it is marked with, as in
     `ParagraphView.key`. cite_verdict: for one that is marked: every figure of it is stated there; it has no figure to
-    compare, or a doubt about it, and only reports; or it fails. cite_words: the same as a sentence. likely: for an unchecked one that was
-    held against nothing, the likeliest paragraphs. held: what the books alone say of one without claims. at_odds: what
-    its words say otherwise than the claims under it. caution: of a step. carried: the cautions of the parts that it
-    speaks of or moves, in the words of `CautionView.text`.
+    compare, or a doubt about it, and only reports; or it fails. cite_words: the same as a sentence. likely: for an
+    unchecked one that was held against nothing, the likeliest paragraphs. held: what the books alone say of one without
+    claims. at_odds: what its words say otherwise than the claims under it. caution: of a step. carried: the cautions of
+    the parts that it speaks of or moves, in the words of `CautionView.text`.
     """
 
     text: str
