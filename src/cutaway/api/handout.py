@@ -12,12 +12,14 @@ from cutaway.api.places import layouts_folder, memory_file
 from cutaway.api.running import subject_named
 from cutaway.handbook.handouts import KINDS
 from cutaway.handbook.names import did_you_mean, fold
+from cutaway.handbook.records import AskedHandout
 from cutaway.inquiry.workshop import Workshop
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_order
 from cutaway.publish.drawings import Desk
 from cutaway.publish.filling import pack_view
 from cutaway.publish.handout.ground import Ground
 from cutaway.publish.handout.making import Set, handouts_of
+from cutaway.publish.handout.product import asked_sets
 from cutaway.publish.handout.records import PAPERS, Kind, Paper
 from cutaway.publish.handout.shown import Wish, shown_sheets
 from cutaway.publish.single_file import write_file
@@ -26,7 +28,8 @@ from cutaway.publish.single_file import write_file
 @dataclass(frozen=True, slots=True)
 class Asked:
     """What is to be printed, in the words of the command line. Empty: every kind, A4, the first standard, and for the
-    sheets of one page the first system that the scripts show, as they show it."""
+    sheets of one page the first system that the scripts show or speak of. All empty: what `handouts.yaml` asks for,
+    where it asks for something."""
 
     kinds: tuple[str, ...] = ()
     papers: tuple[str, ...] = ()
@@ -76,16 +79,32 @@ def handout(
         return (), problems
     desk = Desk(workshop, loaded.told, loaded.kinds, layouts_folder(), shelf, rests, parsed=loaded.parsed)
     ground = Ground(desk, checked, pack_view(checked, (), (), loaded.kinds, ()))
-    sheets = shown_sheets(checked, Wish(subject, bool(asked.on), asked.system, _situation(loaded, asked)))
     target = out if out is not None else loaded.path / "handout"
     written: list[Printed] = []
-    found, more = handouts_of(ground, kinds, papers, sheets)
+    own = tuple(one for one in loaded.folder.handouts if one.name) if asked == Asked() else ()
+    if own:
+        found, more = _own(ground, own)
+    else:
+        sheets = shown_sheets(checked, Wish(subject, bool(asked.on), asked.system, _situation(loaded, asked)))
+        sets, more = handouts_of(ground, kinds, papers, sheets)
+        found = tuple((one.stem, one) for one in sets)
     problems += more
-    for made in found:
-        done, more = _written(target, made, replace_there or out is None)
+    for stem, made in found:
+        done, more = _written(target / f"{stem}.pdf", made, replace_there or out is None)
         problems += more
         written += [done] if done is not None else []
     return tuple(written), in_order(tuple(dict.fromkeys(problems)))
+
+
+def _own(ground: Ground, asked: tuple[AskedHandout, ...]) -> tuple[tuple[tuple[str, Set], ...], Problems]:
+    """What the folder asks for, each with what its file is called."""
+    found: tuple[tuple[str, Set], ...] = ()
+    problems: Problems = ()
+    for one in asked:
+        sets, more = asked_sets(ground, one)
+        found += sets
+        problems += more
+    return found, problems
 
 
 # --- what was asked ----------------------------------------------------------------------------------------------
@@ -130,8 +149,7 @@ def _situation(loaded: Loaded, asked: Asked) -> str:
 # --- writing -----------------------------------------------------------------------------------------------------
 
 
-def _written(target: Path, made: Set, replace_there: bool) -> tuple[Printed | None, Problems]:
-    path = target / f"{made.stem}.pdf"
+def _written(path: Path, made: Set, replace_there: bool) -> tuple[Printed | None, Problems]:
     fresh = not (path.is_file() and path.read_bytes() == made.pdf)
     if fresh:
         done, problems = write_file(path, made.pdf, replace_there)

@@ -27,7 +27,8 @@ RANGES = "checking the claims, with each assumed value at both ends of its range
 @dataclass(frozen=True, slots=True)
 class Made:
     """A pack that was written. wrong: whether a claim in it fails or an item of the folder was left out. again: how
-    many pieces of it were made; as_before: how many were taken from those of an earlier session."""
+    many pieces of it were made; as_before: how many were taken from those of an earlier session. errors: whether an
+    item of the folder was left out."""
 
     folder: Path
     files: tuple[str, ...]
@@ -36,6 +37,7 @@ class Made:
     touched: tuple[str, ...] = ()
     again: int = 0
     as_before: int = 0
+    errors: bool = False
 
 
 def make(
@@ -85,6 +87,7 @@ def make(
     problems = in_order(problems + more)
     if written is None:
         return None, problems
-    wrong = has_error(problems) or any(is_wrong(verdict) for verdict in checked.verdicts())
+    errors = has_error(problems)
+    wrong = errors or any(is_wrong(verdict) for verdict in checked.verdicts())
     shelf.tidied()
-    return Made(written, tuple(sorted(files)), checked, wrong, side.touched, shelf.made, shelf.taken), problems
+    return Made(written, tuple(sorted(files)), checked, wrong, side.touched, shelf.made, shelf.taken, errors), problems

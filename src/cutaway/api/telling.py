@@ -209,7 +209,7 @@ def made_text(made: Made) -> str:
     captions = sum(1 for name in made.files if name.endswith(".vtt"))
     handouts = f"{counted(paper, 'handout')}, " if paper else ""
     lines = [
-        *_counts(made.checked, made.wrong),
+        *_counts(made.checked, made.errors),
         f"The pack is in {made.folder}: {counted(sheets, 'sheet')}, {handouts}{counted(captions, 'caption file')}, "
         "one page.",
     ]

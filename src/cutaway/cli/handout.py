@@ -19,7 +19,7 @@ def register(app: typer.Typer) -> None:
         folder: Path = typer.Argument(Path(), help="The type folder."),
         kind: list[str] = typer.Option([], "--kind", help="visitor, large or booklet; else all three."),
         paper: list[str] = typer.Option([], "--paper", help="a4 or letter; else a4."),
-        system: str = typer.Option("", "--system", help="Of which system the sheets are; else the first shown."),
+        system: str = typer.Option("", "--system", help="Of which system; else the first that the scripts show."),
         on: str = typer.Option("", help="The standard or airframe; else as the scripts show it."),
         situation: str = typer.Option("", "--in", help="The situation; else as the scripts show it."),
         out: Path | None = typer.Option(None, "--out", help="The folder to write to; else `handout` in the folder."),
@@ -30,7 +30,9 @@ def register(app: typer.Typer) -> None:
         as_json: bool = typer.Option(False, "--json", help="What was written, for a program."),
     ) -> None:
         """Write handouts as tagged PDF. Sentences carry their paragraphs and verdicts as notes; those that do not hold
-        are held back and named. Only what differs is written again."""
+        are held back and named. Only what differs is written again.
+
+        Without --kind, --paper, --system, --on and --in it writes what handouts.yaml asks for, where that lists any."""
         from cutaway.api.handout import Asked, handout_record
         from cutaway.api.handout import handout as write
         from cutaway.cli import showing

@@ -41,7 +41,7 @@ def contents_page(name: str, notice: str, files: Mapping[str, bytes], products: 
     for product in products:
         for path, _ in (*product.links, *product.others):
             left.pop(path, None)
-        sections.append(_section(product.name, product.says, product.links, product.others))
+        sections.append(_section(product.name, product.says, product.links, product.others, together=True))
     for begins, heading, says in _SORTS:
         links = [(path, _NAMED.get(path, title_of(path, files[path]))) for path in left if path.startswith(begins)]
         for path, _ in links:
@@ -51,9 +51,9 @@ def contents_page(name: str, notice: str, files: Mapping[str, bytes], products: 
     return plain_page(f"{name}, what is in the pack", (sections[-1], *sections[:-1]), notice, root="")
 
 
-def _section(heading: str, says: str, links: Links, others: Links) -> Html:
-    """links: to be seen at once; others: folded away."""
-    shown = el("ul", *map(_row, links)) if links else ""
+def _section(heading: str, says: str, links: Links, others: Links, together: bool = False) -> Html:
+    """links: to be seen at once, those of one title together if that is said; others: folded away."""
+    shown = el("ul", *(_rows(links) if together else map(_row, links))) if links else ""
     told = counted(len(others), "more file" if links else "file")
     folded = el("details", el("summary", told), el("ul", *_rows(others)), class_="files") if others else ""
     return el("section", el("h2", heading), el("p", says), shown, folded)

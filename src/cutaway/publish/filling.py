@@ -27,6 +27,7 @@ from cutaway.narrate.spoken import spoken_terms
 from cutaway.narrate.timing import Slot, timeline
 from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Problems, has_error
+from cutaway.publish.spoken_of import pictures, systems_in_order
 from cutaway.publish.view import (
     AssumptionView,
     CautionView,
@@ -65,13 +66,23 @@ def pack_view(
         tuple(a.name for a in head.airframes),
         _scripts(folder, kinds, checked, keep),
         keep("drills view", "", partial(_drills, folder, kinds, checked)),
-        sheets,
+        _in_order_of_scripts(sheets, checked),
         _paragraphs(folder),
         tuple(TermView(t.name, t.meaning, t.said_as, t.also, tuple(map(key_of, t.cites))) for t in folder.glossary),
         cautions(folder, kinds),
         tuple(AssumptionView(a.part, a.value, a.stated, a.between, a.because) for a in assumptions),
         problems,
     )
+
+
+def _in_order_of_scripts(sheets: tuple[SheetView, ...], checked: Checked) -> tuple[SheetView, ...]:
+    """The sheets of each standard in the order in which the scripts come to the systems, what is no system's last."""
+    if not sheets:
+        return ()
+    systems = systems_in_order(checked.folder, pictures(checked))
+    rank = {name: number for number, name in enumerate(systems)}
+    standards = {name: number for number, name in enumerate(dict.fromkeys(one.standard for one in sheets))}
+    return tuple(sorted(sheets, key=lambda one: (standards[one.standard], rank.get(one.system, len(rank)))))
 
 
 def _scripts(folder: Folder, kinds: Mapping[str, Kind], checked: Checked, keep: Keep) -> tuple[ScriptView, ...]:

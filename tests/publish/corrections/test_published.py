@@ -8,6 +8,7 @@ import pytest
 from typer.testing import CliRunner
 
 from cutaway.api.corrections import publish
+from cutaway.api.telling import made_text
 from cutaway.cli.main import app
 from cutaway.publish.published import publications
 
@@ -129,6 +130,8 @@ def test_no_such_folder_and_a_folder_without_a_pack(home: Path) -> None:
 
 def test_k313_what_is_wrong_is_published_only_as_it_is(home: Path, made, edit) -> None:
     edit("scripts/01-fuel.md", "fuel cock is fitted", "fuel tank has capacity of 19 gal")
+    done, _ = made()
+    assert done.wrong and "left out of the model" not in made_text(done), "all of the folder is in the model"
     (home / "photographs.yaml").write_text("photographs: {the cock: {file: cock.jpg, rights: Own picture.}}\n")
     made()
     result = CliRunner().invoke(app, ["publish", str(home), "--on", "2026-03-01"])

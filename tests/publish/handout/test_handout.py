@@ -200,6 +200,41 @@ def test_k511_a_sheet_that_cannot_be_read_on_one_page_is_not_on_it(
     assert one.plates == 0 and one.pages == 1 and [p.code for p in problems] == ["K511"]
 
 
+def test_what_the_scripts_speak_of_comes_first_and_as_most_claims_have_it(sample: Path, tmp_path: Path) -> None:
+    """The system 'Air' stands before 'Fuel' in the folder, and nobody speaks of it."""
+    air = "system: Air\nparts:\n  bottle: {kind: air bottle, volume: 1 gal, cite: hb §1}\n"
+    (sample / "systems" / "air.yaml").write_text(air, encoding="utf-8")
+    says = (
+        "# Petrol\n\nThere is a cock behind the fuel tank.\n\n```claim\nfuel cock is fitted\n```\n\n"
+        "With her engine running the fuel cock is on.\n\n```claim\nin running: fuel cock is on\n```\n"
+    )
+    (sample / "scripts" / "01-fuel.md").write_text(says, encoding="utf-8")
+    asked = "handouts:\n  the whole story: {kind: [visitor, booklet], paper: [A4, Letter]}\n"
+    (sample / "handouts.yaml").write_text(asked, encoding="utf-8")
+    made, problems = handout(sample, Asked(), tmp_path, rests=False)
+    assert [one.path.stem for one in made] == [
+        f"the-whole-story-{kind}-{paper}" for kind in ("visitor", "booklet") for paper in ("a4", "letter")
+    ]
+    assert [p.code for p in problems if p.code.startswith("K")] == []
+    page = " ".join(reading_back.texts(made[0].path.read_bytes()))
+    assert "Sparrow Mk 1: Fuel" in page and "Running" in page
+    booklet = " ".join(" ".join(reading_back.texts(made[2].path.read_bytes())).split())
+    assert 0 < booklet.find("Sheet 1. Sparrow Mk 1: Fuel") < booklet.find("Sheet 2. Sparrow Mk 1: Air"), booklet
+    assert reading_back.about(made[2].path.read_bytes())["Title"] == "Sparrow: the whole story, booklet"
+
+
+def test_large_print_in_words_says_cautions_and_notice_once(
+    sample: Path, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    monkeypatch.setitem(ground.MOST_PAGES, "large", 0)
+    (one,), problems = handout(sample, Asked(("large",), system="Fuel"), tmp_path, rests=False)
+    words = " ".join(reading_back.texts(one.path.read_bytes()))
+    assert [p.code for p in problems if p.code == "K511"] == ["K511"] and "The sheet in words" in words
+    notice = " ".join(words.split()).split("Please note ")[1].removesuffix(" 1").split(" 2")[0][:40]
+    assert " ".join(words.split()).count(notice) == 1
+    assert words.count("Caution:") == 1
+
+
 # --- bad input ----------------------------------------------------------------------------------------------------
 
 

@@ -18,19 +18,18 @@ CREDITS = (
 
 
 def booklet(ground: Ground, paper: Paper, sheets: tuple[Shown, ...]) -> tuple[Handout, Problems]:
-    """The booklet with these sheets, in the order of the systems."""
+    """The booklet with these sheets, in their order."""
     folder = ground.checked.folder
     told, problems = filling.stories(ground.view)
     plates: list[Plate] = []
-    order = {system.name: number for number, system in enumerate(folder.systems)}
-    for one in sorted(sheets, key=lambda one: order[one.system]):
+    for one in sheets:
         made, more = ground.plate("booklet", paper, one)
         problems += more
         plates += [made] if made is not None else []
     assumed = {(one.part, one.value) for one in assumptions(ground.desk)}
     return replace(
         headed(ground, "booklet", paper, None),
-        plates=tuple(sorted(_alike(plates), key=lambda one: one.whole)),  # the small ones share pages
+        plates=tuple(_alike(plates)),
         stories=tuple(one for one in told if one.chapters),
         terms=filling.terms(folder),
         cautions=filling.cautions_of(ground.view),

@@ -21,7 +21,7 @@ from cutaway.publish.view import PackView
 
 SMALLEST = {"visitor": 7.05, "large": 18.0, "booklet": 7.05}
 """No word of a drawing is smaller, pt."""
-MOST_PAGES = {"visitor": 1, "large": 4, "booklet": 12}
+MOST_PAGES = {"visitor": 1, "large": 9, "booklet": 12}
 SLACK = 1.3
 """How much less paper another layout may need than the usual one: a drawing that needs more is not tried in others."""
 

@@ -10,47 +10,63 @@ from cutaway.publish.handout.headed import headed
 from cutaway.publish.handout.records import Handout, Kind, Paper, Plate
 from cutaway.publish.handout.shown import Shown
 
+FEW_PIECES = 4
+"""Of how many pages a drawing in large print can be put together; what is on more is told in words too."""
+
 
 def one_sheet(ground: Ground, kind: Kind, paper: Paper, sheets: tuple[Shown, ...]) -> tuple[Handout | None, Problems]:
-    """The first of some sheets that the paper takes, with what is said of it; told in words where it takes none.
-
-    None where there is nothing to show.
-    """
-    made: Plate | None = None
-    problems: Problems = ()
-    chosen = next(iter(sheets), None)
-    for one in sheets:
-        made, more = ground.plate(kind, paper, one)
-        if made is not None:
-            chosen, problems = one, more
-            break
-    if chosen is None:
+    """The first of some sheets that the paper takes, with what is said of it; told in words, or without a drawing,
+    where it takes none. None where there is nothing to show."""
+    if not sheets:
         return None, ()
-    words: tuple[str, ...] = ()
-    if made is None:
-        words, problems = ground.in_words(chosen)
-        problems += (_too_large(kind, chosen),)
-    sheet = _filled(ground, headed(ground, kind, paper, chosen), made, words)
-    if kind == "large":
-        return sheet, problems
-    from cutaway.publish.handout.pdf import on_one_page
-
-    fitted = ground.desk.shelf.piece("page", sheet, lambda: on_one_page(sheet))
-    if fitted is None and made is not None:
-        bare = replace(sheet, plates=())
-        fitted = ground.desk.shelf.piece("page", bare, lambda: on_one_page(bare))
-        problems += (_too_large(kind, chosen),)
-    return fitted, problems
+    for one in sheets:
+        made, problems = _page(ground, kind, paper, one)
+        if made is not None:
+            return made, problems
+    shown = sheets[0]
+    words, problems = _in_words(ground, shown) if kind == "large" else ((), ())
+    bare = _filled(ground, headed(ground, kind, paper, shown), None, words)
+    return bare if kind == "large" else _fitted(ground, bare), (*problems, _too_large(kind, shown))
 
 
-def taken_by_all(ground: Ground, kinds: Sequence[Kind], paper: Paper, sheets: tuple[Shown, ...]) -> tuple[Shown, ...]:
-    """The first sheet that every kind takes, so that the large print is of what the page shows; all where none is."""
+def of_one_system(ground: Ground, kinds: Sequence[Kind], paper: Paper, sheets: tuple[Shown, ...]) -> tuple[Shown, ...]:
+    """The sheets to choose from, whatever the kinds, so that each tells of the same: the first that a page to take away
+    has room for, or one of the same system that all kinds take; all where a page has room for none."""
+    fits = next((one for one in sheets if _page(ground, "visitor", paper, one)[0] is not None), None)
+    if fits is None:
+        return sheets
     # Large print needs the most room, so that it decides most often: it is asked first.
     ones = sorted((kind for kind in kinds if kind != "booklet"), key=lambda kind: -SMALLEST[kind])
-    if len(ones) < 2:
-        return sheets
-    first = next((one for one in sheets if all(ground.plate(kind, paper, one)[0] for kind in ones)), None)
-    return (first,) if first is not None else sheets
+    own = (one for one in sheets if one.system == fits.system)
+    return (next((one for one in own if all(_page(ground, kind, paper, one)[0] for kind in ones)), fits),)
+
+
+def _page(ground: Ground, kind: Kind, paper: Paper, shown: Shown) -> tuple[Handout | None, Problems]:
+    """A handout with the drawing of one sheet; None where the paper does not take it."""
+    drawn, problems = ground.plate(kind, paper, shown)
+    if drawn is None:
+        return None, problems
+    words: tuple[str, ...] = ()
+    if kind == "large" and len(drawn.tiles) > FEW_PIECES:
+        words, more = _in_words(ground, shown)
+        problems += more
+    made = _filled(ground, headed(ground, kind, paper, shown), drawn, words)
+    return made if kind == "large" else _fitted(ground, made), problems
+
+
+def _fitted(ground: Ground, made: Handout) -> Handout | None:
+    """A handout on one page, with less said on it if need be."""
+    from cutaway.publish.handout.pdf import on_one_page
+
+    return ground.desk.shelf.piece("page", made, lambda: on_one_page(made))
+
+
+def _in_words(ground: Ground, shown: Shown) -> tuple[tuple[str, ...], Problems]:
+    """A drawing told, less what the sheet says of its own: the cautions and the notice."""
+    words, problems = ground.in_words(shown)
+    folder = ground.checked.folder
+    said = {f"Caution: {one}" for one in filling.cautions_on(ground.view, folder, shown.system, shown.standard)}
+    return tuple(one for one in words if one not in said and one != folder.type.notice), problems
 
 
 def _filled(ground: Ground, sheet: Handout, made: Plate | None, words: tuple[str, ...]) -> Handout:
@@ -71,10 +87,13 @@ def _filled(ground: Ground, sheet: Handout, made: Plate | None, words: tuple[str
 
 
 def _too_large(kind: Kind, shown: Shown) -> Diagnostic:
-    what = "one page" if kind == "visitor" else f"{MOST_PAGES[kind]} pages"
-    message = (
-        f"The sheet of {shown.system} on {shown.standard} has words too small on {what}, "
-        f"so it is not on the {kind} sheet."
+    if kind == "large":
+        what, so = f"{MOST_PAGES[kind]} pages", "the large sheet tells it in words"
+    else:
+        what, so = "one page", f"it is not on the {kind} sheet"
+    message = f"The sheet of {shown.system} on {shown.standard} has words too small on {what}, so {so}."
+    hint = (
+        "Name a smaller system, with --system or in handouts.yaml, or divide this one into two files of systems/; "
+        "the booklet gives a large one several pages."
     )
-    hint = "Name a smaller system, with --system or in handouts.yaml; the booklet gives a large one several pages."
     return Diagnostic("K511", None, message, hint)

@@ -28,17 +28,17 @@ def handout_files(desk: Desk, checked: Checked) -> tuple[Files, Problems]:
     files: dict[str, bytes] = {}
     problems: Problems = ()
     for one in folder.handouts:
-        found, more = _asked(ground, one)
-        files |= found
+        found, more = asked_sets(ground, one)
+        files |= {f"{FOLDER}/{stem}.pdf": made.pdf for stem, made in found}
         problems += more
     return files, tuple(dict.fromkeys(problems))
 
 
-def _asked(ground: Ground, asked: AskedHandout) -> tuple[Files, Problems]:
-    """One handout in each kind, on each paper, for each of its standards."""
+def asked_sets(ground: Ground, asked: AskedHandout) -> tuple[tuple[tuple[str, Set], ...], Problems]:
+    """One handout in each kind, on each paper, for each of its standards; each with what its file is called."""
     folder = ground.checked.folder
     those = _subjects(folder, asked)
-    files: dict[str, bytes] = {}
+    sets: list[tuple[str, Set]] = []
     problems: Problems = ()
     for subject in those:
         wish = Wish(subject, asked.on is not None, asked.system, asked.situation)
@@ -47,10 +47,10 @@ def _asked(ground: Ground, asked: AskedHandout) -> tuple[Files, Problems]:
             problems += (_nothing_there(asked, subject),)
             continue
         papers = [one for one in PAPERS if one.name in map(fold, asked.papers)]
-        found, more = handouts_of(ground, asked.kinds, papers, sheets)
+        found, more = handouts_of(ground, asked.kinds, papers, sheets, asked.name)
         problems += more
-        files |= {f"{FOLDER}/{_stem(asked, made, subject, len(those) > 1)}.pdf": made.pdf for made in found}
-    return files, problems
+        sets += [(_stem(asked, made, subject, len(those) > 1), made) for made in found]
+    return tuple(sets), problems
 
 
 def _subjects(folder: Folder, asked: AskedHandout) -> tuple[Subject, ...]:

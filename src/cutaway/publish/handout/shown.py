@@ -1,16 +1,11 @@
-"""Which sheets a handout shows: as the scripts show them, then the rest of the aircraft."""
+"""Which sheets a handout shows: what the scripts show or speak of, in their order, then the rest of the aircraft."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
-from itertools import groupby
 
 from cutaway.handbook.names import fold
-from cutaway.language.claims import ParsedSentence
 from cutaway.machine.subjects import Subject, parts_of
 from cutaway.narrate.checked import Checked
-from cutaway.narrate.shots import Picture, shots
-from cutaway.narrate.spoken import spoken_terms
-from cutaway.narrate.timing import timeline
+from cutaway.publish.spoken_of import pictures, systems_in_order, usual_situations
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,34 +29,27 @@ class Wish:
 
 
 def shown_sheets(checked: Checked, wish: Wish) -> tuple[Shown, ...]:
-    """All sheets that the scripts are marked to show, each system that their claims are about as it first comes up,
-    then the other systems.
+    """The sheets of each system, in the order in which the scripts come to the systems; last those that none speaks of.
 
-    With a standard or a situation named, each system once, so.
+    Of a system all sheets that the scripts are marked to show; where there are none one, in the situation of which
+    most claims about it speak. With a standard or a situation named, each system once, so.
     """
     folder, subject = checked.folder, wish.subject
     there = {part.system for part in parts_of(folder, subject)}
-    systems = [system.name for system in folder.systems if system.name in there]
-    first = next((one.name for one in folder.situations), "")
-    pictures = list(_pictures(checked))
-    films = [Shown(one.system, one.standard, one.situation) for one in pictures if one.system]
-    marked = {Shown(one.system, one.standard, one.situation) for one in pictures if one.by == "marked"}
-    if wish.named or wish.situation:
-        liked = {one.system: one.situation for one in reversed(films) if one.standard == subject.name}
-        found = [Shown(one, str(subject.name), wish.situation or liked.get(one, first)) for one in systems]
-    else:
-        rest = [Shown(one, str(subject.name), first) for one in systems if one not in {film.system for film in films}]
-        first_of = {film.system: film for film in reversed(films)}
-        found = [*dict.fromkeys(film for film in films if film in marked or film == first_of[film.system]), *rest]
-    return tuple(one for one in found if not wish.system or fold(one.system) == fold(wish.system))
-
-
-def _pictures(checked: Checked) -> Iterable[Picture]:
-    """What is seen while the scripts are spoken, in their order; what is wrong with the marks is told elsewhere."""
-    said = spoken_terms(checked.folder)
-    for script, group in groupby(checked.sentences, key=lambda one: one.script):
-        parsed = tuple(
-            ParsedSentence(script.name, one.sentence, tuple(claim.claim for claim in one.claims), 0) for one in group
-        )
-        listed, _ = shots(script, parsed, timeline(script, said), checked.folder)
-        yield from (shot.picture for shot in listed if shot.picture is not None)
+    seen = pictures(checked)
+    usual = usual_situations(checked)
+    marked = [Shown(one.system, one.standard, one.situation) for one in seen if one.system and one.by == "marked"]
+    films = {one.system: one for one in reversed(seen) if one.system}
+    found: list[Shown] = []
+    for system in systems_in_order(folder, seen):
+        if wish.named or wish.situation:
+            own = [one.situation for one in marked if (one.system, one.standard) == (system, subject.name)]
+            situation = wish.situation or next(iter(own), usual[system])
+            found += [Shown(system, str(subject.name), situation)] if system in there else []
+        elif own_marked := [one for one in marked if one.system == system]:
+            found += own_marked
+        elif system in films:
+            found.append(Shown(system, films[system].standard, usual[system]))
+        elif system in there:
+            found.append(Shown(system, str(subject.name), usual[system]))
+    return tuple(one for one in dict.fromkeys(found) if not wish.system or fold(one.system) == fold(wish.system))
