@@ -11,12 +11,17 @@ import pytest
 
 from cutaway.api.compare import compare
 from cutaway.api.quiz import Asked, QuizMade, quiz
+from cutaway.inquiry.check import Judged
 from cutaway.inquiry.memory import Memory
 from cutaway.inquiry.questions.compare import IndicationDifference
 from cutaway.inquiry.questions.compare_records import Behaviour
 from cutaway.inquiry.questions.differing_records import RecordDifference
 from cutaway.inquiry.quiz.records import SORTS
-from cutaway.narrate.checked import Checked
+from cutaway.inquiry.verdicts import Holds, RestsOn
+from cutaway.language.parse import parse_claim
+from cutaway.machine.subjects import subjects
+from cutaway.narrate.checked import Checked, CheckedStep, JudgedClaim
+from cutaway.problems.span import TextFile, whole
 from cutaway.publish.differences import DIFFERENCES, comparisons
 from cutaway.publish.differences_page import Differing, differences_page
 from cutaway.publish.drawings import Desk
@@ -49,7 +54,7 @@ def made() -> QuizMade:
 def files(product: Product) -> Files:
     found, problems = product.make(desk(), NOTHING)
     assert problems == () and product.first in found
-    return found
+    return product.after(found, NOTHING)
 
 
 class Page(HTMLParser):
@@ -190,6 +195,27 @@ def test_a_quiz_as_page_sheets_and_record_asks_the_same() -> None:
     before, _, after = printed.partition("Whinchat: answers")
     right = next(option for option in record["questions"][0]["options"] if option["right"])
     assert right["reason"] not in before and right["reason"] in after, "no answer stands on the sheet of questions"
+
+
+def test_a_pack_asks_nothing_of_which_its_check_says_that_it_rests_on_an_assumed_value() -> None:
+    here = whinchat()
+    asked = json.loads(files(QUIZ)["quiz.json"])["questions"]
+    first = next(one for one in asked if one["case"] and one["sort"] == "shows")
+    claim, problems = parse_claim(
+        whole(TextFile("again", first["options"][0]["proofs"][0]["claim"])), here.loaded.words
+    )
+    assert claim is not None and not problems
+    subject = next(one for one in subjects(here.loaded.folder) if one.name == first["standard"])
+    resting = JudgedClaim(claim, (Judged(subject, RestsOn(Holds(0.0, (), ()), ())),))
+    (drill, *_), checked = here.loaded.folder.drills, NOTHING
+    checked = replace(checked, steps=(CheckedStep(drill, drill.steps[0], (resting,)),))
+    made, _ = QUIZ.make(desk(), NOTHING)
+    kept = json.loads(QUIZ.after(made, checked)["quiz.json"])["questions"]
+    assert not any((one["case"], one["standard"]) == (first["case"], first["standard"]) for one in kept)
+    assert len(kept) == len(asked) == 12, "others take its place"
+    # What is not about that course of things is asked as before.
+    others = [one for one in asked if one["case"] != first["case"]]
+    assert [one for one in kept if one in others] == others
 
 
 @pytest.mark.parametrize("paper", PAPERS, ids=lambda one: one.name)

@@ -4,10 +4,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from hashlib import blake2b
 
-from cutaway.handbook.records import Cite, Folder
+from cutaway.handbook.doubts import not_borne_out
+from cutaway.handbook.records import Cite, Folder, given_on
 from cutaway.inquiry.check import verdict_for
 from cutaway.inquiry.likeliest import Sensed
 from cutaway.inquiry.memory import Memory
+from cutaway.inquiry.questions.links import Reads
 from cutaway.inquiry.questions.why import Cause, cause
 from cutaway.inquiry.quiz.records import Choice, Option, Proof, QuizQuestion, Sort, Trap, is_so
 from cutaway.inquiry.scenes import Question
@@ -20,6 +22,7 @@ from cutaway.language.parse import parse_claim
 from cutaway.language.print_back import printed_scope
 from cutaway.language.syntax import Claim, Scope
 from cutaway.language.words import Words
+from cutaway.machine.bind import Bound
 from cutaway.machine.subjects import Subject
 from cutaway.problems.diagnostic import has_error
 from cutaway.problems.span import TextFile, whole
@@ -147,4 +150,15 @@ def cause_of(setter: Setter, one: Option) -> Cause | None:
     claim, bound = one.proofs[0].claim, setter.workshop.bound(one.proofs[0].subject)[0]
     base = base_of(Question(claim.statement, replace(claim.scope, on=None), bound, setter.told, setter.workshop))
     found = None if isinstance(base, NotModelled) else cause(base)
-    return found if isinstance(found, Cause) and found.so and found.links else None
+    if not isinstance(found, Cause) or not found.so:
+        return None
+    links = tuple(link for link in found.links if not (isinstance(link, Reads) and _unprinted(setter, bound, link)))
+    return replace(found, links=links) if links else None
+
+
+def _unprinted(setter: Setter, bound: Bound, link: Reads) -> bool:
+    """Whether the limit of a part may be a figure that the paragraph which is cited for it does not have."""
+    part, standard = bound.parts.get(link.part), bound.subject.standard
+    wants = bound.kinds[part.kind].wants if part is not None else ()
+    given = [(want, given_on(part, want.name, standard)) for want in wants if part and want.dimension == link.dimension]
+    return any(one is not None and not_borne_out(one, want, standard, setter.folder) for want, one in given)
