@@ -161,11 +161,11 @@ def test_the_selector_reversed_frees_the_flaps_by_keyboard_alone(shown: Any) -> 
         shown.keyboard.press("Space")
         assert flaps() == stuck
     assert "Nothing that is told of here changes." in shown.get_by_role("status").inner_text()
+    # What a lever that stays put does for a moment only is folded away.
     shown.keyboard.press("Shift+Tab")
-    assert (
-        shown.evaluate("document.activeElement.getAttribute('aria-label')")
-        == "flap selector to up for 1 s, then let go"
-    )
+    assert shown.evaluate("document.activeElement.textContent") == "For a moment, then back"
+    shown.keyboard.press("Enter")
+    reach("flap selector to up for 1 s, then back")
     shown.keyboard.press("Enter")
     assert flaps().startswith("down, 60 deg")
     came = shown.get_by_role("status").inner_text()
@@ -234,6 +234,32 @@ def test_nothing_runs_out_of_the_window(browser: Any, page_file: Path, width: in
     press(page, "flap selector to down")
     page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
     assert page.evaluate("document.documentElement.scrollWidth") <= width
+    page.close()
+
+
+@pytest.mark.parametrize("width, height", [(1280, 800), (390, 844)])
+def test_what_came_is_seen_beside_what_was_pressed(browser: Any, page_file: Path, width: int, height: int) -> None:
+    page = browser.new_page(viewport={"width": width, "height": height})
+    page.goto(page_file.as_uri())
+    press(page, "flap selector to down")
+
+    def inside(what: str) -> bool:
+        box = page.locator(what).first.bounding_box()
+        return bool(box["y"] >= 0 and box["y"] + min(box["height"], 40) <= height)
+
+    assert inside("#came") and inside("button[data-move]")
+    order = "[...document.querySelectorAll('#sets, #came, .drawn, #words, .caution')].map(e => e.id || e.className)"
+    seen = [one for one in page.evaluate(order) if "caution" not in one]
+    assert seen == ["sets", "came", "drawn", "words"]
+    # Where the drawing is looked at, the buttons and what came of them are still there, and most of it is free.
+    page.evaluate("window.scrollTo(0, document.querySelector('.drawn').offsetTop - 200)")
+    assert inside("#came") and inside("button[data-move]")
+    dock = page.locator(".dock").bounding_box()
+    assert dock["y"] + dock["height"] < 0.56 * height
+    drawn = page.locator(".drawn svg").bounding_box()
+    assert drawn["y"] < height - 150
+    assert page.locator(".drawn").evaluate("one => one.scrollLeft") == 0, "its title is not cut"
+    assert width < 1000 or drawn["width"] > 0.93 * width
     page.close()
 
 

@@ -75,7 +75,7 @@ def test_what_is_said_of_it(made: Explorable) -> None:
     view = made.view
     assert [control.name for control in view.controls] == ["flap selector"]
     assert [move.told for move in view.moves][:2] == ["wait 60 s", "flap selector to neutral"]
-    assert "flap selector to up for 1 s, then let go" in [move.told for move in view.moves]
+    assert "flap selector to up for 1 s, then back" in [move.told for move in view.moves]
     assert view.fixed == ("throttle: 60 %", "ignition switch: both", "engine starter: out")
     assert "kept as it was" in view.begins[-1] and "the tank" in view.begins[-1]
     assert view.bound[0].startswith("12 settled states are here")

@@ -108,11 +108,9 @@
     standing(slide, data.stops[stops[stops.length - 1]]);
   };
 
-  // What came of a movement is told in one place, and on a small screen once more beside what was moved.
-  const came = (lines, control) => {
+  const came = (lines) => {
     byId("came").replaceChildren(...lines.map(line));
-    for (const then of document.querySelectorAll(".then")) then.replaceChildren();
-    if (control !== undefined) byId("then-" + control).replaceChildren(...lines.slice(1).map(line));
+    byId("came").parentElement.scrollTop = 0;
   };
 
   const step = (number) => {
@@ -143,13 +141,13 @@
   const move = (number) => {
     const before = data.stops[stops[stops.length - 1]];
     const arc = before.a[number];
-    const [control, , , told] = data.moves[number];
+    const told = data.moves[number][3];
     if (arc === null) {
-      came([told + ":", "it stands there already."], control);
+      came([told + ":", "it stands there already."]);
       return;
     }
     if (arc[0] < 0) {
-      came([told + ": not done.", text(arc[1])], control);
+      came([told + ": not done.", text(arc[1])]);
       return;
     }
     const after = data.stops[arc[0]];
@@ -160,7 +158,7 @@
       : [name + ": " + text(after.p[i][0]) + " (before: " + text(before.p[i][0]) + ")."]);
     const happened = list(arc[1]);
     const nothing = happened.length || changes.length ? [] : ["Nothing that is told of here changes."];
-    came([told + ".", ...happened, ...changes, ...nothing], control);
+    came([told + ".", ...happened, ...changes, ...nothing]);
   };
 
   const goBack = (length) => {
@@ -188,10 +186,6 @@
   }
   byId("back").addEventListener("click", () => { if (walk.length) goBack(walk.length - 1); });
   byId("again").addEventListener("click", () => goBack(0));
-  // On a small screen the drawing begins where something is drawn.
-  const wide = svg.parentElement;
-  const lefts = [...svg.querySelectorAll("[data-part]")].map((part) => part.getBoundingClientRect().left);
-  if (lefts.length) wide.scrollLeft = Math.min(...lefts) - wide.getBoundingClientRect().left - 16;
   follow();
   show(null);
 })();

@@ -149,7 +149,8 @@ def _moved_parts(worked: Worked) -> tuple[str, ...]:
 
 
 def _control(worked: Worked, slot: ControlSlot) -> ControlView:
-    return ControlView(slot.spoken, _about(worked.found.ground.bound.parts[slot.part]), _slide(worked, slot))
+    about = _about(worked.found.ground.bound.parts[slot.part])
+    return ControlView(slot.spoken, about, _slide(worked, slot), not slot.springs_back)
 
 
 def _slide(worked: Worked, slot: ControlSlot) -> tuple[int, ...]:
@@ -187,7 +188,8 @@ def _move(worked: Worked, movement: Movement) -> MoveView:
     slots = worked.found.ground.controls
     index = next(i for i, slot in enumerate(slots) if slot.input == movement.input)
     back = duration(movement.back) if movement.back else ""
-    told = f"{slots[index].spoken} to {movement.words}" + (f" for {back}, then let go" if back else "")
+    over = "let go" if slots[index].springs_back else "back"
+    told = f"{slots[index].spoken} to {movement.words}" + (f" for {back}, then {over}" if back else "")
     return MoveView(index, movement.words, back, told)
 
 

@@ -11,7 +11,9 @@ from cutaway.publish.page_script import paragraph_quoted
 from cutaway.wording.verdicts import listed
 
 LATER = "let go after"
-"""What stands before the buttons of movements that pass."""
+"""What stands before the buttons of movements that pass, of a control that springs back."""
+PASSING = "For a moment, then back"
+"""What they are folded under of a control that stays where it is put."""
 
 
 def explore_page(view: ExploreView, root: str = "") -> str:
@@ -20,7 +22,7 @@ def explore_page(view: ExploreView, root: str = "") -> str:
         el("a", "To the controls", href="#controls", class_="skip"),
         way_back(root),
         _header(view),
-        el("main", _sheet(view), _hands(view), _answers(view), _walk(), id="main"),
+        el("main", _hands(view), _sheet(view), el("div", _answers(view), _walk(), class_="after"), id="main"),
         _about(view),
         el("footer", el("p", view.notice)),
         _data(view),
@@ -41,8 +43,9 @@ def _header(view: ExploreView) -> Html:
         el("p", view.maker, class_="maker") if view.maker else "",
         el("h1", view.title),
         el("p", view.says, class_="says") if view.says else "",
-        el("p", "Move a control: the sheet shows what comes of it, and below it stands why.", class_="says"),
-        el("p", " ".join(view.begins)),
+        el("p", "Move a control: what comes of it is told under it and shown in the drawing; below stands why.",
+           class_="says"),
+        el("p", view.begins[0]),
         el("noscript", el("p", "Controls can be moved here only where scripts are allowed. What stands below is the "
                                "beginning.", class_="caution")),
     )  # fmt: skip
@@ -52,7 +55,7 @@ def _sheet(view: ExploreView) -> Html:
     words = [el("li", line) for line in view.looks.descriptions[0]]
     return el(
         "section",
-        el("h2", "The sheet", id="sheet-title"),
+        el("h2", "The sheet", id="sheet-title", class_="unseen"),
         el(
             "div",
             drawing(write_inner_svg(view.looks.picture)),
@@ -62,6 +65,7 @@ def _sheet(view: ExploreView) -> Html:
             aria_label="Drawing, can be moved sideways",
         ),
         el("details", el("summary", "The drawing in words"), el("ul", *words, id="words")),
+        _fixed(view),
         *(el("p", el("strong", "Caution: "), text, class_="caution") for text in view.cautions),
         id="sheet",
         aria_labelledby="sheet-title",
@@ -73,21 +77,34 @@ def _sheet(view: ExploreView) -> Html:
 
 def _hands(view: ExploreView) -> Html:
     sets = [_control(view, number, control) for number, control in enumerate(view.controls)]
-    wait = [
-        join((el("p", _button(number, move, move.place)), _then(move.control)))
-        for number, move in enumerate(view.moves)
-        if move.control < 0
-    ]
-    fixed = ""
-    if view.fixed:
-        fixed = el(
-            "details",
-            el("summary", f"Not moved here: {len(view.fixed)} more"),
-            el("p", "These reach the sheet too, and are held as they stand."),
-            el("ul", *(el("li", one) for one in view.fixed)),
-        )
-    heading = el("h2", "Controls", id="controls")
-    return el("section", heading, *sets, *wait, fixed, id="hands", aria_labelledby="controls")
+    wait = [el("p", _button(number, move, move.place)) for number, move in enumerate(view.moves) if move.control < 0]
+    heading = el("h2", "Controls", id="controls", class_="unseen")
+    moved = el("div", *sets, el("div", *wait, class_="wait") if wait else "", id="sets")
+    hands = el("section", heading, moved, id="hands", aria_labelledby="controls")
+    return el("div", hands, _came(), class_="dock")
+
+
+def _came() -> Html:
+    """What came of the last movement: with the controls it stays in sight."""
+    status = el("div", el("p", "Nothing has been moved yet."), id="came", role="status", aria_live="polite")
+    return el(
+        "section",
+        el("h2", "What came of it", id="came-title"),
+        el("div", status, class_="seen", tabindex="0"),
+        id="told",
+        aria_labelledby="came-title",
+    )
+
+
+def _fixed(view: ExploreView) -> Html | str:
+    if not view.fixed:
+        return ""
+    return el(
+        "details",
+        el("summary", f"Not moved here: {len(view.fixed)} more"),
+        el("p", "These reach the sheet too, and are held as they stand."),
+        el("ul", *(el("li", one) for one in view.fixed)),
+    )
 
 
 def _control(view: ExploreView, number: int, control: ControlView) -> Html:
@@ -95,17 +112,16 @@ def _control(view: ExploreView, number: int, control: ControlView) -> Html:
     rows = []
     for back in dict.fromkeys(move.back for _, move in mine):
         buttons = [_button(n, move, move.place, number, view) for n, move in mine if move.back == back]
+        if back and control.stays:
+            row = el("div", el("span", f"{back} at:", class_="lead"), *buttons, class_="row")
+            rows.append(el("details", el("summary", PASSING), row))
+            continue
         lead = el("span", f"{LATER} {back}:", class_="lead") if back else ""
         rows.append(el("div", lead, *buttons, class_="row"))
     about = el("p", control.about, class_="about") if control.about else ""
-    now = el("p", "now: ", el("b", view.stops[0].places[number], id=f"now-{number}"), class_="now")
+    now = el("span", "now: ", el("b", view.stops[0].places[number], id=f"now-{number}"), class_="now")
     slide = _slide(view, number, control) if control.slide else ""
-    return el("fieldset", el("legend", control.name), about, now, slide, *rows, _then(number))
-
-
-def _then(control: int) -> Html:
-    """Where a small screen shows once more what came of a movement, since there the rest is out of sight."""
-    return el("div", "", id=f"then-{control}", class_="then", aria_hidden="true")
+    return el("fieldset", el("legend", control.name, " ", now), about, slide, *rows)
 
 
 def _slide(view: ExploreView, number: int, control: ControlView) -> Html:
@@ -143,12 +159,10 @@ def _answers(view: ExploreView) -> Html:
     rows = [_part(name, part) for name, part in zip(view.parts, view.stops[0].parts, strict=True)]
     return el(
         "section",
-        el("h2", "What came of it", id="came-title"),
-        el("div", el("p", "Nothing has been moved yet."), id="came", role="status", aria_live="polite"),
         el("h2", "What it shows, and because of what", id="parts-title"),
         el("div", *rows, id="parts"),
         id="answers",
-        aria_labelledby="came-title",
+        aria_labelledby="parts-title",
     )
 
 
@@ -178,7 +192,7 @@ def _about(view: ExploreView) -> Html:
     return el(
         "section",
         el("h2", "How far this goes", id="bound"),
-        *(el("p", line) for line in view.bound),
+        *(el("p", line) for line in (" ".join(view.begins[1:]), *view.bound) if line),
         el("details", el("summary", f"The paragraphs behind it: {len(quoted)}"), *quoted) if quoted else "",
         class_="far",
         aria_labelledby="bound",

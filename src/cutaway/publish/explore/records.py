@@ -20,11 +20,13 @@ class MoveView:
 @dataclass(frozen=True, slots=True)
 class ControlView:
     """A control that can be moved. about: where it is, what is painted on it, who works it; '' where nobody says.
-    slide: of one that moves through a range the movements that put it somewhere, from one end to the other."""
+    slide: of one that moves through a range the movements that put it somewhere, from one end to the other. stays:
+    whether it stays where it is put, and does not spring back."""
 
     name: str
     about: str
     slide: tuple[int, ...] = ()
+    stays: bool = True
 
 
 @dataclass(frozen=True, slots=True)
