@@ -159,6 +159,7 @@ def _step_record(step: StepTold) -> dict[str, object]:
         "sights": [_sight_record(one) for one in step.sights],
         "changed": [noticed_record(one) for one in step.changed],
         "turned": [{"part": one.part, "before": one.before, "now": one.now} for one in step.turned],
+        "shifted": [noticed_record(one) for one in step.shifted],
         "held back": [{"control": one.what, "told": one.state} for one in step.refused],
         "idle": step.idle,
         "waits": step.waits,
@@ -179,6 +180,7 @@ def _otherwise_record(one: Otherwise) -> dict[str, object]:
         "undecided": one.undecided,
         "end": [noticed_record(noted) for noted in one.end],
         "turned": [{"part": t.part, "before": t.before, "now": t.now} for t in one.turned],
+        "shifted": [noticed_record(noted) for noted in one.shifted],
         "held back": [{"control": seen.what, "told": seen.state} for seen in one.refused],
         "because": one.gone,
     }

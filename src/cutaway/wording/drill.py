@@ -5,7 +5,6 @@ from collections.abc import Sequence
 
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.questions.drill import DrillTold, Otherwise, Sight, StepTold, Turned
-from cutaway.inquiry.questions.indications import Noticed
 from cutaway.language.syntax import Wait
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import action_words, are, the
@@ -85,13 +84,15 @@ def _changes(step: StepTold, folder: Folder) -> str:
     moved = [one for one in step.turned if one.moves]
     others = [one for one in step.turned if not one.moves]
     words = _all_turned(moved) + all_noticed(step.changed, folder, since=True) + _all_turned(others)
+    words += all_noticed(step.shifted, folder, since=True)
     if words:
         return sentence(f"Then {_few(words)}")
     if all(isinstance(action, Wait) for action in step.actions):
         return "Nothing else changes in that time." if not step.passing else "What changes in that time is slight."
     if step.passing:
         what = [the(part) for part in step.passing]
-        return sentence(f"Meanwhile {_few(what)} {_changing(step.passing)}, but all is as it was when the step is over")
+        changing = f"{_few(what)} {_changing(step.passing)}"
+        return sentence(f"Meanwhile {changing}, but all is nearly as it was when the step is over")
     return "Nothing changes but what is moved."
 
 
@@ -141,7 +142,7 @@ def _comes(begin: str, other: Otherwise, folder: Folder, sights: Counter[int]) -
         parts.append("all that the drill looks for is seen all the same")
     if other.undecided:
         parts.append(f"of {counted(other.undecided, 'sight')} nothing can be said")
-    end = _ends(other.end, other.turned, folder)
+    end = _ends(other, folder)
     parts.append(f"in the end {end}" if end else "the end is the same")
     return sentence(f"{begin}, {'; '.join(parts)}")
 
@@ -155,9 +156,11 @@ def _lost(several: Sequence[Sight], sights: Counter[int]) -> str:
     return f"{_few(words)} {'is' if len(words) == 1 else 'are'} not seen"
 
 
-def _ends(noted: tuple[Noticed, ...], turned: tuple[Turned, ...], folder: Folder) -> str:
-    words = _all_turned(turned) if not noted else all_noticed(noted, folder)
-    return _few(words, more=len(turned) if noted else 0)
+def _ends(other: Otherwise, folder: Folder) -> str:
+    """What is otherwise in the end: what the crew notice, else what else there is; the rest only counted."""
+    if other.end:
+        return _few(all_noticed(other.end, folder), more=len(other.turned) + len(other.shifted))
+    return _few(_all_turned(other.turned) + all_noticed(other.shifted, folder))
 
 
 def _few(words: Sequence[str], more: int = 0) -> str:

@@ -7,7 +7,7 @@ import pytest
 from cutaway.api.drill import DrillsTold, drill, drills_record, drills_text
 from cutaway.inquiry.check import verdict_for
 from cutaway.inquiry.questions.drill import DrillTold, StepTold
-from cutaway.inquiry.verdicts import Holds
+from cutaway.inquiry.verdicts import Fails, Holds
 from cutaway.language.parse import parse_claim
 from cutaway.problems.span import TextFile, whole
 from tests.inquiry.folders import folder_at, system
@@ -133,6 +133,67 @@ def test_the_record_says_the_same(lighting: DrillsTold) -> None:
     assert [one["statement"] for one in lost] == [SIGHTS[4], SIGHTS[5], SIGHTS[6]]
     told = steps_of(lighting)[2].without
     assert told is not None and [one.statement.span.words for one in told.lost] == [SIGHTS[4], SIGHTS[5], SIGHTS[6]]
+
+
+STARTING = """
+battery: {kind: battery, capacity: 20 Ah, voltage: 12 V}
+magneto: {kind: magneto switch}
+throttle: {kind: throttle}
+tank: {kind: tank, capacity: 20 gal}
+cock: {kind: cock}
+pump: {kind: engine-driven fuel pump, driven by: engine}
+carburettor: {kind: carburettor, full flow: 10 gal/h}
+engine: {kind: engine, throttle: throttle, fuel from: carburettor, ignition: magneto}
+"""
+STARTED = """---
+title: Starting
+from: cold
+---
+
+1. Petrol and sparks: `cock to on then magneto to both`.
+2. `throttle to 30 %`.
+3. `engine starter to pressed for 8 s`.
+4. Open up: `throttle to 60 %`.
+"""
+
+
+def test_what_goes_on_turning_is_told_and_so_is_the_engine_that_its_own_starter_sets_going(tmp_path: Path) -> None:
+    files = {
+        "type.yaml": "name: Wren\nmarks: [Mk 1]\n",
+        "systems/engine.yaml": system(STARTING, "tank > cock > pump > carburettor"),
+        "situations.yaml": "situations:\n  cold:\n    settle: 10 s\n",
+        "drills/starting.md": STARTED,
+    }
+    folder_at(tmp_path, files)
+    told, problems = drill(tmp_path, "starting")
+    assert told is not None, problems
+    steps = steps_of(told)
+    assert [(one.now.what, one.now.state) for one in steps[2].changed] == [("engine", "running")]
+    # By hand: run with the throttle so far open, and at the end with or without the last step.
+    slow, fast = (_speed_by_hand(told, end) for end in ("", " then wait 8 s then throttle to 60 %"))
+    (faster,) = steps[3].shifted
+    assert faster.now.what == "engine speed" and faster.now.value == pytest.approx(fast, rel=0.05)
+    assert faster.before.value == pytest.approx(slow, rel=0.05) and fast > 1.2 * slow
+    assert steps[3].without is not None and [n.now.value for n in steps[3].without.shifted] == [
+        pytest.approx(slow, rel=0.05)
+    ]
+    assert steps[2].without is not None and [n.now.state for n in steps[2].without.end] == ["stopped"]
+    text = drills_text(told)
+    assert "Then the engine speed goes from" in text and "the end is the same" not in text
+    assert "but the end is another without step 1, step 3 or step 4" in text
+
+
+def _speed_by_hand(told: DrillsTold, end: str) -> float:
+    loaded, subject = told.opened.loaded, told.answers[0].subject
+    begun = "cock to on then magneto to both then throttle to 30 % then engine starter to pressed for 8 s"
+    claim, problems = parse_claim(
+        whole(TextFile("claim", f"in cold, after {begun}{end} then wait 30 s: engine reads 1 rpm")), loaded.words
+    )
+    assert claim is not None, problems
+    verdict = verdict_for(claim, subject, told.opened.workshop, loaded.told, False, None)
+    assert isinstance(verdict, Fails)
+    (value,) = (seen.value for seen in verdict.seen if seen.value is not None)
+    return value
 
 
 def test_names_that_are_not_there(lighting: DrillsTold) -> None:

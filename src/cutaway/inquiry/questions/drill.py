@@ -8,7 +8,7 @@ import numpy as np
 from cutaway.inquiry.asking import ready
 from cutaway.inquiry.course import BETWEEN_ACTIONS, Leg, course_of, lacking
 from cutaway.inquiry.judging import looked_at
-from cutaway.inquiry.questions.indications import Noticed, noticed
+from cutaway.inquiry.questions.indications import Noticed, differing, heard, noticed, unseen
 from cutaway.inquiry.rules import needed_by_rules, obeying
 from cutaway.inquiry.scenes import Question, Scene, Scenes
 from cutaway.inquiry.signals import needed
@@ -53,8 +53,9 @@ class Turned:
 @dataclass(frozen=True, slots=True)
 class Otherwise:
     """The drill done otherwise. lost: the sights that are seen when it is done as written and are not now. undecided:
-    how many of them could not be told. end: what the crew would then find otherwise in the end; turned: what else is.
-    refused: movements that a rule now holds back. gone: why nothing can be said at all, '' as a rule."""
+    how many of them could not be told. end: what the crew would then find otherwise in the end; turned: what else is;
+    shifted: readings that no dial shows. refused: movements that a rule now holds back. gone: why nothing can be said
+    at all, '' as a rule."""
 
     lost: tuple[Sight, ...]
     undecided: int
@@ -62,20 +63,23 @@ class Otherwise:
     turned: tuple[Turned, ...]
     refused: tuple[Seen, ...]
     gone: str = ""
+    shifted: tuple[Noticed, ...] = ()
 
     @property
     def matters(self) -> bool:
         """Whether anything comes of it that could be noticed or measured."""
-        return bool(self.lost or self.undecided or self.end or self.turned or self.refused or self.gone)
+        end = self.end or self.turned or self.shifted
+        return bool(self.lost or self.undecided or end or self.refused or self.gone)
 
 
 @dataclass(frozen=True, slots=True)
 class StepTold:
     """One step. actions: what is done, none for a look. missing: what the subject has not got, so that the step was
-    passed over. changed, turned: what the crew notices from it, and what else it does. refused: what a rule held back
-    in it. passing: what stirs at all while it is done, lamps and dials alone if
-    any of them does. without: the drill without its actions;
-    exchanged: with those of the next step that does anything (`with_next` is its number, 0 for none)."""
+    passed over. changed, turned: what the crew notices from it, and what else it does; shifted: how readings went on
+    that no dial shows, of an engine's speed, and, where nothing else is to be told, of anything. refused: what a rule
+    held back in it. passing: what stirs at all while it is done, lamps and dials alone if any of them does. without:
+    the drill without its actions; exchanged: with those of the next step that does anything (`with_next` is its number,
+    0 for none)."""
 
     number: int
     text: str
@@ -89,11 +93,12 @@ class StepTold:
     without: Otherwise | None
     with_next: int
     exchanged: Otherwise | None
+    shifted: tuple[Noticed, ...] = ()
 
     @property
     def idle(self) -> bool:
         """Whether it does something with the hands and nothing in the model."""
-        still = self.changed or self.turned or self.passing or self.needed
+        still = self.changed or self.turned or self.shifted or self.passing or self.needed
         return bool(self.actions) and not self.waits and not still
 
     @property
@@ -297,7 +302,7 @@ def _told(
         now = course.get(i, at)
         assert isinstance(at, Run) and isinstance(now, Run)
         skip = own[i]
-        changed, turned = _differing(bound, at, now, skip)
+        changed, turned, shifted = _differing(bound, at, now, skip)
         later = acting[acting.index(i) + 1] if i in exchanged else -1
         out.append(
             StepTold(
@@ -313,6 +318,7 @@ def _told(
                 _otherwise(bound, steps, variants, ends, without[i], skip) if i in without else None,
                 steps[later].parsed.step.number if later >= 0 else 0,
                 _otherwise(bound, steps, variants, ends, exchanged[i], skip | own[later]) if later >= 0 else None,
+                shifted,
             )
         )
         at = now
@@ -327,7 +333,8 @@ def _inputs(step: _Step) -> frozenset[str]:
 def _stirring(bound: Bound, run: Run, skip: frozenset[str]) -> tuple[str, ...]:
     """The parts, not moved themselves, of which a state changes in a run, or a reading by a hundredth; of these the
     lamps and dials, if there are any."""
-    found = [name for name in bound.parts if name not in skip and _stirs(bound, run, name)]
+    loud = {name for name, part in bound.parts.items() if bound.kinds[part.kind].indicates}
+    found = [name for name in bound.parts if (name in loud or name not in skip) and _stirs(bound, run, name)]
     seen = [name for name in found if bound.kinds[bound.parts[name].kind].indicates]
     return tuple(str(name) for name in seen or found)
 
@@ -374,15 +381,17 @@ def _otherwise(
     refused = tuple(one for one in other.refused if (one.what, one.state) not in known)
     if why or not isinstance(first, Run) or not isinstance(end, Run):
         return Otherwise(lost, undecided, (), (), refused, why)
-    noted, turned = _differing(bound, first, end, skip)
-    return Otherwise(lost, undecided, noted, turned, refused)
+    noted, turned, shifted = _differing(bound, first, end, skip)
+    return Otherwise(lost, undecided, noted, turned, refused, shifted=shifted)
 
 
 def _differing(
     bound: Bound, before: Run, now: Run, skip: frozenset[str]
-) -> tuple[tuple[Noticed, ...], tuple[Turned, ...]]:
-    """What is otherwise at the end of one run than at the end of another: indications, and other states."""
-    noted = tuple(one for one in noticed(bound, before, now) if one.indication.part not in skip)
+) -> tuple[tuple[Noticed, ...], tuple[Turned, ...], tuple[Noticed, ...]]:
+    """What is otherwise at the end of one run than at the end of another: indications, other states, and readings that
+    no dial shows. skip: parts that are moved themselves, of which it is no news how they stand; what such a part shows
+    is, of an engine that its own starter sets going."""
+    noted = noticed(bound, before, now)
     turned: list[Turned] = []
     for name, part in bound.parts.items():
         kind = bound.kinds[part.kind]
@@ -395,4 +404,8 @@ def _differing(
                 opposite = state.opposite or f"not {state.words}"
                 words = (state.words, opposite) if first else (opposite, state.words)
                 turned.append(Turned(str(name), *words, (name, "moved by") in bound.wiring.coupled))
-    return noted, tuple(turned)
+    told = {one.indication.part for one in noted}  # that a lamp is lit says how bright it is
+    shifted = differing((one for one in heard(bound) if one.part not in told), before, now)
+    if not (noted or turned or shifted):
+        shifted = differing((one for one in unseen(bound) if one.part not in skip), before, now)
+    return noted, tuple(turned), shifted

@@ -61,6 +61,29 @@ def _shown_by(kind: Kind) -> tuple[State | Reading, ...]:
     return (*kind.readings, *(() if says_so else kind.states))
 
 
+def heard(bound: Bound) -> tuple[Indication, ...]:
+    """What goes with a state that the crew see or hear and no dial need show: how fast an engine turns."""
+    kinds = ((name, bound.kinds[part.kind]) for name, part in bound.parts.items())
+    return tuple(
+        Indication(str(name), replace(reading, main=False))
+        for name, kind in kinds
+        if kind.indicates and any(isinstance(one, State) for one in _shown_by(kind))
+        for reading in kind.readings
+        if reading.main
+    )
+
+
+def unseen(bound: Bound) -> tuple[Indication, ...]:
+    """The readings that no dial shows by itself: of pumps, tanks, pipes."""
+    kinds = ((name, bound.kinds[part.kind]) for name, part in bound.parts.items())
+    return tuple(
+        Indication(str(name), replace(one, main=False))
+        for name, kind in kinds
+        if not kind.indicates
+        for one in kind.readings
+    )
+
+
 def signals_of(several: Iterable[Indication]) -> frozenset[str]:
     """The signals that some indications are read from."""
     return frozenset(name for one in several for name in one.signals)
@@ -94,8 +117,13 @@ def shown_in(indication: Indication, values: Mapping[str, float], at: float = 0.
 def noticed(bound: Bound, before: Run, now: Run) -> tuple[Noticed, ...]:
     """The indications that the crew would find otherwise at the end of one run than at the end of another. Those that
     either run did not record are passed over."""
+    return differing(indications(bound), before, now)
+
+
+def differing(several: Iterable[Indication], before: Run, now: Run) -> tuple[Noticed, ...]:
+    """The same of any readings and states."""
     found: list[Noticed] = []
-    for one in indications(bound):
+    for one in several:
         if all(name in before.names and name in now.names for name in one.signals):
             first, second = shown_at_end(one, before), shown_at_end(one, now)
             if not alike(first, second):
