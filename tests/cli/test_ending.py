@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from cutaway.cli import exits, main
-from tests.cli.running import program
+from tests.cli.running import cutaway, program
 
 
 def ends(monkeypatch: pytest.MonkeyPatch, fault: BaseException, *arguments: str) -> int:
@@ -102,3 +102,30 @@ def test_a_full_disk_is_told() -> None:
         _, told = started.communicate(timeout=30)
     assert started.returncode == exits.OUR_FAULT
     assert told.startswith("The machine would not do it: ")
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("make", "{}", "--out", "{}/out/pack"),
+        ("explore", "Fuel", "-C", "{}", "--out", "{}/out/x.html"),
+        ("quiz", "-C", "{}", "--out", "{}/out"),
+        ("stills", "{}", "--svg", "--out", "{}/out"),
+        ("handout", "{}", "--out", "{}/out"),
+        ("panels", "running", "-C", "{}", "--out", "{}/out"),
+    ],
+)
+def test_what_the_disk_refuses_is_said_before_any_work(
+    sample: Path, monkeypatch: pytest.MonkeyPatch, words: tuple[str, ...]
+) -> None:
+    def refused(**_: object) -> None:
+        raise PermissionError(errno.EACCES, "Permission denied")
+
+    def worked(*_: object, **__: object) -> None:
+        raise AssertionError("nothing need be worked out")
+
+    monkeypatch.setattr("tempfile.TemporaryFile", refused)
+    monkeypatch.setattr("cutaway.inquiry.workshop.Workshop.runs", worked)
+    result = cutaway(*(one.format(sample) for one in words))
+    assert result.exit_code == exits.OUR_FAULT and not (sample / "out").exists()
+    assert "permission" in result.stderr.lower()

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from cutaway.publish.single_file import write_file, write_files
+from cutaway.publish.single_file import refused_by_disk, write_file, write_files
 
 
 def codes(problems) -> list[str]:
@@ -32,8 +32,10 @@ def test_k402_it_is_there_already(tmp_path: Path) -> None:
 def test_k404_the_disk_refuses(tmp_path: Path) -> None:
     (tmp_path / "a").write_bytes(b"a file")
     written, problems = write_file(tmp_path / "a" / "b.txt", b"one")
-    assert written is None and codes(problems) == ["K404"]
+    assert written is None and codes(problems) == ["K402"]
+    assert codes(refused_by_disk(tmp_path / "a" / "b")) == ["K402"]
     long = tmp_path / ("x" * 300)
+    assert refused_by_disk(tmp_path / "new" / "one") == () and [one.name for one in tmp_path.iterdir()] == ["a"]
     assert codes(write_file(long, b"one")[1]) == ["K404"]
 
 

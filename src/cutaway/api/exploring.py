@@ -14,7 +14,7 @@ from cutaway.publish.explore.page import explore_page
 from cutaway.publish.explore.records import ExploreView
 from cutaway.publish.explore.working import MOST_STOPS, WALKS, Asked, Worked, worked
 from cutaway.publish.single_file import in_the_way as already_there
-from cutaway.publish.single_file import write_file
+from cutaway.publish.single_file import refused_by_disk, write_file
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +72,7 @@ def explore(
 
 def in_the_way(out: Path, replace: bool) -> Problems:
     """Why the page could not be written there, so that it need not be worked out."""
-    return already_there(out, replace)
+    return already_there(out, replace) or refused_by_disk(out.parent)
 
 
 def write_page(made: Explorable, out: Path, replace: bool) -> tuple[Path | None, Problems]:

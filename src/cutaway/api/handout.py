@@ -22,7 +22,7 @@ from cutaway.publish.handout.making import Set, handouts_of
 from cutaway.publish.handout.product import asked_sets
 from cutaway.publish.handout.records import PAPERS, Kind, Paper
 from cutaway.publish.handout.shown import Wish, shown_sheets
-from cutaway.publish.single_file import write_file
+from cutaway.publish.single_file import refused_by_disk, write_file
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,13 +73,16 @@ def handout(
     again = _unknown(loaded, asked)
     if subject is None or has_error(more) or again:
         return (), in_order(problems + more + again)
+    target = out if out is not None else loaded.path / "handout"
+    again = refused_by_disk(target)
+    if again:
+        return (), again
     workshop = Workshop(loaded.folder, loaded.kinds, progress=progress)
     checked, problems = check(loaded, rests=rests, mending=False, workshop=workshop)
     if checked is None:
         return (), problems
     desk = Desk(workshop, loaded.told, loaded.kinds, layouts_folder(), shelf, rests, parsed=loaded.parsed)
     ground = Ground(desk, checked, pack_view(checked, (), (), loaded.kinds, ()))
-    target = out if out is not None else loaded.path / "handout"
     written: list[Printed] = []
     own = tuple(one for one in loaded.folder.handouts if one.name) if asked == Asked() else ()
     if own:

@@ -19,7 +19,7 @@ from cutaway.publish.contents import PRODUCTS, pack_files
 from cutaway.publish.contents_page import contents_page
 from cutaway.publish.drawings import Desk
 from cutaway.publish.handout.product import HANDOUTS
-from cutaway.publish.pack import refused_folder, write_pack
+from cutaway.publish.pack import refused_folder, unwritable, write_pack
 
 RANGES = "checking the claims, with each assumed value at both ends of its range"
 
@@ -62,7 +62,7 @@ def make(
     target = out if out is not None else pack_folder(loaded.path)
     # Its own pack is replaced even where the type was given another name since.
     of = loaded.folder.type.name
-    refused = refused_folder(target, of if out is not None else "")
+    refused = refused_folder(target, of if out is not None else "") or unwritable(target)
     if refused:
         return None, in_order(problems + refused)
     shelf = shelf_beside(remembered)  # another than that for reading, since the pieces of the pack are counted

@@ -17,7 +17,7 @@ from cutaway.problems.diagnostic import Diagnostic, Problems, in_order
 from cutaway.publish.manuscript import Manuscript
 from cutaway.publish.manuscript import manuscript as manuscript_of
 from cutaway.publish.published import pack_record
-from cutaway.publish.single_file import write_file
+from cutaway.publish.single_file import in_the_way, refused_by_disk, write_file
 from cutaway.publish.snapshot import drawn_from
 
 _WIDTH = 1800
@@ -52,6 +52,9 @@ def manuscript(
     if path.suffix.lower() != ".docx":
         message = f"A manuscript is a DOCX, and '{path}' does not end so; nothing was written."
         return None, (Diagnostic("K406", None, message, f"Write {path.with_suffix('.docx')}."),)
+    standing = in_the_way(path, replace) or refused_by_disk(path.parent)
+    if standing:
+        return None, standing
     checked, problems = check(folders[0], rests=rests, progress=progress)
     looked, more = desk(folders[0])
     problems = in_order(problems + more)

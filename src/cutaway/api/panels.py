@@ -13,7 +13,7 @@ from cutaway.draw.theme import Manner
 from cutaway.inquiry.workshop import Request, Workshop
 from cutaway.machine.records import Outcome
 from cutaway.problems.diagnostic import Problems, has_error, in_order
-from cutaway.publish.single_file import write_files
+from cutaway.publish.single_file import refused_by_disk, write_files
 from cutaway.publish.stills import size_named, still
 
 
@@ -50,7 +50,7 @@ def write_panels(
     folder: Path | str | Loaded, asked: Asked, look: Look, out: Path, replace: bool = False
 ) -> tuple[tuple[Path, ...], Problems]:
     """Write the panels into a folder; the files that were written."""
-    wrong = missing_library(look.png)
+    wrong = missing_library(look.png) or refused_by_disk(out)
     if wrong:
         return (), wrong
     pictures, problems = panels(folder, asked)

@@ -11,7 +11,7 @@ from cutaway.draw.sequence import told, write_moving_svg
 from cutaway.draw.svg import Ground, slug
 from cutaway.draw.theme import Manner
 from cutaway.problems.diagnostic import Diagnostic, Problems, has_error, in_order
-from cutaway.publish.single_file import write_file
+from cutaway.publish.single_file import refused_by_disk, write_file
 from cutaway.publish.stills import SIZES, Size, drawing, page_shape, size_named, still
 
 
@@ -57,6 +57,7 @@ def stills(
     """
     size = size_named(look.size)
     wrong = (*missing_library(not look.svg), *_no_size(look.size, size), *_no_moments(wanted, look))
+    wrong = wrong or refused_by_disk(out)
     if size is None or wrong:
         return (), wrong
     found, _, problems = sequences(folder, wanted, page_shape(size))

@@ -26,14 +26,20 @@ NAMES_NOTHING = frozenset((
 ))  # fmt: skip
 """The codes that say: what the command line names is not there, or cannot be what it was named as."""
 
+MACHINE = frozenset(("K103", "K104", "K105", "K306", "K404", "K507", "T111"))
+"""The codes that say: the machine would not write it."""
+
 
 def ending(done: bool, problems: "Problems", found: bool = False) -> int:
     """The exit code of a verb. done: there is a result; found: something is wrong in it.
 
-    Where nothing was done because of what stands on the command line itself, that is wrong use.
+    Where nothing was done because of what stands on the command line itself, that is wrong use; where the machine would
+    not write it, that is a fault of the machine.
     """
     if not done and any(_on_the_command_line(problem) for problem in problems):
         return WRONG_USE
+    if not done and any(problem.code in MACHINE for problem in problems):
+        return OUR_FAULT
     return FOUND if found or not done else FINE
 
 

@@ -38,9 +38,11 @@ def register(app: typer.Typer) -> None:
         from cutaway.cli.stopping import stopping
         from cutaway.problems.diagnostic import has_error
         from cutaway.publish.quiz import quiz_record
+        from cutaway.publish.single_file import refused_by_disk
 
         on_paper, wrong = api.paper_named(paper)
-        if on_paper is None:
+        wrong += refused_by_disk(out) if out is not None else ()
+        if on_paper is None or wrong:
             showing.show_problems(wrong)
             raise typer.Exit(exits.ending(False, wrong))
         with showing.progress("Making questions") as counter, stopping() as stop:

@@ -15,6 +15,7 @@ from collections.abc import Mapping
 from pathlib import Path, PurePosixPath
 
 from cutaway.problems.diagnostic import Diagnostic, Problems
+from cutaway.publish.single_file import fault_of_disk
 
 MARKER = "pack.json"
 _FORMAT = 1
@@ -232,6 +233,12 @@ def refused_folder(target: Path, of: str = "") -> Problems:
         hint = f"Choose another folder, for instance --out {target}-{_plain(of)}, or remove that pack first."
         return (Diagnostic("K106", None, message, hint),)
     return ()
+
+
+def unwritable(target: Path) -> Problems:
+    """Why the disk would not take a pack there, so that none need be made; () where it would."""
+    fault = fault_of_disk(target.parent)
+    return (_trouble(target, fault),) if fault is not None else ()
 
 
 def _plain(name: str) -> str:

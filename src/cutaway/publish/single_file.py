@@ -25,6 +25,31 @@ def in_the_way(path: Path, replace: bool = False) -> Problems:
     return ()
 
 
+def refused_by_disk(path: Path) -> Problems:
+    """Why no file could be made in a folder, whether it is there yet or not, so that nothing need be worked out for it;
+    none where one could. It is tried, in the nearest folder that is there, and nothing is left."""
+    fault = fault_of_disk(path)
+    if isinstance(fault, NotADirectoryError):
+        above = next(one for one in (path, *path.parents) if one.exists())
+        return (_below_a_file(above, path),)
+    return (_refused(path, fault),) if fault is not None else ()
+
+
+def fault_of_disk(folder: Path) -> OSError | None:
+    """What the machine says to a file in a folder, or in the nearest one above it; None where it takes one."""
+    try:
+        above = next((one for one in (folder, *folder.parents) if one.exists()), None)
+        with tempfile.TemporaryFile(dir=above):
+            return None
+    except OSError as fault:
+        return fault
+
+
+def _below_a_file(above: Path, path: Path) -> Diagnostic:
+    message = f"'{above}' is a file, so that '{path.name}' cannot be in it."
+    return Diagnostic("K402", None, message, "Choose a folder of your own.")
+
+
 def write_file(path: Path, content: bytes, replace: bool = False) -> tuple[Path | None, Problems]:
     """Write a file; its path, or why it was not written. replace: whether one that is there may be written over."""
     try:
@@ -33,8 +58,7 @@ def write_file(path: Path, content: bytes, replace: bool = False) -> tuple[Path 
             return None, standing
         above = next((one for one in path.parents if one.exists()), None)
         if above is not None and not above.is_dir():
-            message = f"'{above}' is a file, so that '{path.name}' cannot be in it."
-            return None, (Diagnostic("K404", None, message, "Choose a folder of your own."),)
+            return None, (_below_a_file(above, path),)
         path.parent.mkdir(parents=True, exist_ok=True)
         handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
         try:
