@@ -66,3 +66,14 @@ def test_a_file_that_cannot_be_read_is_told_first_and_alone(sparrow: Path) -> No
     assert "'colour'" in result.stderr, "what is wrong by itself is told all the same"
     assert "systems/fuel.yaml could not be read" in result.stdout
     assert "Fails" not in result.stdout
+
+
+def test_a_setting_of_what_a_mark_has_not_is_told(sparrow: Path) -> None:
+    _with(sparrow, "\nlines:", "\n  spare cock: {kind: cock, on: Mk 2}\nlines:")
+    situations = sparrow / "situations.yaml"
+    situations.write_text(situations.read_text().replace("{fuel cock: on}", "{fuel cock: on, spare cock: on}"))
+    told = cutaway("check", sparrow, "--no-rests", "--all").stdout
+    assert "situations.yaml:8  'ready' sets the spare cock, which Mk 1 has not; it says nothing there." in told
+    assert "fuel cock, which" not in told
+    brief = cutaway("check", sparrow, "--no-rests").stdout
+    assert "1 setting of situations is of a control that not every standard has (see with --all)." in brief

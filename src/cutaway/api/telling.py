@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from cutaway.api.checking import found_wrong
 from cutaway.api.making import Made
 from cutaway.api.telling_books import compared_counts, compared_lines, compared_record
+from cutaway.api.telling_settings import idle_settings
 from cutaway.api.telling_unjudged import unjudged, unjudged_lines, unjudged_record, waits
 from cutaway.handbook.search import Hit
 from cutaway.narrate.checked import Checked, CheckedSentence, JudgedClaim, is_wrong
@@ -47,6 +48,17 @@ def _checked_lines(checked: Checked, everything: bool, wrong: bool) -> Iterator[
     if everything:
         yield from compared_lines(checked)
     yield from _counts(checked, wrong, everything)
+    yield from _idle(checked, everything)
+
+
+def _idle(checked: Checked, everything: bool) -> Iterator[str]:
+    """The settings of situations that are not for every standard; how many, where not everything is told."""
+    found = tuple(idle_settings(checked.folder))
+    if everything:
+        yield from found
+    elif found:
+        are = "is of a control that not every standard has" if len(found) == 1 else "are of controls that not all have"
+        yield f"{counted(len(found), 'setting')} of situations {are} (see with --all)."
 
 
 def _overtaken(one: CheckedSentence, checked: Checked) -> tuple[str, ...]:
@@ -202,8 +214,14 @@ def _claim_record(where: str, sentence: str, claim: JudgedClaim, checked: Checke
     }
 
 
-def made_text(made: Made) -> str:
-    """What `make` says."""
+NO_HANDOUTS = (
+    "No handouts: the typesetter typst is not installed. For them, in the clone of Cutaway: "
+    "pip install -c constraints.txt -e '.[handout]'"
+)
+
+
+def made_text(made: Made, unset: bool = False) -> str:
+    """What `make` says. unset: whether handouts were wanted that cannot be set here."""
     sheets = sum(1 for name in made.files if name.startswith("sheets/"))
     paper = sum(1 for name in made.files if name.startswith("handouts/"))
     captions = sum(1 for name in made.files if name.endswith(".vtt"))
@@ -213,6 +231,8 @@ def made_text(made: Made) -> str:
         f"The pack is in {made.folder}: {counted(sheets, 'sheet')}, {handouts}{counted(captions, 'caption file')}, "
         "one page.",
     ]
+    if unset and not paper:
+        lines.append(NO_HANDOUTS)
     if made.as_before:
         lines.append(f"{counted(made.again, 'piece')} made again, {made.as_before} as before.")
     lines.extend(made.touched)

@@ -22,7 +22,7 @@ from cutaway.parts.kind import Kind
 WIDTH = 1600.0
 SHAPE = 297 / 210
 """Panels are drawn for A4 on its long side, where no word of theirs is smaller than 7 pt."""
-NOWHERE = "place not given"
+NOWHERE = "no place is given in the folder (at)"
 REMARK = "Faces are our own and not those of the aeroplane; needles show more or less, and the figure stands below."
 
 _ACROSS = {"left": 0, "port": 0, "middle": 1, "centre": 1, "right": 2, "starboard": 2}

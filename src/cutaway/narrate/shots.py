@@ -9,7 +9,7 @@ from cutaway.handbook.records import Folder, Mark, Script, Sentence
 from cutaway.language.claims import ParsedSentence
 from cutaway.language.syntax import Claim
 from cutaway.machine.subjects import subjects
-from cutaway.narrate.naming import parts_named
+from cutaway.narrate.naming import parts_named, pattern_of
 from cutaway.narrate.timing import Slot
 from cutaway.problems.diagnostic import Diagnostic, Problems
 
@@ -59,11 +59,19 @@ def shots(
         claimed = tuple(dict.fromkeys(part for claim in one.claims for part in parts_named(claim, names)))
         by: Literal["marked", "proposed"] = "marked" if callouts else "proposed"
         if picture is None and claimed:
-            picture = _proposed(one.claims, systems[claimed[0]], folder, last)
+            told = _named_first(claimed, sentence.text, names)
+            picture = _proposed(one.claims, systems[told], folder, last)
         last = picture or last
         shown = callouts or claimed[:_MOST_PROPOSED]
         found.append(Shot(number, slot.start, slot.stop, sentence.chapter, sentence.text, picture, shown, by))
     return _without_repeats(tuple(found)), problems
+
+
+def _named_first(claimed: tuple[str, ...], text: str, names: frozenset[str]) -> str:
+    """Of the parts that are claimed about the one that the sentence itself names first; else the first of them."""
+    said = [fold(found) for found in pattern_of(names).findall(text)]
+    ours = {form: part for part in claimed for form in (fold(part), f"{fold(part)}s", f"{fold(part)}es")}
+    return next((ours[one] for one in said if one in ours), claimed[0])
 
 
 def _without_repeats(found: tuple[Shot, ...]) -> tuple[Shot, ...]:
@@ -121,7 +129,7 @@ def _sheet(system: str, standard: str, situation: str, by: Literal["marked", "pr
 
 
 def _proposed(claims: tuple[Claim, ...], system: str, folder: Folder, last: Picture | None) -> Picture:
-    """The sheet of the first part that is claimed about, on the first standard and in the situation of the claim.
+    """The sheet of a system, of which a part is claimed about, on the first standard and in the situation of the claim.
 
     Where the claim names neither, the last picture stays if it is of the same system.
     """

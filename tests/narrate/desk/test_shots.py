@@ -3,6 +3,7 @@
 import csv
 import io
 
+from cutaway.narrate.shots import _named_first
 from cutaway.publish.shot_list import COLUMNS, shot_list_csv, shot_list_page
 
 CLAIMED = "The cock is there.\n\n```claim\nfuel cock is fitted\n```\n"
@@ -18,6 +19,15 @@ def test_a_picture_is_proposed_from_the_claim(series) -> None:
     assert codes(problems) == []
     assert shot.picture is not None and (shot.picture.system, shot.picture.by) == ("Fuel", "proposed")
     assert shot.callouts == ("fuel cock",) and shot.by == "proposed"
+
+
+def test_the_system_is_that_of_the_part_which_the_sentence_names() -> None:
+    names = frozenset({"engine", "engine pump", "hand pump", "carburettor"})
+    claimed = ("engine", "engine pump", "hand pump")
+    text = "If the engine pump shears she flies on, for hand pumps can do its work, and the engine runs."
+    assert _named_first(claimed, text, names) == "engine pump", "and not the engine, whose name is in it"
+    assert _named_first(claimed, "Hand pumps help the engine.", names) == "hand pump"
+    assert _named_first(claimed, "She flies on with the carburettor fed.", names) == "engine"
 
 
 def test_marks_go_before_what_would_be_proposed(series) -> None:
