@@ -14,7 +14,7 @@ from cutaway.inquiry.questions.differing_records import RecordDifference
 from cutaway.language.parse import parse_scope
 from cutaway.problems.diagnostic import Problems, has_error
 from cutaway.problems.span import TextFile, whole
-from cutaway.wording.compare import compared_lines, moment_words, positions_briefly
+from cutaway.wording.compare import compared_lines, moment_words, positions_briefly, sights
 from cutaway.wording.shown import value_words
 
 # After how many movements it is looked if nothing is said: enough for a small aeroplane. A choice of ours.
@@ -80,9 +80,10 @@ def compared_rows(compared: Compared) -> tuple[Row, ...]:
         )
     for i in found.indications:
         rows.append((f"indication: {i.part}", *((i.kind, "–") if i.has == "one" else ("–", i.kind)), ""))
-    for b in (*found.behaviours, *found.moved.behaviours):
+    after_moves = ((moment_words(b.at), b) for b in found.moved.behaviours)
+    for when, b in (*sights(found, folder), *after_moves):
         words = (value_words(b.one, folder), value_words(b.other, folder))
-        rows.append((f"{moment_words(b.at)}: {b.one.what}", *words, ""))
+        rows.append((f"{when}: {b.one.what}", *words, ""))
     for r in found.underneath:
         named = f"{r.part} ({r.name})" if r.name else r.part
         where = ", ".join((*(c.key for c in r.cites), *r.mods, *r.amendments))

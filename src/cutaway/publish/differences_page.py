@@ -11,7 +11,7 @@ from cutaway.inquiry.questions.compare import Comparison
 from cutaway.inquiry.questions.differing_records import RecordDifference
 from cutaway.publish.html import Html, anchor, el
 from cutaway.publish.plain_page import plain_page
-from cutaway.wording.compare import crew_lines, moment_words, no_difference, positions_briefly, since_words
+from cutaway.wording.compare import crew_lines, no_difference, positions_briefly, sights, since_words
 from cutaway.wording.shown import value_words
 
 Row = tuple[str, str, str, str, str]
@@ -93,8 +93,8 @@ def _sections(one: Comparison, folder: Folder) -> tuple[tuple[str, list[Row]], .
         (part, has.get("one", "–"), has.get("other", "–"), *written.get(part, ("", ""))) for part, has in kinds.items()
     ]
     seen = [
-        (f"{moment_words(b.at)}: {b.one.what}", value_words(b.one, folder), value_words(b.other, folder), "", "")
-        for b in one.behaviours
+        (f"{when}: {b.one.what}", value_words(b.one, folder), value_words(b.other, folder), "", "")
+        for when, b in sights(one, folder)
     ]
     figures = [_record(r) for r in one.underneath if r.what in ("value", "table")]
     told = {name for name, *_ in (*places, *shows)}

@@ -1,7 +1,7 @@
 """What differs between two standards, in sentences that read aloud."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.questions.compare import Comparison, ControlDifference, IndicationDifference
@@ -75,7 +75,8 @@ def crew_lines(found: Comparison, folder: Folder) -> tuple[str, ...]:
     return (
         *both_sides(tuple(control_words(c, one, other) for c in found.controls)),
         *indication_lines(found.indications, one, other),
-        *behaviour_lines(found.behaviours, one, other, folder),
+        *_everywhere_lines(found, folder),
+        *behaviour_lines(everywhere(found, folder)[1], one, other, folder),
         *moved_lines(found.moved.behaviours, one, other, folder),
     )
 
@@ -140,19 +141,52 @@ def indication_lines(found: tuple[IndicationDifference, ...], one: str, other: s
     return tuple(out)
 
 
+def everywhere(found: Comparison, folder: Folder) -> tuple[tuple[Behaviour, ...], tuple[Behaviour, ...]]:
+    """What is seen otherwise in just the same way in every situation there is, each once; and all the rest. Of one
+    situation there is nothing of the first sort."""
+    lost = {one.at.situation for one in found.unanswered if not one.at.drill}
+    situations = {one.name for one in folder.situations} - lost
+    if found.situation or len(situations) < 2:
+        return (), found.behaviours
+    seen: dict[tuple[str, str, str], list[Behaviour]] = {}
+    for one in found.behaviours:
+        if not one.at.drill and one.at.move is None:
+            sight = (one.one.what, value_words(one.one, folder), value_words(one.other, folder))
+            seen.setdefault(sight, []).append(one)
+    always = [several for several in seen.values() if {one.at.situation for one in several} >= situations]
+    told = {id(one) for several in always for one in several}
+    return tuple(several[0] for several in always), tuple(one for one in found.behaviours if id(one) not in told)
+
+
+def _everywhere_lines(found: Comparison, folder: Folder) -> tuple[str, ...]:
+    one, other = str(found.one.name), str(found.other.name)
+    words = _told_together([_differs(b, one, other, folder) for b in everywhere(found, folder)[0]])
+    return (sentence(f"in every situation, {words}"),) if words else ()
+
+
+def sights(found: Comparison, folder: Folder) -> Iterator[tuple[str, Behaviour]]:
+    """What is seen otherwise, one by one, each with its moments in words: for rows of a table."""
+    always, others = everywhere(found, folder)
+    yield from (("in every situation", one) for one in always)
+    yield from ((moment_words(one.at), one) for one in others)
+
+
 def behaviour_lines(found: tuple[Behaviour, ...], one: str, other: str, folder: Folder) -> tuple[str, ...]:
-    """What is seen otherwise, moment by moment."""
+    """What is seen otherwise, moment by moment; moments at which just the same is seen are told together."""
     by_moment: dict[Moment, list[Behaviour]] = {}
     for behaviour in found:
         by_moment.setdefault(behaviour.at, []).append(behaviour)
-    lines = []
+    alike: dict[str, list[Moment]] = {}
     for at, several in by_moment.items():
-        seen = both_sides(tuple(sentence(_differs(b, one, other, folder)) for b in several))
-        told = [
-            f"{words[:1].lower()}{words[1:]}".removesuffix(".").replace(". Likewise", ", likewise") for words in seen
-        ]
-        lines.append(sentence(f"{moment_words(at)}, {'; '.join(told)}"))
-    return tuple(lines)
+        alike.setdefault(_told_together([_differs(b, one, other, folder) for b in several]), []).append(at)
+    return tuple(sentence(f"{listed_with(map(moment_words, ats))}, {words}") for words, ats in alike.items())
+
+
+def _told_together(clauses: Sequence[str]) -> str:
+    """Clauses of one moment, those of port and starboard that go alike as one."""
+    seen = both_sides(tuple(map(sentence, clauses)))
+    told = (f"{words[:1].lower()}{words[1:]}".removesuffix(".").replace(". Likewise", ", likewise") for words in seen)
+    return "; ".join(told)
 
 
 def moved_lines(found: tuple[Behaviour, ...], one: str, other: str, folder: Folder) -> tuple[str, ...]:

@@ -97,12 +97,28 @@ def test_the_same_and_itself(wren: Path) -> None:
 def test_text_table_and_record_tell_the_same(marks: Compared) -> None:
     text = compared_text(marks)
     assert "Only Mk 2 has the port lamp" in text and "Likewise to starboard." in text
-    assert "When dark" in text or "In dark, the lamp is out on Mk 1, and is lit on Mk 2." in text
+    assert "In dark and after step 2 of 'Going', the lamp is out on Mk 1, and is lit on Mk 2." in text
     assert "since A.L. 1" in text
     rows = compared_rows(marks)
     record = compared_record(marks)
     parts = ("controls", "indications", "behaviours", "underneath")
     assert len(rows) == sum(len(record[name]) for name in parts)  # type: ignore[arg-type]
+
+
+def test_what_goes_on_in_every_situation_is_told_once(tmp_path: Path) -> None:
+    tanks = "tank: {kind: tank, capacity: [{is: 15 gal, on: Mk 1}, {is: 20 gal, on: Mk 2}]}\n"
+    gauge = "gauge: {kind: contents gauge, reads: tank}\ncock: {kind: cock}"
+    situations = "situations:\n  shut: {settle: 1 s}\n  open: {from: shut, set: {cock: on}}\n"
+    files = {"type.yaml": "name: Wren\nmarks: [Mk 1, Mk 2]\n", "situations.yaml": situations}
+    folder_at(tmp_path, {**files, "systems/fuel.yaml": system(tanks + gauge, "tank > cock")})
+    found, problems = compare(tmp_path, "Mk 1", "Mk 2", moves=0)
+    assert found is not None and problems == () and len(found.found.behaviours) == 2
+    assert "In every situation, the gauge reads 15 gal on Mk 1, and 20 gal on Mk 2." in compared_text(found)
+    assert [row for row in compared_rows(found) if "gauge" in row[0]] == [
+        ("in every situation: gauge", "15 gal", "20 gal", "")
+    ]
+    alone, _ = compare(tmp_path, "Mk 1", "Mk 2", "open", moves=0)
+    assert alone is not None and "every situation" not in compared_text(alone)
 
 
 def test_one_situation_alone(wren: Path) -> None:
