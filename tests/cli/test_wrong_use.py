@@ -171,3 +171,8 @@ def test_every_code_of_wrong_use_is_in_the_catalogue() -> None:
 
     assert NAMES_NOTHING - CATALOGUE.keys() == set()
     assert all(CATALOGUE[code].severity == "error" for code in NAMES_NOTHING)
+
+
+def test_what_new_proposes_can_be_pasted(tmp_path: Path) -> None:
+    result = cutaway("new", tmp_path / "a b" / "c")
+    assert result.exit_code == 0 and f"cutaway check '{tmp_path}/a b/c'" in result.stdout

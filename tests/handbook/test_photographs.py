@@ -118,6 +118,8 @@ def test_pictures_that_cannot_be_used(tmp_path: Path) -> None:
     ]  # fmt: skip
     missing = upright_size(home, "photographs/emty.png")
     assert isinstance(missing, Unseen) and missing.hint == "Did you mean photographs/empty.png?"
+    other = upright_size(home, "photographs/whinchat.png")
+    assert isinstance(other, Unseen) and "Put the picture into" in other.hint, "one ending alike is no likeness"
 
 
 def test_a_picture_of_a_hundred_million_dots_is_read_and_a_larger_one_is_told(tmp_path: Path) -> None:

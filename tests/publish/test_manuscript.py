@@ -142,7 +142,7 @@ def test_k402_what_is_there_is_left_alone(tmp_path: Path) -> None:
 def test_k401_the_library_is_not_there(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     monkeypatch.setattr(room, "find_spec", lambda name: None)
     book, problems = manuscript((WHINCHAT,), tmp_path / "book.docx", rests=False)
-    assert book is None and [p.code for p in problems] == ["K401"] and "cutaway[manuscript]" in problems[0].hint
+    assert book is None and [p.code for p in problems] == ["K401"] and "-e '.[manuscript]'" in problems[0].hint
 
 
 def test_k403_scripts_of_several_folders(sample: Path, tmp_path: Path) -> None:

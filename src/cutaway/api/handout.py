@@ -117,7 +117,7 @@ def _named(asked: Asked) -> tuple[tuple[Kind, ...], tuple[Paper, ...], Problems]
     problems: list[Diagnostic] = []
     if find_spec("typst") is None:
         message = "Handouts are set with the typesetter typst, which is not installed."
-        problems.append(Diagnostic("K509", None, message, "pip install 'cutaway[handout]'"))
+        problems.append(Diagnostic("K509", None, message, "pip install -c constraints.txt -e '.[handout]'"))
     kinds = tuple(kind for kind in KINDS if not asked.kinds or kind in map(fold, asked.kinds))
     papers = tuple(one for one in PAPERS if one.name in map(fold, asked.papers or (PAPERS[0].name,)))
     for what, words, known in (

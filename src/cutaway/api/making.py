@@ -18,7 +18,7 @@ from cutaway.publish.ahead import working_ahead
 from cutaway.publish.contents import PRODUCTS, pack_files
 from cutaway.publish.contents_page import contents_page
 from cutaway.publish.drawings import Desk
-from cutaway.publish.handout.product import HANDOUTS
+from cutaway.publish.handout.product import HANDOUTS, left_out
 from cutaway.publish.pack import refused_folder, unwritable, write_pack
 
 RANGES = "checking the claims, with each assumed value at both ends of its range"
@@ -72,7 +72,8 @@ def make(
     stage(RANGES if rests else "checking the claims")
     keep = keeping(loaded, asking, shelf)
     desk = Desk(workshop, loaded.told, loaded.kinds, layouts_folder(), shelf, rests, parsed=loaded.parsed)
-    wanted = PRODUCTS if handouts else tuple(one for one in PRODUCTS if one is not HANDOUTS)
+    paper = handouts and not left_out(loaded.folder)
+    wanted = PRODUCTS if paper else tuple(one for one in PRODUCTS if one is not HANDOUTS)
     with working_ahead(desk, wanted, stage) as await_others:
         memory = Memory(remembered)
         checked, more = check_words(workshop, loaded.parsed, loaded.told, memory, asking, keep=keep, pace=pace)

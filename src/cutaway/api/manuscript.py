@@ -90,7 +90,7 @@ def _library() -> Diagnostic | None:
     if find_spec("docx") is not None:
         return None
     message = "A manuscript is written with the library python-docx, which is not installed."
-    return Diagnostic("K401", None, message, "pip install 'cutaway[manuscript]'")
+    return Diagnostic("K401", None, message, "pip install -c constraints.txt -e '.[manuscript]'")
 
 
 def _names(places: tuple[Path, ...], folder: Folder) -> tuple[tuple[str, ...], Problems]:
@@ -124,7 +124,7 @@ def _pictures(pictures: tuple[Picture, ...], home: Path, folder: Folder) -> tupl
         return {}, (Diagnostic("K405", None, f"{message}, so the figures are frames without drawings.", hint),)
     if find_spec("resvg_py") is None:
         message = "The library resvg_py is not installed, so the figures are frames without drawings."
-        return {}, (Diagnostic("K405", None, message, "pip install 'cutaway[manuscript]'"),)
+        return {}, (Diagnostic("K405", None, message, "pip install -c constraints.txt -e '.[manuscript]'"),)
     found: dict[str, bytes] = {}
     for picture in sheets:
         path = pack / sheet_path(picture)

@@ -100,7 +100,7 @@ def _missing() -> Problems:
     if find_spec("imageio_ffmpeg") is not None:
         return ()
     message = "Films are written with imageio-ffmpeg, which is not installed."
-    return (Diagnostic("K506", None, message, "pip install 'cutaway[overlay]'"),)
+    return (Diagnostic("K506", None, message, "pip install -c constraints.txt -e '.[overlay]'"),)
 
 
 def _unknown(look: FilmLook, no_form: bool, no_size: bool) -> Problems:

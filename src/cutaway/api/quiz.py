@@ -68,7 +68,7 @@ def quiz(
     memory = Memory(memory_file()) if memory is None else memory
     setter = Setter(here.workshop, loaded.told, loaded.parsed, loaded.words, memory, rests)
     made = quiz_of(setter, wish, Pace(BETWEEN_STEPS, DRILL_WATCH), stop)
-    fewer = summary_words(len(made.questions), asked.count, made.looked)
+    fewer = summary_words(len(made.questions), asked.count, made.looked, stop())
     return QuizMade(made, quiz_view(made.questions, here.workshop, rests), fewer), problems
 
 

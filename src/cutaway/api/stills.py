@@ -79,7 +79,8 @@ def missing_library(needed: bool = True) -> Problems:
     if not needed or find_spec("resvg_py") is not None:
         return ()
     message = "Stills are made with the library resvg_py, which is not installed."
-    return (Diagnostic("K504", None, message, "pip install 'cutaway[handout]', or write drawings with --svg."),)
+    hint = "pip install -c constraints.txt -e '.[handout]', or write drawings with --svg."
+    return (Diagnostic("K504", None, message, hint),)
 
 
 def _no_size(name: str, size: Size | None) -> Problems:

@@ -31,6 +31,7 @@ def register(app: typer.Typer) -> None:
         from cutaway.api.telling import made_record, made_text
         from cutaway.cli import showing
         from cutaway.inquiry.many import Pace
+        from cutaway.publish.handout.product import left_out
 
         with showing.progress(f"Making the pack of {folder}") as counter:
             made, problems = make_pack(
@@ -49,5 +50,5 @@ def register(app: typer.Typer) -> None:
         else:
             showing.show_problems(problems)
             if made is not None:
-                print(made_text(made))
+                print(made_text(made, handouts and left_out(made.checked.folder)))
         raise typer.Exit(exits.ending(made is not None, problems, made is not None and made.wrong))

@@ -1,5 +1,6 @@
 """`cutaway new`: a type folder that runs as it stands."""
 
+import shlex
 from pathlib import Path
 
 import typer
@@ -23,4 +24,5 @@ def register(app: typer.Typer) -> None:
         showing.show_problems(problems)
         if made is None:
             raise typer.Exit(exits.ending(False, problems))
-        print(f"{made} is ready. Try:\n  cutaway check {made}\n  cutaway make {made}")
+        named = shlex.quote(str(made))
+        print(f"{made} is ready. Try:\n  cutaway check {named}\n  cutaway make {named}")

@@ -7,7 +7,7 @@ import warnings
 from dataclasses import dataclass
 from pathlib import Path
 
-from cutaway.handbook.names import did_you_mean
+from cutaway.handbook.names import did_you_mean, nearest
 
 FORMATS = ("JPEG", "PNG", "WEBP", "TIFF")
 """The formats of photographs that are read, as the picture library names them."""
@@ -104,6 +104,7 @@ def _missing(root: Path, file: str) -> Unseen:
         there = []
     folder = Path(file).parent.as_posix()
     beside = folder if folder != "." else ""
+    there = [one for one in there if nearest(Path(file).stem, [Path(one).stem])]
     near = did_you_mean(file, [f"{beside}/{one}".lstrip("/") for one in there])
     hint = near if near else f"Put the picture into {folder if folder != '.' else 'photographs'}/ of the type folder."
     return Unseen("missing", f"There is no picture '{file}' in the folder.", hint)

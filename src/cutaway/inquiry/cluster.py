@@ -32,7 +32,7 @@ def spread(
     try:
         from distributed import Client
     except ImportError:
-        hint = "Install it with: pip install 'cutaway[cluster]'"
+        hint = "Install it with: pip install -c constraints.txt -e '.[cluster]'"
         return None, (Diagnostic("I301", None, "Working on a cluster wants dask.distributed.", hint),)
     try:
         client = Client(address, timeout=PATIENCE, set_as_default=False)

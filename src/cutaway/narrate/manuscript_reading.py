@@ -23,7 +23,8 @@ def read_docx(path: Path) -> tuple[tuple[Block, ...] | None, Problems]:
     """The headings and paragraphs of a manuscript; tables, notes and pictures are not spoken and are left out."""
     if find_spec("docx") is None:
         words = "What reads DOCX (python-docx) is not installed."
-        return None, (Diagnostic("N601", None, words, "Install it with: pip install 'cutaway[manuscript]'"),)
+        hint = "Install it with: pip install -c constraints.txt -e '.[manuscript]'"
+        return None, (Diagnostic("N601", None, words, hint),)
     import docx
 
     try:

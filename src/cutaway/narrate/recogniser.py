@@ -38,7 +38,7 @@ def missing() -> Problems:
     if find_spec(_PACKAGE) is not None:
         return ()
     words = "The recogniser and its dictionary of sounds (pocketsphinx) are not installed."
-    return (Diagnostic("N503", None, words, "Install them with: pip install 'cutaway[recording]'"),)
+    return (Diagnostic("N503", None, words, "Install them with: pip install -c constraints.txt -e '.[recording]'"),)
 
 
 def _model() -> Path:

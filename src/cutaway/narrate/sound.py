@@ -95,7 +95,7 @@ def _from_plain_wav(path: Path, raw: Path) -> bool:
 def _through_ffmpeg(path: Path, raw: Path) -> Problems:
     if find_spec("imageio_ffmpeg") is None:
         words = f"'{path.name}' is not a WAV of 16 kHz, one channel and 16 bits, and what reads other sound is missing."
-        return (Diagnostic("N503", None, words, "Install it with: pip install 'cutaway[recording]'"),)
+        return (Diagnostic("N503", None, words, "Install it with: pip install -c constraints.txt -e '.[recording]'"),)
     import imageio_ffmpeg
 
     # Only files may be opened: a playlist must not make the program fetch anything.

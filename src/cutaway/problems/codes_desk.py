@@ -243,7 +243,7 @@ _MANUSCRIPT: dict[str, Entry] = {
         "the library for manuscripts is not installed",
         "A manuscript in DOCX is written with python-docx, which is an extra of this package.",
         "`cutaway manuscript` in an installation without the extra",
-        "`pip install 'cutaway[manuscript]'`, then the same",
+        "`pip install -c constraints.txt -e '.[manuscript]'`, then the same",
         _WRITING,
     ),
     "K402": _told(

@@ -51,7 +51,7 @@ ENTRIES: dict[str, Entry] = {
         "the library for clusters is missing",
         "Sweeps run on this machine without it; sharing them out among several machines is the work of a library.",
         "--cluster given where dask.distributed is not installed.",
-        "pip install 'cutaway[cluster]' first.",
+        "pip install -c constraints.txt -e '.[cluster]' first.",
         tested_by="tests/inquiry/test_cluster.py",
     ),
     "I302": Entry(

@@ -42,7 +42,7 @@ ENTRIES: dict[str, Entry] = {
         "the library for stills is not installed",
         "Pictures are made from drawings with resvg_py, which is an extra of this package.",
         "`cutaway stills` in an installation without the extra",
-        "`pip install 'cutaway[handout]'`, then the same; or `--svg`",
+        "`pip install -c constraints.txt -e '.[handout]'`, then the same; or `--svg`",
         _STILLS,
     ),
     "K505": _told(
@@ -58,7 +58,7 @@ ENTRIES: dict[str, Entry] = {
         "the program for films is not installed",
         "Films are written with the program that imageio-ffmpeg carries, which is an extra of this package.",
         "`cutaway overlay` in an installation without the extra",
-        "`pip install 'cutaway[overlay]'`, then the same",
+        "`pip install -c constraints.txt -e '.[overlay]'`, then the same",
         _OVERLAY,
     ),
     "K507": _told(
@@ -82,7 +82,7 @@ ENTRIES: dict[str, Entry] = {
         "the typesetter is not installed",
         "Handouts are set with typst, which is an extra of this package.",
         "`cutaway handout` in an installation without the extra",
-        "`pip install 'cutaway[handout]'`, then the same",
+        "`pip install -c constraints.txt -e '.[handout]'`, then the same",
         _HANDOUT,
     ),
     "K510": _told(
@@ -106,7 +106,7 @@ ENTRIES: dict[str, Entry] = {
         "handouts are asked for, and the typesetter is not installed",
         "Handouts are set with typst, which is an extra of this package; the pack is made without them.",
         "a `handouts.yaml` in an installation without the extra",
-        "`pip install 'cutaway[handout]'`, then `cutaway make` again",
+        "`pip install -c constraints.txt -e '.[handout]'`, then `cutaway make` again",
         _PRODUCT,
     ),
     "K513": _told(

@@ -69,7 +69,7 @@ ENTRIES: dict[str, Entry] = {
         "what listens to recordings is not installed",
         why="It is large and not everybody needs it, so it is installed by itself.",
         wrong="pip install cutaway",
-        right="pip install 'cutaway[recording]'",
+        right="pip install -c constraints.txt -e '.[recording]'",
         tested_by=_SOUND,
     ),
     "N504": Entry(

@@ -55,7 +55,7 @@ ENTRIES: dict[str, Entry] = {
         "a library is not installed",
         "PDF files and workbooks are read by libraries that come with an extra, since not everybody has such files.",
         "pip install cutaway, then cutaway take handbook.pdf",
-        "pip install 'cutaway[sources]', then cutaway take handbook.pdf",
+        "pip install -c constraints.txt -e '.[sources]', then cutaway take handbook.pdf",
         tested_by=_TESTS,
     ),
     "T107": Entry(

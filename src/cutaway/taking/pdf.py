@@ -112,7 +112,7 @@ def missing_library(name: str, shown: str, sort: str) -> Diagnostic:
         "T106",
         None,
         f"'{shown}' is {sort}; the library {name}, which reads it, is not installed.",
-        "Install it with: pip install 'cutaway[sources]'",
+        "Install it with: pip install -c constraints.txt -e '.[sources]'",
     )
 
 

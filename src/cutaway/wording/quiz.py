@@ -231,10 +231,12 @@ def _otherwise(proof: Proof, folder: Folder) -> str:
     return _seen(proof, f"On {name} {{}}", folder) or sentence(f"On {name} it is not")
 
 
-def summary_words(count: int, wanted: int, looked: int) -> str:
-    """What is told where fewer questions came of a folder than were wanted; '' otherwise."""
+def summary_words(count: int, wanted: int, looked: int, stopped: bool = False) -> str:
+    """What is told where fewer questions came of a folder than were wanted; '' otherwise. stopped: by whoever asked."""
     if count >= wanted:
         return ""
+    if stopped:
+        return f"Stopped after {counted(count, 'question')} of the {wanted} that were wanted."
     return sentence(f"{counted(count, 'question')} came of {counted(looked, 'possible one')}; {wanted} were wanted")
 
 

@@ -56,7 +56,7 @@ def test_what_is_not_installed_is_named(tmp_path, monkeypatch) -> None:
     monkeypatch.setattr(recogniser, "find_spec", lambda name: None)
     assert codes(tmp_path / "cd.wav", tmp_path) == ["N503"]
     (problem,) = recogniser.missing()
-    assert problem.code == "N503" and "pip install 'cutaway[recording]'" in problem.hint
+    assert problem.code == "N503" and "pip install -c constraints.txt -e '.[recording]'" in problem.hint
 
 
 def test_sound_of_other_rates_and_channels_is_read(tmp_path) -> None:

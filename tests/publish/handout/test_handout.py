@@ -241,7 +241,7 @@ def test_large_print_in_words_says_cautions_and_notice_once(
 def test_k509_the_typesetter_is_not_there(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(room, "find_spec", lambda name: None)
     made, problems = handout(WHINCHAT, Asked(), rests=False)
-    assert made == () and [p.code for p in problems] == ["K509"] and "cutaway[handout]" in problems[0].hint
+    assert made == () and [p.code for p in problems] == ["K509"] and "-e '.[handout]'" in problems[0].hint
 
 
 @pytest.mark.parametrize(

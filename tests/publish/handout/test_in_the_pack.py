@@ -8,6 +8,7 @@ import pytest
 
 import cutaway.publish.handout.product as product
 from cutaway.api.making import Made, make
+from cutaway.api.telling import made_text
 from cutaway.publish.handout import pdf
 from tests.conftest import SAMPLE
 from tests.publish.demo import content
@@ -146,3 +147,9 @@ def test_k512_without_the_typesetter(maker: Maker, asked: Path, monkeypatch: pyt
     asked.write_text("paper: Letter\n", encoding="utf-8")
     _, codes = maker.made("asked", "nothing to set with")
     assert codes == [] and maker.paper("asked") == {}
+    assert product.left_out(made.checked.folder) is False, "the folder of before asked for some"
+    made, _ = maker.made("asked", "nothing to set with")
+    assert product.left_out(made.checked.folder) and "-e '.[handout]'" in made_text(made, True)
+    monkeypatch.undo()
+    maker.made("asked", "nothing to set with")
+    assert maker.paper("asked") != {}, "once it is there, they are made"

@@ -139,4 +139,4 @@ def test_what_cannot_be_filmed_is_told(wanted: Wanted, look: FilmLook, out: Path
 def test_k506_the_program_is_not_there(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(room, "find_spec", lambda name: None)
     made, problems = overlay(WHINCHAT, Wanted("cruising", "", (), "", ("fuel",), ("1 s",)), FilmLook())
-    assert made is None and problems[0].code == "K506" and "cutaway[overlay]" in problems[0].hint
+    assert made is None and problems[0].code == "K506" and "-e '.[overlay]'" in problems[0].hint

@@ -82,7 +82,7 @@ def test_what_cannot_be_drawn_is_told(asked: Wanted, look: Look, code: str, tmp_
 def test_k504_the_library_is_not_there(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     monkeypatch.setattr(room, "find_spec", lambda name: None)
     found, problems = stills(WHINCHAT, wanted("5 s"), Look(), tmp_path)
-    assert found == () and [p.code for p in problems] == ["K504"] and "cutaway[handout]" in problems[0].hint
+    assert found == () and [p.code for p in problems] == ["K504"] and "-e '.[handout]'" in problems[0].hint
     drawn, problems = stills(WHINCHAT, wanted("5 s"), Look(svg=True), tmp_path)
     assert problems == () and drawn[0].path.suffix == ".svg"
 

@@ -42,7 +42,8 @@ def _paragraphs(sentences: tuple[SentenceView, ...], script: ScriptView, problem
     for one in sentences:
         if one.wrong:
             message = f"'{one.text}' ({script.name}) does not hold, so it was left out of the handout."
-            problems.append(Diagnostic("K510", None, message, f"Run cutaway check --script {script.name} and mend it."))
+            hint = f"In the type folder say cutaway check --script {script.name}, and mend it."
+            problems.append(Diagnostic("K510", None, message, hint))
             continue
         yield Said(one.text, note(one), one.paragraph != last)
         last = one.paragraph

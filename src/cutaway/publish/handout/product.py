@@ -66,9 +66,14 @@ def _stem(asked: AskedHandout, made: Set, subject: Subject, several: bool) -> st
     return slug(" ".join(word for word in words if word))
 
 
+def left_out(folder: Folder) -> bool:
+    """Whether the usual handouts, which nobody asks for, are left out, since there is no typesetter."""
+    return not can_be_set() and not any(one.name for one in folder.handouts)
+
+
 def _cannot(asked: AskedHandout) -> Diagnostic:
     message = "Handouts are asked for, but the typesetter typst is not installed, so the pack has none."
-    return Diagnostic("K512", asked.span, message, "pip install 'cutaway[handout]'")
+    return Diagnostic("K512", asked.span, message, "pip install -c constraints.txt -e '.[handout]'")
 
 
 def _nothing_there(asked: AskedHandout, subject: Subject) -> Diagnostic:
@@ -82,4 +87,5 @@ HANDOUTS = Product(
     "setting the handouts",
     handout_files,
     unread=("letters.yaml", "photographs.yaml", "charts.yaml", "explore.yaml", "sheets/"),
+    besides=lambda checked: can_be_set(),  # an installation may come by the typesetter later
 )
