@@ -127,6 +127,7 @@ def _way_record(one: Way) -> dict[str, object]:
         "moves": [_hand_record(hand) for hand in one.moves],
         "actions": printed_actions(one.actions),
         "orders": one.orders,
+        "choices": [list(places) for places in one.choices],
         "after": one.at,
         "seen": [seen_record(seen) for seen in one.seen],
         "cites": [cite.key for cite in one.cites],

@@ -1,10 +1,13 @@
 """The shortest ways to a thing, in sentences that read aloud: what is done, what it comes to, why no other way."""
 
+from dataclasses import replace
+
 from cutaway.handbook.records import Folder
 from cutaway.inquiry.questions.detour import Detour, Dial, Stays
 from cutaway.inquiry.questions.reach import AlreadyThere, NothingToMove, Reached, Refused, Tries, Way
 from cutaway.inquiry.search.movements import Hand
 from cutaway.language.print_back import printed_actions
+from cutaway.language.syntax import Action, Move
 from cutaway.problems.counting import counted
 from cutaway.wording.asking import action_words, are, the
 from cutaway.wording.figures import duration
@@ -35,7 +38,7 @@ def reach_lines(answer: Reached, asked: str, folder: Folder) -> tuple[str, ...]:
     out = [sentence(f"As it stands, {listed_with(seen_words(one, folder) for one in answer.seen)}")]
     if answer.ways:
         length = len(answer.ways[0].moves)
-        many = len(answer.ways) + answer.more
+        many = sum(way.ways for way in answer.ways) + answer.more
         ways = "" if many == 1 else f", in {many} ways"
         out.append(f"{_LENGTHS.get(length, f'{length} movements do')} it{ways}:")
         out += [f"  {number}. {way_words(way, asked, folder)}" for number, way in enumerate(answer.ways, 1)]
@@ -49,13 +52,28 @@ def reach_lines(answer: Reached, asked: str, folder: Folder) -> tuple[str, ...]:
 
 def way_words(way: Way, asked: str, folder: Folder) -> str:
     """One sequence, when it comes to what is asked, how to write it."""
-    done = sentence(action_words(way.actions))
-    last = f"{duration(way.at)} after the last of these" if len(way.actions) > 1 else f"{duration(way.at)} later"
+    done = sentence(action_words(_with_choices(way)))
+    took = duration(way.at)
+    if way.slowest and duration(way.slowest) != took:
+        took = f"at most {duration(way.slowest)}"
+    last = f"{took} after the last of these" if len(way.actions) > 1 else f"{took} later"
     comes = sentence(f"{last} {asked}" if way.at >= SOON else f"at once {asked}")
     if way.orders > 1:
         comes += " Either order will do." if way.orders == 2 else f" Any of {way.orders} orders will do."
-    written = f"In a claim: after {printed_actions(way.actions)}."
+    first = ", for the first of these" if way.ways > 1 else ""
+    written = f"In a claim{first}: after {printed_actions(way.actions)}."
     return f"{done} {comes} {cites_words(way.cites, folder)}".rstrip() + f" {written}"
+
+
+def _with_choices(way: Way) -> tuple[Action, ...]:
+    """The actions, each movement to any of the places where it may put its control: 'left, right or both'."""
+    choices = iter(way.choices)
+    return tuple(
+        replace(one, position=listed_with(places, "or"), level=None)
+        if isinstance(one, Move) and len(places := next(choices, ())) > 1
+        else one
+        for one in way.actions
+    )
 
 
 def detour_words(detour: Detour, way: Way, asked: str, folder: Folder) -> list[str]:

@@ -13,6 +13,7 @@ from cutaway.language.parse import parse_claim
 from cutaway.language.print_back import printed_actions
 from cutaway.problems.span import TextFile, whole
 from tests.inquiry.folders import folder_at, system
+from tests.inquiry.questions.asking import whinchat
 
 TRADE = Path(__file__).parents[2] / "trade" / "01-flaps-and-accumulator"
 
@@ -153,6 +154,33 @@ lamp: {kind: electrical load, current: 2 A, fed by: lamp switch.outlet}
     assert [(printed_actions(way.actions), way.orders) for way in answer.ways] == [
         ("master to on then lamp switch to on", 2)
     ]
+
+
+def test_ways_that_differ_only_in_a_choice_of_position_are_told_together(tmp_path: Path) -> None:
+    parts = """
+left tank: {kind: tank, capacity: 20 gal}
+right tank: {kind: tank, capacity: 20 gal}
+selector: {kind: selector cock, ways: [left tank, right tank]}
+cock: {kind: cock}
+"""
+    lines = "left tank > selector.left tank\nright tank > selector.right tank\nselector > cock"
+    folder_at(tmp_path, {"systems/fuel.yaml": system(parts, lines)})
+    found = told(tmp_path, "cock is on and selector is not off", "")
+    assert isinstance(found.answer, Reached)
+    (way,) = found.answer.ways
+    assert way.ways == 2 == way.orders and set(way.choices) == {("on",), ("left tank", "right tank")}
+    text = reach_text(found)
+    assert "Two movements do it, in 2 ways:" in text and "is put to left tank or right tank" in text
+    for place in way.choices[[hand.part for hand in way.moves].index("selector")]:
+        claim = f"after cock to on then selector to {place}: cock is on and selector is not off"
+        assert isinstance(verdict(found, claim), Holds)
+
+
+def test_what_is_pressed_is_pressed_after_what_stays_is_set() -> None:
+    answer = told(whinchat(), "engine is running", "parked").answer
+    assert isinstance(answer, Reached)
+    assert all(way.moves[-1].control == "starter" for way in answer.ways)
+    assert {place for way in answer.ways for places in way.choices for place in places} >= {"left", "right", "both"}
 
 
 def test_the_record_says_the_same(flaps: Opened) -> None:

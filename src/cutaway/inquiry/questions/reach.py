@@ -1,7 +1,8 @@
 """The shortest sequences of movements after which a statement is true, and why the direct way does not do."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from math import prod
 
 from cutaway.handbook.records import Cite
 from cutaway.inquiry.evidence import cites_of, seen_at
@@ -16,7 +17,7 @@ from cutaway.inquiry.search.sequences import Ended, Going, Path, shortest
 from cutaway.inquiry.search.trying import holds
 from cutaway.inquiry.truth import truth
 from cutaway.inquiry.verdicts import Seen, Undecided
-from cutaway.language.syntax import Action
+from cutaway.language.syntax import Action, Wait
 from cutaway.machine.records import Outcome
 
 # The waits between two movements that an answer may name, s; the least that does is told. Choices of ours.
@@ -27,7 +28,9 @@ WAITS = (5.0, 10.0, 20.0, 30.0, 60.0, 120.0, 300.0, 600.0, 3600.0)
 class Way:
     """One sequence. actions: with the waits that it wants, as a claim can repeat it. at: how long after its last
     movement began the statement came true for good, s. seen: what is so in the end. orders: in how many orders the same
-    movements do; a control that springs back counts as moved alike however long it is held."""
+    movements do; a control that springs back counts as moved alike however long it is held. choices: where each
+    movement may put its control instead, any of them with any of another's; () where there is one place for each.
+    slowest: how long the slowest of these takes, s, 0 where there are none."""
 
     moves: tuple[Hand, ...]
     actions: tuple[Action, ...]
@@ -35,6 +38,13 @@ class Way:
     seen: tuple[Seen, ...]
     cites: tuple[Cite, ...]
     orders: int = 1
+    choices: tuple[tuple[str, ...], ...] = ()
+    slowest: float = 0.0
+
+    @property
+    def ways(self) -> int:
+        """How many ways these are."""
+        return prod(map(len, self.choices))
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,17 +158,49 @@ def _ways(base: Base, hands: Hands, found: list[Path[Hand]], most: int) -> tuple
     ways: list[Way] = []
     detour: Detour | None = None
     left = 0
-    for number, (path, orders) in enumerate(several := _folded(found)):
-        if len(ways) == most:
-            left = len(several) - number
-            break
-        actions, looked = _shortest_waits(base, hands, path)
-        if looked is None:
+    for group in _grouped(_folded(found)):
+        if len(ways) >= most:
+            left += len(group)
             continue
-        ways.append(replace(_way(base, path, actions, looked), orders=orders))
-        if len(ways) == 1:
-            detour = detour_of(base, hands, path, actions)
+        tried = [(path, orders, *_shortest_waits(base, hands, path)) for path, orders in group]
+        told = [
+            (path, replace(_way(base, path, actions, looked), orders=orders))
+            for path, orders, actions, looked in tried
+            if looked is not None
+        ]
+        if told and not ways:
+            detour = detour_of(base, hands, told[0][0], told[0][1].actions)
+        ways += _together([way for _, way in told]) if len(told) == len(group) else [way for _, way in told]
     return tuple(ways), left, detour
+
+
+def _grouped(several: list[tuple[Path[Hand], int]]) -> list[list[tuple[Path[Hand], int]]]:
+    """The sequences, together those that move the same controls alike and differ only in where some are put, if every
+    combination of those places is among them."""
+    alike: dict[object, list[tuple[Path[Hand], int]]] = {}
+    for path, orders in several:
+        moved = tuple((hand.input, hand.held, hand.through, wait) for hand, wait in path)
+        alike.setdefault((moved, orders), []).append((path, orders))
+    out: list[list[tuple[Path[Hand], int]]] = []
+    for group in alike.values():
+        places = _places([tuple(hand for hand, _ in path) for path, _ in group])
+        out += [group] if prod(map(len, places)) == len(group) else [[one] for one in group]
+    return out
+
+
+def _places(several: Sequence[tuple[Hand, ...]]) -> tuple[tuple[str, ...], ...]:
+    """Where each of some sequences of the same movements puts each control, each place once."""
+    return tuple(tuple(dict.fromkeys(hand.words for hand in hands)) for hands in zip(*several, strict=True))
+
+
+def _together(several: list[Way]) -> list[Way]:
+    """Ways as one with its choices, where they go on alike: the waits that they want are the same."""
+    first = several[0]
+    waits = {tuple(one.seconds for one in way.actions if isinstance(one, Wait)) for way in several}
+    if len(several) == 1 or len(waits) > 1:
+        return several
+    slowest = max(way.at for way in several)
+    return [replace(first, choices=_places([way.moves for way in several]), slowest=slowest)]
 
 
 def _folded(found: list[Path[Hand]]) -> list[tuple[Path[Hand], int]]:
@@ -182,9 +224,12 @@ def _holds(path: Path[Hand]) -> int:
     return sum(hand.through for hand, _ in path)
 
 
-def _effort(path: Path[Hand]) -> tuple[int, int, float]:
+def _effort(path: Path[Hand]) -> tuple[int, int, int, float]:
+    """How much it asks of hands: what stays where it is put is set first, a button or a starter pressed after it."""
     waits = [wait for _, wait in path if wait]
-    return len(waits), _holds(path), sum(waits) + sum(hand.held or 0.0 for hand, _ in path)
+    pressed = [hand.held is not None and not hand.through for hand, _ in path]
+    early = sum(not one for i, press in enumerate(pressed) if press for one in pressed[i + 1 :])
+    return len(waits), _holds(path), early, sum(waits) + sum(hand.held or 0.0 for hand, _ in path)
 
 
 def _shortest_waits(base: Base, hands: Hands, path: Path[Hand]) -> tuple[tuple[Action, ...], Looked | None]:
