@@ -189,6 +189,19 @@ def test_a_long_title_leaves_room_for_its_moment(moments: tuple[Moment, ...], co
         assert smallest_points(picture) >= 7.0
 
 
+def test_a_name_that_no_line_holds_is_cut_before_the_moment(moments: tuple[Moment, ...]) -> None:
+    first = moments[0].picture
+    head, _ = head_shapes("Sparrow" * 40, "Then.", first.size[0])
+    shapes = (Group(head, "head"), *(s for s in first.shapes if not isinstance(s, Group) or s.role != "head"))
+    named = tuple(replace(one, picture=replace(first, shapes=shapes)) for one in moments)
+    for picture in stills(named):
+        top, moment = (next(s for s in picture.shapes if isinstance(s, Group) and s.role == role)
+                       for role in ("head", "moment"))  # fmt: skip
+        (title,) = (s for s in top.shapes if isinstance(s, Text) and s.role == "title")
+        assert title.words.startswith("SparrowSparrow") and title.words.endswith("…")
+        assert not extent_of((title,)).meets(extent_of(moment.shapes))
+
+
 @pytest.mark.parametrize("manner", ["light", "dark"])
 def test_the_number_of_the_moment_can_be_read(moments: tuple[Moment, ...], manner: Manner) -> None:
     """On the ring that glows, in a still too: what is drawn there, by the published formula."""

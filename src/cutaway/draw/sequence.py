@@ -105,12 +105,26 @@ def _beside(shapes: tuple[Shape, ...], room: float) -> tuple[Shape, ...]:
     if widest <= room:
         return shapes
     share = max(LEAST_TITLE / TITLE_SIZE, room / widest)
+    if share * widest > room:
+        short = {line: _shortened(line, share, room) for line in lines}
+        head_short = tuple(short.get(shape, shape) if isinstance(shape, Text) else shape for shape in head.shapes)
+        return tuple(replace(head, shapes=head_short) if shape is head else shape for shape in shapes)
     smaller = tuple(
         replace(shape, size=shape.size * share, width=shape.width * share)
         if isinstance(shape, Text) and shape.role == "title" else shape
         for shape in head.shapes
     )  # fmt: skip
     return tuple(replace(head, shapes=smaller) if shape is head else shape for shape in shapes)
+
+
+def _shortened(line: Text, share: float, room: float) -> Text:
+    """A line of a title, smaller, and cut where even so it would reach too far; the sheet in words has it whole."""
+    size, words = line.size * share, line.words
+    while len(words) > 1 and text_width(f"{words}…", size, bold=True) > room:
+        words = words[:-1].rstrip()
+    if words == line.words or line.width * share <= room:
+        return replace(line, size=size, width=line.width * share)
+    return replace(line, words=f"{words}…", size=size, width=text_width(f"{words}…", size, bold=True))
 
 
 def _title_line(picture: Picture) -> tuple[float, float, float]:
