@@ -4,6 +4,9 @@ Each puts what it makes on the shelf, where whoever makes the pack finds it as i
 process that ends early, or none at all, changes only the time that it takes.
 """
 
+import os
+import threading
+import time
 import warnings
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
@@ -29,6 +32,10 @@ MOST = 4
 
 WORTH = 300
 """From how many sheets on processes are begun, each of which takes three seconds before it can do anything."""
+
+
+LOOKING = 2.0
+"""How often a process looks whether the one that began it is still there, s."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +87,17 @@ def make_ahead(place: Place, task: Task) -> frozenset[str]:
     return desk.shelf.keys
 
 
+def end_with(parent: int) -> None:
+    """Let this process end once the one that began it is gone, ended from outside say; else it would wait for ever."""
+
+    def watch() -> None:
+        while os.getppid() == parent:
+            time.sleep(LOOKING)
+        os._exit(0)
+
+    threading.Thread(target=watch, daemon=True).start()
+
+
 @contextmanager
 def working_ahead(desk: Desk, wanted: Sequence[Product], stage: Callable[[str], None]) -> Iterator[Callable[[], None]]:
     """Let other processes begin on a pack; what is given waits until they are done. stage: told how far they are.
@@ -97,7 +115,7 @@ def working_ahead(desk: Desk, wanted: Sequence[Product], stage: Callable[[str], 
     warnings.filterwarnings("ignore", "A worker stopped while some jobs were given", UserWarning)
     kernel()  # before it is wanted in several processes, each of which would compile it
     place = Place(desk.workshop.folder.files, desk.layouts, desk.shelf.folder, desk.rests)
-    pool = loky.ProcessPoolExecutor(count)
+    pool = loky.ProcessPoolExecutor(count, initializer=end_with, initargs=(os.getpid(),))
     try:
         futures = [pool.submit(make_ahead, place, task) for task in tasks]
 
