@@ -67,7 +67,7 @@ def main() -> None:
         reference = time.perf_counter() - began
         print(f"{'loading the type folder':28s} {reference:7.1f} s, on {os.cpu_count()} processors")
         setattr(making, "memory_file", lambda: Path(base) / "verdicts.sqlite")  # noqa: B010
-        setattr(making, "cache_folder", lambda: Path(base))  # noqa: B010
+        setattr(making, "layouts_folder", lambda: Path(base) / "layout")  # noqa: B010
         measured("from nothing", folder, out, reference)
         measured("again", folder, out, reference)
         edited(folder)

@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 
 BEGIN = """
-import os, time, loky
+import gc, os, time, loky
 from cutaway.publish.ahead import end_with
-pool = loky.ProcessPoolExecutor(1, initializer=end_with, initargs=(os.getpid(),))
+pool = loky.ProcessPoolExecutor(1, initializer=end_with, initargs=(os.getpid(), gc.get_threshold()))
 print(pool.submit(os.getpid).result(), flush=True)
 time.sleep(600)
 """

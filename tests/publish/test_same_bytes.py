@@ -24,7 +24,7 @@ if others == "lost":
 run_jobs = workshop.run_jobs
 workshop.run_jobs = lambda jobs, _=None: run_jobs(jobs, int(threads))
 making.memory_file = lambda: Path(kept) / "verdicts.sqlite"
-making.cache_folder = lambda: Path(kept)
+making.layouts_folder = lambda: Path(kept) / "layout"
 made, problems = making.make(folder, Path(out), rests=False)
 assert made is not None, problems
 print(made.again, made.as_before)

@@ -4,6 +4,7 @@ Each puts what it makes on the shelf, where whoever makes the pack finds it as i
 process that ends early, or none at all, changes only the time that it takes.
 """
 
+import gc
 import os
 import threading
 import time
@@ -24,6 +25,7 @@ from cutaway.publish.contents import PRODUCTS
 from cutaway.publish.drawings import Desk, draw_sheets_of, sheets_depend
 from cutaway.publish.product import Product, depends_on, piece_of_product
 from cutaway.publish.shelf import Shelf
+from cutaway.publish.states import states
 from cutaway.quantities.which import StandardName
 
 MOST = 4
@@ -40,10 +42,10 @@ LOOKING = 2.0
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """The sheets of a standard or an airframe, or a product, by name."""
+    """What all situations come to; the sheets of a standard or an airframe; a product. The last two by name."""
 
-    sort: Literal["sheets", "product"]
-    name: str
+    sort: Literal["states", "sheets", "product"]
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +60,7 @@ class Place:
 
 def tasks_of(desk: Desk, wanted: Sequence[Product]) -> tuple[Task, ...]:
     """What is to be made and needs nothing of what checking finds; what is long first, what is many and short last.
-    Nothing where the sheets are on the shelf, or are too few to be worth it."""
+    What several will want comes before all. Nothing where the sheets are on the shelf or too few to be worth it."""
     folder = desk.workshop.folder
     if desk.shelf.has(*sheets_depend(desk)) or _sheets(folder) < WORTH:
         return ()
@@ -66,7 +68,7 @@ def tasks_of(desk: Desk, wanted: Sequence[Product]) -> tuple[Task, ...]:
         one for one in wanted if one.whole and not one.checking and not desk.shelf.has(one.name, depends_on(one, desk))
     ]
     products = [Task("product", one.name) for one in reversed(missing)]
-    return (*products, *(Task("sheets", str(one.name)) for one in subjects(folder)))
+    return (Task("states"), *products, *(Task("sheets", str(one.name)) for one in subjects(folder)))
 
 
 def _sheets(folder: Folder) -> int:
@@ -79,16 +81,22 @@ def make_ahead(place: Place, task: Task) -> frozenset[str]:
     """Do one task; the digests of the pieces that are on the shelf now and were not before."""
     there = carried(place.files)
     desk = Desk(there.workshop, there.told, KINDS, place.layouts, Shelf(place.shelf), place.rests, parsed=there.parsed)
-    if task.sort == "sheets":
+    folder = there.workshop.folder
+    if task.sort == "states":
+        everything = [(subject, situation) for subject in subjects(folder) for situation in folder.situations]
+        states(desk.workshop, desk.told, desk.shelf, everything)
+    elif task.sort == "sheets":
         draw_sheets_of(desk, there.subject(StandardName(task.name)))
     else:
-        nothing = Checked(there.workshop.folder, (), (), 0)
+        nothing = Checked(folder, (), (), 0)
         piece_of_product(next(one for one in PRODUCTS if one.name == task.name), desk, nothing)
     return desk.shelf.keys
 
 
-def end_with(parent: int) -> None:
-    """Let this process end once the one that began it is gone, ended from outside say; else it would wait for ever."""
+def end_with(parent: int, collecting: tuple[int, int, int]) -> None:
+    """Let this process end once the one that began it is gone, ended from outside say; else it would wait for ever.
+    collecting: how often rubbish is collected there, and then here."""
+    gc.set_threshold(*collecting)
 
     def watch() -> None:
         while os.getppid() == parent:
@@ -115,7 +123,7 @@ def working_ahead(desk: Desk, wanted: Sequence[Product], stage: Callable[[str], 
     warnings.filterwarnings("ignore", "A worker stopped while some jobs were given", UserWarning)
     kernel()  # before it is wanted in several processes, each of which would compile it
     place = Place(desk.workshop.folder.files, desk.layouts, desk.shelf.folder, desk.rests)
-    pool = loky.ProcessPoolExecutor(count, initializer=end_with, initargs=(os.getpid(),))
+    pool = loky.ProcessPoolExecutor(count, initializer=end_with, initargs=(os.getpid(), gc.get_threshold()))
     try:
         futures = [pool.submit(make_ahead, place, task) for task in tasks]
 
