@@ -7,13 +7,16 @@ from typing import Any
 import pytest
 
 from cutaway.api import checking
+from cutaway.api.keeping import keeping
+from cutaway.api.loading import load
 from cutaway.inquiry import together
 from cutaway.inquiry.check import verdict_for
-from cutaway.inquiry.verdicts import Verdict
+from cutaway.inquiry.verdicts import NOT_YET, Holds, RestsOn, Undecided, Verdict
 from cutaway.inquiry.workshop import Workshop
 from cutaway.language.syntax import Claim
 from cutaway.narrate import checking as narrating
-from cutaway.narrate.checked import Checked
+from cutaway.narrate.checked import Asking, Checked
+from cutaway.publish.shelf import Shelf
 from tests.whinchat import WHINCHAT
 
 SCRIPT = "scripts/01-fuel.md"
@@ -71,3 +74,18 @@ def test_what_is_run_together_is_what_the_verdicts_want(monkeypatch: pytest.Monk
     checked, _ = checking.check(WHINCHAT, rests=False)
     assert checked is not None
     assert 0.8 * checked.runs < before[-1] <= checked.runs
+
+
+def test_a_verdict_is_kept_once_all_its_assumed_values_were_tried(tmp_path: Path) -> None:
+    loaded, _ = load(WHINCHAT)
+    assert loaded is not None
+    keep = keeping(loaded, Asking(), Shelf(tmp_path))
+    stated, waiting = Holds(0.0, (), ()), Holds(0.0, (), (), assumed=NOT_YET)
+    for name, verdict, kept in (
+        ("tried", RestsOn(stated, ()), True),
+        ("some tried", RestsOn(waiting, ()), False),
+        ("none tried", waiting, False),
+        ("stopped", Undecided("it was stopped"), False),
+    ):
+        found = [keep("verdict", name, lambda one=one: one) for one in (verdict, stated)]  # type: ignore[misc]
+        assert found == [verdict, verdict if kept else stated]

@@ -6,7 +6,7 @@ from typing import TypeVar
 
 from cutaway.api.loading import Loaded
 from cutaway.inquiry.check import not_yet
-from cutaway.inquiry.verdicts import Fails, Holds, Undecided
+from cutaway.inquiry.verdicts import Undecided
 from cutaway.inquiry.workshop import Workshop
 from cutaway.narrate.checked import Asking, CheckedSentence, CheckedStep, Keep
 from cutaway.parts.kind import Kind
@@ -72,4 +72,4 @@ def _decided(found: object) -> bool:
 
 def _open(found: object) -> bool:
     """Whether something is a verdict that more time might change."""
-    return isinstance(found, Undecided) or (isinstance(found, Holds | Fails) and not_yet(found))
+    return isinstance(found, Undecided) or not_yet(found)

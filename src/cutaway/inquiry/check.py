@@ -71,13 +71,18 @@ def verdict_for(
     """The verdict for one subject. stop: asked now and then whether assumed values are to be left for another time;
     what came of those that were tried is remembered. sensed: what assumed values did to other verdicts; quick: whether
     only the likeliest of them are tried, so that all the others are left for another time."""
-    bound, _ = workshop.bound(subject)
-    question = Question(claim.statement, claim.scope, bound, told, workshop)
+    question = question_of(claim, subject, workshop, told)
     settled = without_built(question)
     if not isinstance(settled, Left):
         return settled
     verdict = _verdict(replace(question, statement=settled.statement), _How(rests, memory, stop, sensed, quick))
     return with_stated(verdict, settled.stated)
+
+
+def question_of(claim: Claim, subject: Subject, workshop: Workshop, told: Told) -> Question:
+    """A claim as it is asked of one subject."""
+    bound, _ = workshop.bound(subject)
+    return Question(claim.statement, claim.scope, bound, told, workshop)
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,7 +185,8 @@ def _both(one: tuple[Cite, ...], other: tuple[Cite, ...]) -> tuple[Cite, ...]:
     return tuple({(cite.source, cite.number): cite for cite in (*other, *one)}.values())
 
 
-def _answered(question: Question, how: _How) -> Verdict:
+def put_to_machine(question: Question) -> tuple[Question, Made] | Verdict:
+    """The question made ready with the machine that answers it; or its verdict, where nothing need be run for it."""
     asked = ready(question)
     if isinstance(asked, NotModelled):
         return asked
@@ -192,6 +198,14 @@ def _answered(question: Question, how: _How) -> Verdict:
     made = machine_of(asked)
     if isinstance(made, NotModelled):
         return made
+    return asked, made
+
+
+def _answered(question: Question, how: _How) -> Verdict:
+    put = put_to_machine(question)
+    if not isinstance(put, tuple):
+        return put
+    asked, made = put
     lacking = withheld(made.network, question.workshop.folder, asked.bound)
     if lacking is not None:
         return lacking
@@ -210,8 +224,8 @@ def _answered(question: Question, how: _How) -> Verdict:
     return verdict
 
 
-def not_yet(verdict: Verdict) -> bool:
-    """Whether assumed values behind a verdict are still to be tried."""
+def not_yet(verdict: object) -> bool:
+    """Whether something is a verdict behind which assumed values are still to be tried."""
     stated = verdict.nominal if isinstance(verdict, RestsOn) else verdict
     return isinstance(stated, Holds | Fails) and stated.assumed == NOT_YET
 

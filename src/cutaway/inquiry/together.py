@@ -4,13 +4,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import islice
 
-from cutaway.inquiry.asking import certain, machine_of, plan_of, ready
-from cutaway.inquiry.check import first_bound, is_joined
+from cutaway.inquiry.asking import plan_of
+from cutaway.inquiry.check import first_bound, is_joined, put_to_machine, question_of
 from cutaway.inquiry.memory import Memory, key_of
 from cutaway.inquiry.mixed import Left, without_built
-from cutaway.inquiry.scenes import Question
 from cutaway.inquiry.told import Told
-from cutaway.inquiry.verdicts import NotModelled
 from cutaway.inquiry.workshop import Request, Workshop
 from cutaway.language.syntax import Claim
 from cutaway.machine.subjects import Subject
@@ -34,17 +32,14 @@ def run_together(
 def _wanted(
     claim: Claim, subject: Subject, workshop: Workshop, told: Told, rests: bool, memory: Memory | None
 ) -> Iterable[Request]:
-    bound, _ = workshop.bound(subject)
-    question = Question(claim.statement, claim.scope, bound, told, workshop)
+    question = question_of(claim, subject, workshop, told)
     left = without_built(question)
     if not isinstance(left, Left) or is_joined(left.statement):
         return ()
-    asked = ready(replace(question, statement=left.statement))
-    if isinstance(asked, NotModelled) or certain(asked.statement) is not None:
+    put = put_to_machine(replace(question, statement=left.statement))
+    if not isinstance(put, tuple):
         return ()
-    made = machine_of(asked)
-    if isinstance(made, NotModelled):
-        return ()
+    asked, made = put
     if memory is not None and memory.get(key_of(asked, made, rests)) is not None:
         return ()
     return plan_of(asked, made, first_bound(asked)).requests
