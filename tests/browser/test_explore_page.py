@@ -20,6 +20,7 @@ from cutaway.inquiry.workshop import Request
 from cutaway.machine.records import Run
 from cutaway.publish.explore.filling import picture_of
 from tests.browser.axe import violations
+from tests.browser.silent import silent_page
 from tests.publish.valid_html import faults
 
 FLAPS = Path(__file__).parents[1] / "trade" / "01-flaps-and-accumulator"
@@ -54,14 +55,8 @@ def page_file(made: Explorable, tmp_path_factory: pytest.TempPathFactory) -> Pat
 
 @pytest.fixture
 def shown(browser: Any, page_file: Path) -> Iterator[Any]:
-    page = browser.new_page(viewport={"width": 1280, "height": 900})
-    said: list[str] = []
-    page.on("console", lambda message: said.append(message.text))
-    page.on("pageerror", lambda error: said.append(str(error)))
-    page.goto(page_file.as_uri())
-    yield page
-    assert said == []
-    page.close()
+    with silent_page(browser, page_file, 1280, 900) as page:
+        yield page
 
 
 def press(page: Any, told: str) -> None:

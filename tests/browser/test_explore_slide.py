@@ -14,6 +14,7 @@ from cutaway.inquiry.explore_checked import legs_of
 from cutaway.inquiry.workshop import Request
 from cutaway.machine.records import Run
 from tests.browser.axe import violations
+from tests.browser.silent import silent_page
 from tests.publish.valid_html import faults
 from tests.whinchat import WHINCHAT
 
@@ -45,14 +46,8 @@ def page_file(made: Explorable, tmp_path_factory: pytest.TempPathFactory) -> Pat
 
 @pytest.fixture
 def shown(browser: Any, page_file: Path) -> Iterator[Any]:
-    page = browser.new_page(viewport={"width": 360, "height": 780})
-    said: list[str] = []
-    page.on("console", lambda message: said.append(message.text))
-    page.on("pageerror", lambda error: said.append(str(error)))
-    page.goto(page_file.as_uri())
-    yield page
-    assert said == []
-    page.close()
+    with silent_page(browser, page_file, 360, 780) as page:
+        yield page
 
 
 def stands(page: Any) -> tuple[str, str, int]:

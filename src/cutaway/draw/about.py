@@ -120,6 +120,5 @@ def _answers(part: Part, kind: Kind, standard: StandardName) -> Iterable[str]:
 
 def _does(kind: Kind, quantity: str) -> str:
     """What a part does at one of its figures, 'opens at'; the figure's own name where the kind does not say."""
-    found = sorted((one for one in kind.levels if one.quantity == quantity and one.sort in BEST_SAID),
-                   key=lambda one: BEST_SAID.index(one.sort))  # fmt: skip
-    return found[0].does if found else quantity
+    said = (one.does for sort in BEST_SAID for one in kind.levels if one.quantity == quantity and one.sort == sort)
+    return next(said, quantity)

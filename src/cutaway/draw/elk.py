@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from importlib.resources import files
 from typing import Any
 
@@ -51,6 +52,7 @@ def elk_layouts(
     return tuple(found)
 
 
+@lru_cache(maxsize=1)
 def library_text() -> str | None:
     """The library's source, fetched when the package was built; None where it was not."""
     try:

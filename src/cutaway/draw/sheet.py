@@ -91,12 +91,10 @@ def whole_draft(
     shape: float = SHAPE,
 ) -> tuple[Draft | None, Problems]:
     """A system as one sheet however large it is, into which any state is drawn; arguments as for `sheet_picture`."""
-    subject, problems = _subject(folder, standard, system)
-    if subject is None:
+    found, problems = _system_of(folder, standard, system)
+    if found is None:
         return None, problems
-    extract = whole_system(folder, subject, system)
-    if not extract.own:
-        return None, (_nothing_there(folder, standard, system),)
+    subject, extract = found
     placed, problems = placed_on(folder, subject, extract, kinds, cache or cache_folder(), (shape,))
     return draft_on(folder, subject, kinds, placed, shape), problems
 
@@ -112,14 +110,8 @@ def used_in_all(
 ) -> Used | None:
     """What any of several states of a sheet shows, so that its key stays as it is from one to the next; None where
     there is no such sheet."""
-    subject, _ = _subject(folder, standard, system)
-    if subject is None:
-        return None
-    extract = whole_system(folder, subject, system)
-    if not extract.own:
-        return None
-    placed, _ = placed_on(folder, subject, extract, kinds, cache or cache_folder(), (shape,))
-    return used_in(draft_on(folder, subject, kinds, placed, shape), several)
+    draft, _ = whole_draft(folder, standard, system, kinds, cache, shape)
+    return used_in(draft, several) if draft is not None else None
 
 
 def drafts(
@@ -136,13 +128,10 @@ def drafts(
     closely: there a system stays together until its words are down to `pages.ON_SCREEN` of that.
     shape: a name of `pages.SHAPES`; 'A4' takes each sheet upright if it is larger so. `drawn` fills in a state.
     """
-    subject, problems = _subject(folder, standard, system)
-    if subject is None:
+    found, problems = _system_of(folder, standard, system)
+    if found is None:
         return (), problems
-    extract = whole_system(folder, subject, system)
-    if not extract.own:
-        return (), (_nothing_there(folder, standard, system),)
-    return drafts_of(folder, subject, extract, kinds, cache or cache_folder(), shape)
+    return drafts_of(folder, *found, kinds, cache or cache_folder(), shape)
 
 
 def drafts_of(
@@ -213,6 +202,15 @@ def _weights(placed: Placed) -> Mapping[str, float]:
         tie = next(t for t in placed.plan.ties if item.key in (t.start.item, t.end.item))
         found[tie.end.item if tie.start.item == item.key else tie.start.item] += area
     return found
+
+
+def _system_of(folder: Folder, standard: StandardName, system: str) -> tuple[tuple[Subject, Extract] | None, Problems]:
+    """A subject with the whole of one of its systems; None where there is nothing to draw."""
+    subject, problems = _subject(folder, standard, system)
+    if subject is None:
+        return None, problems
+    extract = whole_system(folder, subject, system)
+    return ((subject, extract), ()) if extract.own else (None, (_nothing_there(folder, standard, system),))
 
 
 def _subject(folder: Folder, standard: StandardName, system: str) -> tuple[Subject | None, Problems]:

@@ -70,19 +70,15 @@ def keys_for(
     return tuple(keys)
 
 
-def _air_words(used: Used | None) -> str:
-    """What live air is on this sheet."""
-    sorts = ("suction", "pressure") if used is None or not used.air else sorted(used.air, reverse=True)
-    return f"air under {' or '.join(sorts)}"
-
-
 def _state_keys(media: Sequence[str], used: Used | None) -> list[Key]:
     """What tells the state of each medium, then what tells that it is at rest, then the arrow."""
     looks: list[tuple[tuple[str, ...], str]] = []
     still: dict[str, list[str]] = {}
     for medium in media:
         live, dead, _ = LIVE_WORDS[medium]
-        looks.append((strokes(medium, True), _air_words(used) if medium == "air" else live))
+        if medium == "air" and used is not None and len(used.air) == 1:
+            live = f"air under {min(used.air)}"
+        looks.append((strokes(medium, True), live))
         if medium in FLOWING_WORDS:
             looks.append((strokes(medium, False, flowing=True), FLOWING_WORDS[medium]))
         if used is None or strokes(medium, False) in used.looks:

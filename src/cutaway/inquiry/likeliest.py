@@ -33,13 +33,15 @@ class Sensed:
 
     def by(self, one: Assumption) -> float:
         """How likely a value is to turn a verdict over, for the order alone."""
-        return self._turned.get(_name(one), 0) + min(self._moved.get(_name(one), 0.0), 0.99)
+        return self._weight(_name(one))
 
     def likeliest(self) -> frozenset[Name]:
         """The values that moved verdicts most."""
         known = {*self._turned, *self._moved}
-        by = {one: self._turned.get(one, 0) + min(self._moved.get(one, 0.0), 0.99) for one in known}
-        return frozenset(sorted(known, key=lambda one: (-by[one], one))[:MOST_MOVING])
+        return frozenset(sorted(known, key=lambda one: (-self._weight(one), one))[:MOST_MOVING])
+
+    def _weight(self, one: Name) -> float:
+        return self._turned.get(one, 0) + min(self._moved.get(one, 0.0), 0.99)
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from cutaway.handbook.ports import ports_of
 from cutaway.handbook.records import Part
 from cutaway.machine import names
 from cutaway.machine.bind import Bound
+from cutaway.machine.network import elements_at
 from cutaway.machine.slicing import Influence
 from cutaway.machine.wiring import alone
 from cutaway.parts.kinds.common import AMBIENT_PRESSURE
@@ -46,10 +47,7 @@ class _Islands:
         self._bound = bound
         self._nodes: dict[str, Node] = {node.name: node for node in bound.network.nodes}
         self._owner = dict(bound.network.owners)
-        self._on: dict[str, list[Element]] = defaultdict(list)
-        for element in bound.network.elements:
-            for name in dict.fromkeys(element.at):
-                self._on[name].append(element)
+        self._on = elements_at(bound.network)
         self.apart = set(alone(tuple(bound.parts.values()), bound.kinds, bound.wiring))  # told as such already
         self._sharing: dict[str, set[str]] = defaultdict(set)
         for port, node in bound.wiring.joined.items():

@@ -33,3 +33,12 @@ class Network:
     inputs: tuple[InputSlot, ...]
     signals: tuple[tuple[str, Expr], ...]
     owners: tuple[tuple[str, str], ...]
+
+
+def elements_at(network: Network) -> dict[str, list[Element]]:
+    """The elements that touch each node, in the network's order, each once."""
+    found: dict[str, list[Element]] = {node.name: [] for node in network.nodes}
+    for element in network.elements:
+        for node in dict.fromkeys(element.at):
+            found[node].append(element)
+    return found

@@ -13,6 +13,7 @@ from cutaway.handbook.ports import ports_of
 from cutaway.handbook.records import Part, given_on
 from cutaway.machine import names
 from cutaway.machine.bind import Bound
+from cutaway.machine.network import elements_at
 from cutaway.parts.kind import Level
 from cutaway.parts.kinds.common import AMBIENT_PRESSURE
 from cutaway.parts.recipe import ONE, Const, Element, Node
@@ -67,10 +68,7 @@ class _Net:
         self._bound = bound
         self._nodes: dict[str, Node] = {node.name: node for node in bound.network.nodes}
         self._owner = dict(bound.network.owners)
-        self._on: dict[str, list[Element]] = defaultdict(list)
-        for element in bound.network.elements:
-            for name in dict.fromkeys(element.at):
-                self._on[name].append(element)
+        self._on = elements_at(bound.network)
         self._vessels = self._vented()
         self._ends = {(a.part, a.value): (a.low, a.high) for a in bound.assumptions}
         self.standing = tuple(self._all())

@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from hashlib import blake2b
 
 from cutaway.machine.expressions import parts_of_expression
-from cutaway.machine.network import Network
-from cutaway.parts.recipe import Across, Content, Element, Expr, Input, ModeIs, Node, Signal, Through
+from cutaway.machine.network import Network, elements_at
+from cutaway.parts.recipe import Across, Content, Expr, Input, ModeIs, Node, Signal, Through
 
 Thing = tuple[str, str]  # its sort and its name
 
@@ -104,10 +104,7 @@ class _Index:
         self.nodes = {node.name: node for node in network.nodes}
         self.elements = {element.name: element for element in network.elements}
         self.modes = {mode.name: mode for mode in network.modes}
-        self.on: dict[str, list[Element]] = {name: [] for name in self.nodes}
-        for element in network.elements:
-            for node in dict.fromkeys(element.at):
-                self.on[node].append(element)
+        self.on = elements_at(network)
         self._needs: dict[Thing, tuple[Thing, ...]] = {}
 
     def reach(self, waiting: list[Thing]) -> set[Thing]:

@@ -25,7 +25,7 @@ from cutaway.publish.contents import PRODUCTS
 from cutaway.publish.drawings import Desk, draw_sheets_of, sheets_depend
 from cutaway.publish.product import Product, depends_on, piece_of_product
 from cutaway.publish.shelf import Shelf
-from cutaway.publish.states import states
+from cutaway.publish.states import in_all_situations, states
 from cutaway.quantities.which import StandardName
 
 MOST = 4
@@ -83,8 +83,7 @@ def make_ahead(place: Place, task: Task) -> frozenset[str]:
     desk = Desk(there.workshop, there.told, KINDS, place.layouts, Shelf(place.shelf), place.rests, parsed=there.parsed)
     folder = there.workshop.folder
     if task.sort == "states":
-        everything = [(subject, situation) for subject in subjects(folder) for situation in folder.situations]
-        states(desk.workshop, desk.told, desk.shelf, everything)
+        states(desk.workshop, desk.told, desk.shelf, in_all_situations(folder, subjects(folder)))
     elif task.sort == "sheets":
         draw_sheets_of(desk, there.subject(StandardName(task.name)))
     else:
@@ -112,11 +111,14 @@ def working_ahead(desk: Desk, wanted: Sequence[Product], stage: Callable[[str], 
 
     None are begun where nothing is kept, where it is not worth it, or on one processor.
     """
-    import loky
-
     tasks = tasks_of(desk, wanted) if desk.shelf.folder is not None and desk.kinds is KINDS else ()
+    if desk.shelf.folder is None or not tasks:
+        yield lambda: None
+        return
+    import loky  # here, since most makes have nothing for other processes to do
+
     count = min(loky.cpu_count(), len(tasks), MOST)
-    if desk.shelf.folder is None or count < 2:
+    if count < 2:
         yield lambda: None
         return
     # A process that has grown large ends between two tasks and another takes its place; nobody need be told.

@@ -14,7 +14,7 @@ from cutaway.problems.diagnostic import Problems
 from cutaway.publish.differences_page import Differing, Sheet, differences_page
 from cutaway.publish.drawings import UNREAD, Desk
 from cutaway.publish.product import Files, Product
-from cutaway.publish.states import states
+from cutaway.publish.states import in_all_situations, states
 
 FIRST = "differences.html"
 Key = tuple[str, str]
@@ -43,7 +43,7 @@ def comparisons(desk: Desk) -> tuple[Comparison, ...]:
     standards = [one for one in every if one.name == one.standard]
     pairs = list(pairwise(standards))
     pairs += [(next(s for s in standards if s.name == one.standard), one) for one in every if one not in standards]
-    wanted = [(subject, situation) for subject in every for situation in folder.situations]
+    wanted = in_all_situations(folder, every)
     found = states(desk.workshop, desk.told, desk.shelf, wanted)
     values = {(str(s.name), w.name): v for (s, w), (v, _) in zip(wanted, found, strict=True)}
     return tuple(_compared(desk, one, other, values) for one, other in pairs)

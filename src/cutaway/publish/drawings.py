@@ -20,7 +20,7 @@ from cutaway.parts.kind import Kind
 from cutaway.problems.diagnostic import Problems
 from cutaway.publish.shelf import Shelf
 from cutaway.publish.shown_on import ShownOn
-from cutaway.publish.states import states
+from cutaway.publish.states import in_all_situations, states
 from cutaway.publish.view import SheetView
 
 
@@ -85,7 +85,7 @@ def _drawn_for(desk: Desk, those: Sequence[Subject]) -> tuple[list[SheetView], d
     problems: Problems = ()
     shown = {subject.name: ShownOn(folder, subject) for subject in those}
     drafted = _Drafted(desk)
-    wanted = [(subject, situation) for subject in those for situation in folder.situations]
+    wanted = in_all_situations(folder, those)
     found = states(desk.workshop, desk.told, desk.shelf, wanted)
     for (subject, situation), (values, more) in zip(wanted, found, strict=True):
         problems += more

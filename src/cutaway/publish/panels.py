@@ -19,7 +19,7 @@ from cutaway.publish.page_choice import choice, choice_rules
 from cutaway.publish.page_sheets import pictures, situation_rules
 from cutaway.publish.plain_page import plain_page
 from cutaway.publish.product import Files, Product
-from cutaway.publish.states import states
+from cutaway.publish.states import in_all_situations, states
 from cutaway.publish.view import SheetView
 
 FIRST = "panels.html"
@@ -45,7 +45,7 @@ def panel_files(desk: Desk, checked: Checked) -> tuple[Files, Problems]:
 
 def _all_drawn(desk: Desk) -> tuple[tuple[Drawn, ...], Problems]:
     folder = desk.workshop.folder
-    wanted = [(subject, situation) for subject in subjects(folder) for situation in folder.situations]
+    wanted = in_all_situations(folder, subjects(folder))
     found: list[Drawn] = []
     problems: Problems = ()
     for (subject, situation), (values, more) in zip(

@@ -3,13 +3,18 @@
 from collections.abc import Mapping, Sequence
 
 from cutaway.draw.seen import Values
-from cutaway.handbook.records import Situation
+from cutaway.handbook.records import Folder, Situation
 from cutaway.inquiry.snapshot import decided_by, snapshots
 from cutaway.inquiry.told import Told
 from cutaway.inquiry.workshop import Workshop
 from cutaway.machine.subjects import Subject
 from cutaway.problems.diagnostic import Problems
 from cutaway.publish.shelf import Shelf, digest
+
+
+def in_all_situations(folder: Folder, those: Sequence[Subject]) -> list[tuple[Subject, Situation]]:
+    """Each of some subjects in each situation."""
+    return [(subject, situation) for subject in those for situation in folder.situations]
 
 
 def states(
